@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/bike/setup.h"
+
+namespace layshaft {
+namespace {
+
+template <class T>
+void follow(std::optional<T>& own, const std::optional<T>& stock) {
+  if (!own) own = stock;
+}
+
+template <class T>
+void dropIfSame(std::optional<T>& own, const std::optional<T>& stock) {
+  if (own == stock) own.reset();
+}
+
+/// Another tooth count is another sprocket: its material is likely the same, its mass is not known.
+void followSprocket(std::optional<SprocketDetails>& own, const std::optional<SprocketDetails>& stock,
+                    bool sameTeeth) {
+  if (own || !stock) return;
+  own = stock;
+  if (!sameTeeth) own->massKg.reset();
+}
+
+}  // namespace
+
+bool SetupChange::changesNothing() const {
+  return *this == SetupChange{.options = {.extras = options.extras}};
+}
+
+Setup applied(const SetupChange& change, const Setup& stock) {
+  Setup setup{.frontTeeth = change.frontTeeth.value_or(stock.frontTeeth),
+              .rearTeeth = change.rearTeeth.value_or(stock.rearTeeth),
+              .rearTyre = change.rearTyre.value_or(stock.rearTyre),
+              .primaryRatio = change.primaryRatio.value_or(stock.primaryRatio),
+              .gearRatios = change.gearRatios.value_or(stock.gearRatios),
+              .options = change.options};
+  SetupOptions& own = setup.options;
+  const SetupOptions& from = stock.options;
+  if (setup.rearTyre.sameTyre(stock.rearTyre)) {
+    follow(own.rolloutMm, from.rolloutMm);
+    follow(own.crownRadiusMm, from.crownRadiusMm);
+    follow(own.treadWearMm, from.treadWearMm);
+    follow(own.growthPerKmh2, from.growthPerKmh2);
+  }
+  follow(own.rollingAllowancePercent, from.rollingAllowancePercent);
+  follow(own.finalDrive, from.finalDrive);
+  follow(own.chainSize, from.chainSize);
+  follow(own.links, from.links);
+  follow(own.chainElongationPercent, from.chainElongationPercent);
+  follow(own.beltPitchMm, from.beltPitchMm);
+  follow(own.beltTeeth, from.beltTeeth);
+  followSprocket(own.frontSprocket, from.frontSprocket, setup.frontTeeth == stock.frontTeeth);
+  followSprocket(own.rearSprocket, from.rearSprocket, setup.rearTeeth == stock.rearTeeth);
+  return setup;
+}
+
+SetupChange withoutStockValues(SetupChange change, const Setup& stock) {
+  if (change.frontTeeth == stock.frontTeeth) change.frontTeeth.reset();
+  if (change.rearTeeth == stock.rearTeeth) change.rearTeeth.reset();
+  if (change.rearTyre && change.rearTyre->sameTyre(stock.rearTyre)) change.rearTyre.reset();
+  if (change.primaryRatio == stock.primaryRatio) change.primaryRatio.reset();
+  if (change.gearRatios == stock.gearRatios) change.gearRatios.reset();
+  SetupOptions& own = change.options;
+  const SetupOptions& from = stock.options;
+  if (!change.rearTyre) {
+    dropIfSame(own.rolloutMm, from.rolloutMm);
+    dropIfSame(own.crownRadiusMm, from.crownRadiusMm);
+    dropIfSame(own.treadWearMm, from.treadWearMm);
+    dropIfSame(own.growthPerKmh2, from.growthPerKmh2);
+  }
+  dropIfSame(own.rollingAllowancePercent, from.rollingAllowancePercent);
+  dropIfSame(own.finalDrive, from.finalDrive);
+  dropIfSame(own.chainSize, from.chainSize);
+  dropIfSame(own.links, from.links);
+  dropIfSame(own.chainElongationPercent, from.chainElongationPercent);
+  dropIfSame(own.beltPitchMm, from.beltPitchMm);
+  dropIfSame(own.beltTeeth, from.beltTeeth);
+  if (!change.frontTeeth) dropIfSame(own.frontSprocket, from.frontSprocket);
+  if (!change.rearTeeth) dropIfSame(own.rearSprocket, from.rearSprocket);
+  return change;
+}
+
+}  // namespace layshaft

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/extras.h"
+#include "core/parts/chain.h"
+#include "core/parts/gearbox.h"
+#include "core/parts/sprocket.h"
+#include "core/parts/tyre.h"
+
+namespace layshaft {
+
+enum class FinalDrive { Chain, Belt };
+
+/// The rolling allowance where a profile gives none: loaded tyres roll on about 2 % less than their free
+/// circumference (car radials -2.9 % by 3.05·D; one published motorcycle measurement -2.2 %).
+inline constexpr double kDefaultRollingAllowancePercent = 2.0;
+
+/// Everything that a change may touch and a setup may leave out.
+struct SetupOptions {
+  std::optional<double> rolloutMm;  ///< measured, one wheel turn with the rider on
+  std::optional<double> rollingAllowancePercent;
+  std::optional<double> crownRadiusMm;
+  std::optional<double> treadWearMm;
+  std::optional<double> growthPerKmh2;
+  std::optional<FinalDrive> finalDrive;
+  std::optional<ChainSize> chainSize;
+  std::optional<int> links;
+  std::optional<double> chainElongationPercent;
+  std::optional<double> beltPitchMm;
+  std::optional<int> beltTeeth;
+  std::optional<SprocketDetails> frontSprocket;
+  std::optional<SprocketDetails> rearSprocket;
+  Extras extras;
+  bool operator==(const SetupOptions&) const = default;
+};
+
+/// A whole setup: what turns engine speed into road speed.
+struct Setup {
+  Teeth frontTeeth;
+  Teeth rearTeeth;
+  TyreSize rearTyre;
+  double primaryRatio;
+  GearRatios gearRatios;
+  SetupOptions options;
+  bool operator==(const Setup&) const = default;
+};
+
+/// What a proposal or a pin changes; whatever is missing follows stock.
+struct SetupChange {
+  std::optional<Teeth> frontTeeth;
+  std::optional<Teeth> rearTeeth;
+  std::optional<TyreSize> rearTyre;
+  std::optional<double> primaryRatio;
+  std::optional<GearRatios> gearRatios;
+  SetupOptions options;
+  bool operator==(const SetupChange&) const = default;
+
+  bool changesNothing() const;
+};
+
+/// Stock with the change applied. What belongs to a part goes with the part: with another tyre, stock's
+/// measured rollout, crown radius, tread wear and growth no longer count; with other teeth, stock's sprocket
+/// mass does not.
+Setup applied(const SetupChange& change, const Setup& stock);
+
+/// The change without what is the same as stock anyway.
+SetupChange withoutStockValues(SetupChange change, const Setup& stock);
+
+}  // namespace layshaft

@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/profile_file/json_text.h"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <set>
+#include <vector>
+
+#include "core/profile_file.h"
+
+namespace layshaft::profile_file {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// Position of the first byte that is not part of well-formed UTF-8 (RFC 3629), if any.
+std::optional<std::size_t> firstBadUtf8(std::string_view text) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  for (std::size_t i = 0; i < text.size();) {
+    const unsigned char lead = byte(i);
+    if (lead < 0x80) {
+      ++i;
+      continue;
+    }
+    std::size_t more = 0;
+    unsigned low = 0x80, high = 0xBF;  // of the second byte; the leads below narrow it
+    if (lead >= 0xC2 && lead <= 0xDF)
+      more = 1;
+    else if (lead >= 0xE0 && lead <= 0xEF)
+      more = 2;
+    else if (lead >= 0xF0 && lead <= 0xF4)
+      more = 3;
+    else
+      return i;
+    if (lead == 0xE0) low = 0xA0;
+    if (lead == 0xED) high = 0x9F;
+    if (lead == 0xF0) low = 0x90;
+    if (lead == 0xF4) high = 0x8F;
+    if (i + more >= text.size()) return i;
+    if (byte(i + 1) < low || byte(i + 1) > high) return i;
+    for (std::size_t k = 2; k <= more; ++k)
+      if ((byte(i + k) & 0xC0) != 0x80) return i;
+    i += more + 1;
+  }
+  return std::nullopt;
+}
+
+std::string lineAndColumn(std::string_view text, std::size_t position) {
+  const std::string_view before = text.substr(0, std::min(position, text.size()));
+  const auto line = 1 + std::count(before.begin(), before.end(), '\n');
+  const auto lastBreak = before.rfind('\n');
+  const auto column = before.size() - (lastBreak == std::string_view::npos ? 0 : lastBreak + 1);
+  return "line " + std::to_string(line) + ", column " + std::to_string(std::max<std::size_t>(column, 1));
+}
+
+/// If the text the parser stumbled over is a spelling of not-a-number or infinity, that spelling.
+std::optional<std::string> notFiniteWord(std::string_view text, std::size_t position) {
+  const auto isWord = [](char c) {
+    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '-' || c == '+';
+  };
+  std::size_t begin = std::min(position, text.size());
+  while (begin > 0 && isWord(text[begin - 1])) --begin;
+  std::size_t end = begin;
+  while (end < text.size() && isWord(text[end])) ++end;
+  const std::string word(text.substr(begin, end - begin));
+  std::string plain;
+  for (char c : word)
+    if (c != '-' && c != '+') plain += static_cast<char>(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+  if (plain == "nan" || plain == "inf" || plain == "infinity") return word;
+  return std::nullopt;
+}
+
+/// Walks the text once without building anything, so that what is wrong is found with the key path it is at.
+class Checker : public nlohmann::json_sax<Json> {
+ public:
+  explicit Checker(std::string_view text) : text_(text) {}
+
+  std::optional<Problem> problem;
+
+  bool null() override { return value(); }
+  bool boolean(bool) override { return value(); }
+  bool number_integer(number_integer_t) override { return value(); }
+  bool number_unsigned(number_unsigned_t) override { return value(); }
+  bool number_float(number_float_t, const string_t&) override { return value(); }
+  bool string(string_t&) override { return value(); }
+  bool binary(binary_t&) override { return value(); }
+
+  bool start_object(std::size_t) override {
+    return value() && open({.isObject = true, .key = {}, .seen = {}});
+  }
+  bool start_array(std::size_t) override {
+    return value() && open({.isObject = false, .key = {}, .seen = {}});
+  }
+  bool end_object() override { return close(); }
+  bool end_array() override { return close(); }
+
+  bool key(string_t& name) override {
+    Level& level = levels_.back();
+    level.key = name;
+    if (level.seen.insert(name).second) return true;
+    return fail({.kind = Problem::Kind::DuplicateKey, .path = path()});
+  }
+
+  bool parse_error(std::size_t position, const std::string&,
+                   const nlohmann::detail::exception& error) override {
+    if (!levels_.empty() && !levels_.back().isObject) ++levels_.back().index;
+    constexpr int kNumberOverflow = 406;
+    if (error.id == kNumberOverflow)
+      return fail({.kind = Problem::Kind::NotFinite, .path = path(), .given = "a number too large to hold"});
+    if (auto word = notFiniteWord(text_, position > 0 ? position - 1 : 0))
+      return fail({.kind = Problem::Kind::NotFinite, .path = path(), .given = *word});
+    return fail({.kind = Problem::Kind::NotJson, .given = lineAndColumn(text_, position)});
+  }
+
+ private:
+  struct Level {
+    bool isObject;
+    std::string key;
+    std::set<std::string> seen;
+    long index = -1;
+  };
+
+  bool value() {
+    if (!levels_.empty() && !levels_.back().isObject) ++levels_.back().index;
+    return true;
+  }
+  bool open(Level level) {
+    levels_.push_back(std::move(level));
+    if (levels_.size() <= kDeepestProfileNesting) return true;
+    levels_.pop_back();
+    return fail({.kind = Problem::Kind::TooDeep, .high = kDeepestProfileNesting});
+  }
+  bool close() {
+    levels_.pop_back();
+    return true;
+  }
+  bool fail(Problem found) {
+    problem = std::move(found);
+    return false;
+  }
+  std::string path() const {
+    std::string text;
+    for (const Level& level : levels_) {
+      if (level.isObject) {
+        if (!text.empty()) text += '.';
+        text += level.key.substr(0, 60);
+      } else {
+        text += '[' + std::to_string(std::max(level.index, 0L)) + ']';
+      }
+    }
+    return text;
+  }
+
+  std::string_view text_;
+  std::vector<Level> levels_;
+};
+
+bool isPlain(const Json& value) {
+  return !value.is_structured();
+}
+
+/// Fits on one line: a list of plain values, or an object of a few plain values inside a list.
+bool inOneLine(const Json& value, bool insideList) {
+  if (!value.is_structured()) return true;
+  const bool flat = std::all_of(value.begin(), value.end(), isPlain);
+  return flat && (value.is_array() || value.empty() || (insideList && value.size() <= 5));
+}
+
+void append(std::string& out, const Json& value, int depth, bool insideList) {
+  if (isPlain(value)) {
+    out += value.dump();
+    return;
+  }
+  const bool object = value.is_object();
+  const bool oneLine = inOneLine(value, insideList);
+  const std::string indent(static_cast<std::size_t>(depth + 1) * 2, ' ');
+  out += object ? '{' : '[';
+  bool first = true;
+  for (const auto& item : value.items()) {
+    if (!first) out += ',';
+    if (oneLine)
+      out += first && !object ? "" : " ";
+    else
+      out += '\n' + indent;
+    if (object) out += Json(item.key()).dump() + ": ";
+    append(out, item.value(), depth + 1, !object);
+    first = false;
+  }
+  if (oneLine)
+    out += object && !first ? " " : "";
+  else
+    out += '\n' + indent.substr(2);
+  out += object ? '}' : ']';
+}
+
+}  // namespace
+
+Result<Json> parseJson(std::string_view text) {
+  if (text.size() > kLargestProfileBytes)
+    return Problem{.kind = Problem::Kind::FileTooLarge, .high = static_cast<double>(kLargestProfileBytes)};
+  if (const auto bad = firstBadUtf8(text))
+    return Problem{.kind = Problem::Kind::NotUtf8, .given = std::to_string(*bad)};
+  Checker checker(text);
+  if (!Json::sax_parse(text.begin(), text.end(), &checker))
+    return checker.problem.value_or(Problem{.kind = Problem::Kind::NotJson});
+  return Json::parse(text.begin(), text.end());
+}
+
+std::string prettyJson(const Json& value) {
+  std::string out;
+  append(out, value, 0, false);
+  out += '\n';
+  return out;
+}
+
+std::string shortened(const Json& value) {
+  constexpr std::size_t kLongest = 60;
+  std::string text = value.is_structured() ? (value.is_array() ? "a list" : "an object") : value.dump();
+  if (text.size() <= kLongest) return text;
+  std::size_t end = kLongest;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;  // not inside a character
+  return text.substr(0, end) + "…";
+}
+
+}  // namespace layshaft::profile_file

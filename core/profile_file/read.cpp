@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <cerrno>
+#include <fstream>
+#include <iterator>
+#include <system_error>
+
+#include "core/profile_file.h"
+#include "core/profile_file/fields.h"
+#include "core/profile_file/reader.h"
+
+namespace layshaft {
+namespace {
+
+using profile_file::Json;
+using profile_file::Reader;
+
+/// Format and version come first: what a newer program wrote is refused for that, not for a key it changed.
+void header(Reader& reader, std::optional<Problem>& problem) {
+  if (const Json* format = reader.findNeeded("format"))
+    if (*format != kProfileFormat)
+      reader.fail({.kind = Problem::Kind::WrongFormat,
+                   .path = "format",
+                   .given = profile_file::shortened(*format),
+                   .allowed = {std::string(kProfileFormat)}});
+  int version = 0;
+  reader.needWhole("version", version, Limit{1, 1e9});
+  if (!problem && version > kProfileVersion)
+    reader.fail({.kind = Problem::Kind::NewerVersion,
+                 .path = "version",
+                 .given = std::to_string(version),
+                 .high = kProfileVersion});
+}
+
+/// Stock must be whole: the five keys without which no speed can be computed.
+std::optional<Setup> stockFrom(Reader& reader, std::optional<Problem>& problem) {
+  const Json* value = reader.findNeeded("stock");
+  if (!value) return std::nullopt;
+  Reader child(*value, "stock", problem);
+  SetupChange all;
+  profile_file::fields(child, all);
+  if (!all.frontTeeth) child.missing("front_teeth");
+  if (!all.rearTeeth) child.missing("rear_teeth");
+  if (!all.rearTyre) child.missing("rear_tyre");
+  if (!all.primaryRatio) child.missing("primary_ratio");
+  if (!all.gearRatios) child.missing("gear_ratios");
+  if (problem) return std::nullopt;
+  return Setup{*all.frontTeeth,   *all.rearTeeth,  *all.rearTyre,
+               *all.primaryRatio, *all.gearRatios, all.options};
+}
+
+Problem above(const char* path, double given, double low, double high, const char* unit, const char* other) {
+  return {.kind = Problem::Kind::OutOfRange,
+          .path = path,
+          .given = numberText(given),
+          .low = low,
+          .high = high,
+          .unit = unit,
+          .below = other};
+}
+
+}  // namespace
+
+std::optional<Problem> conflictIn(const Profile& profile) {
+  const Engine& engine = profile.bike.engine;
+  const double limit = engine.revLimitRpm;
+  constexpr const char* kRevLimit = "bike.engine.rev_limit_rpm";
+  if (engine.idleRpm && *engine.idleRpm >= limit)
+    return above("bike.engine.idle_rpm", *engine.idleRpm, limits::kIdleRpm.low, limit, "rpm", kRevLimit);
+  if (engine.shiftRpm && *engine.shiftRpm > limit)
+    return above("bike.engine.shift_rpm", *engine.shiftRpm, limits::kShiftRpm.low, limit, "rpm", kRevLimit);
+  if (profile.ride && profile.ride->launchRpm && *profile.ride->launchRpm > limit)
+    return above("ride.launch_rpm", *profile.ride->launchRpm, limits::kLaunchRpm.low, limit, "rpm",
+                 kRevLimit);
+  if (const auto& chassis = profile.bike.chassis; chassis && chassis->cgAheadOfRearAxleMm &&
+                                                  chassis->wheelbaseMm &&
+                                                  *chassis->cgAheadOfRearAxleMm > *chassis->wheelbaseMm)
+    return above("bike.chassis.cg_ahead_of_rear_axle_mm", *chassis->cgAheadOfRearAxleMm,
+                 limits::kCgAheadMm.low, *chassis->wheelbaseMm, "mm", "bike.chassis.wheelbase_mm");
+  if (const auto& run = profile.bike.chainRun) {
+    if (run->smallestFrontTeeth && run->largestFrontTeeth &&
+        *run->smallestFrontTeeth > *run->largestFrontTeeth)
+      return above("bike.chain_run.smallest_front_teeth", *run->smallestFrontTeeth, limits::kFrontTeeth.low,
+                   *run->largestFrontTeeth, "", "bike.chain_run.largest_front_teeth");
+    if (run->smallestRearTeeth && run->largestRearTeeth && *run->smallestRearTeeth > *run->largestRearTeeth)
+      return above("bike.chain_run.smallest_rear_teeth", *run->smallestRearTeeth, limits::kRearTeeth.low,
+                   *run->largestRearTeeth, "", "bike.chain_run.largest_rear_teeth");
+  }
+  return std::nullopt;
+}
+
+Result<Profile> readProfile(std::string_view text) {
+  auto parsed = profile_file::parseJson(text);
+  if (!parsed) return parsed.problem();
+  const Json& root = *parsed;
+
+  std::optional<Problem> problem;
+  Reader reader(root, "", problem);
+  header(reader, problem);
+
+  std::string name, notes;
+  Bike bike;
+  reader.needText("name", name, limits::kLongestName);
+  reader.optionalText("notes", notes, limits::kLongestNotes);
+  reader.needObject("bike", bike);
+  const auto stock = stockFrom(reader, problem);
+  if (problem) return *problem;
+
+  Profile profile{.name = name, .notes = notes, .bike = bike, .stock = *stock};
+  std::optional<SetupChange> proposed;
+  reader.object("proposed", proposed);
+  if (proposed) profile.proposed = *proposed;
+  profile_file::lists(reader, profile);
+  if (!problem) problem = conflictIn(profile);
+  if (problem) return *problem;
+  return profile;
+}
+
+Result<Profile> loadProfile(const std::filesystem::path& file) {
+  const auto unreadable = [](const std::string& why) {
+    return Problem{.kind = Problem::Kind::FileUnreadable, .given = why};
+  };
+  std::error_code error;
+  if (std::filesystem::is_directory(file, error)) return unreadable(std::generic_category().message(EISDIR));
+  errno = 0;
+  std::ifstream stream(file, std::ios::binary);
+  if (!stream) return unreadable(std::generic_category().message(errno));
+  // One byte more than allowed is enough to know, whatever the file is: a pipe has no size to ask for.
+  std::string text(kLargestProfileBytes + 1, '\0');
+  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
+  if (stream.bad()) return unreadable(std::generic_category().message(errno));
+  text.resize(static_cast<std::size_t>(stream.gcount()));
+  return readProfile(text);
+}
+
+}  // namespace layshaft

@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/report.h"
+
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string_view>
+
+#include "core/number_text.h"
+
+namespace layshaft {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int kReportVersion = 1;
+
+template <class T>
+Json orNull(const std::optional<T>& value) {
+  return value ? Json(*value) : Json(nullptr);
+}
+
+/// A figure of a part of the plan that may be missing as a whole.
+template <class Part, class Figure>
+Json figure(const std::optional<Part>& part, Figure Part::*member) {
+  return part ? Json((*part).*member) : Json(nullptr);
+}
+
+std::string_view sourceWord(RolloutSource source) {
+  return source == RolloutSource::Measured ? "measured" : "tyre_size";
+}
+
+std::string_view directionWord(Direction direction) {
+  switch (direction) {
+    case Direction::Shorter:
+      return "shorter";
+    case Direction::Taller:
+      return "taller";
+    case Direction::Same:
+      break;
+  }
+  return "same";
+}
+
+std::string_view sizeWord(StepSize size) {
+  switch (size) {
+    case StepSize::Small:
+      return "small";
+    case StepSize::Moderate:
+      return "moderate";
+    case StepSize::Large:
+      return "large";
+    case StepSize::None:
+      break;
+  }
+  return "none";
+}
+
+Json gearJson(const GearFigures& gear) {
+  return {{"gear", gear.gear},
+          {"ratio", gear.ratio},
+          {"overall_ratio", gear.overallRatio},
+          {"speed_at_rev_limit_mps", gear.speedAtRevLimitMps},
+          {"speed_per_1000_rpm_mps", gear.speedPer1000RpmMps},
+          {"shift_rpm", orNull(gear.shiftRpm)},
+          {"shift_speed_mps", orNull(gear.shiftSpeedMps)},
+          {"rpm_after_shift", orNull(gear.rpmAfterShift)}};
+}
+
+Json cruiseJson(const Gearing& gearing) {
+  return {{"speed_mps", orNull(gearing.cruiseSpeedMps)},
+          {"gear", figure(gearing.cruise, &CruiseFigures::gear)},
+          {"rpm", figure(gearing.cruise, &CruiseFigures::rpm)},
+          {"turns_per_km", figure(gearing.cruise, &CruiseFigures::turnsPerKm)}};
+}
+
+Json speedometerJson(const std::optional<SpeedometerFigures>& figures) {
+  return {{"indicated_over_true", figure(figures, &SpeedometerFigures::indicatedOverTrue)},
+          {"odometer_over_true", figure(figures, &SpeedometerFigures::odometerOverTrue)},
+          {"at_100_kmh_indicated_kmh", figure(figures, &SpeedometerFigures::at100KmhIndicatedKmh)},
+          {"corrector_percent", figure(figures, &SpeedometerFigures::correctorPercent)},
+          {"within_un_r39", figures ? orNull(figures->withinUnR39) : Json(nullptr)}};
+}
+
+Json changeJson(const GearingChange& change) {
+  return {{"final_ratio_percent", change.finalRatioPercent},
+          {"gearing_percent", change.gearingPercent},
+          {"direction", directionWord(change.direction)},
+          {"size", sizeWord(change.size)},
+          {"rear_teeth_equivalent", change.rearTeethEquivalent}};
+}
+
+Json setupJson(const SetupPlan& plan) {
+  Json json{{"front_teeth", plan.setup.frontTeeth.count()},
+            {"rear_teeth", plan.setup.rearTeeth.count()},
+            {"final_ratio", plan.gearing.finalRatio},
+            {"rollout_m", plan.gearing.rollout.metres},
+            {"rolling_radius_m", plan.gearing.rollout.radiusM()},
+            {"rollout_source", sourceWord(plan.gearing.rollout.source)}};
+  Json& gears = json["gears"] = Json::array();
+  for (const GearFigures& gear : plan.gearing.gears) gears.push_back(gearJson(gear));
+  json["cruise"] = cruiseJson(plan.gearing);
+  json["speedometer"] = speedometerJson(plan.speedometer);
+  return json;
+}
+
+std::string csvNumber(const std::optional<double>& x) {
+  return x ? numberText(*x) : std::string();
+}
+
+void csvRows(std::string& out, const std::string& name, const SetupPlan& plan) {
+  for (const GearFigures& gear : plan.gearing.gears) {
+    out += csvField(name) + ',' + std::to_string(plan.setup.frontTeeth.count()) + ',' +
+           std::to_string(plan.setup.rearTeeth.count()) + ',' + numberText(plan.gearing.finalRatio) + ',' +
+           numberText(plan.gearing.rollout.metres) + ',' +
+           std::string(sourceWord(plan.gearing.rollout.source)) + ',' + std::to_string(gear.gear) + ',' +
+           numberText(gear.ratio) + ',' + numberText(gear.overallRatio) + ',' +
+           numberText(gear.speedAtRevLimitMps) + ',' + numberText(gear.speedPer1000RpmMps) + ',' +
+           csvNumber(gear.shiftRpm) + ',' + csvNumber(gear.shiftSpeedMps) + ',' +
+           csvNumber(gear.rpmAfterShift) + '\n';
+  }
+}
+
+}  // namespace
+
+std::string reportJson(const Plan& plan) {
+  Json root{{"format", "layshaft-report"}, {"version", kReportVersion}, {"bike", plan.bikeName}};
+  root["stock"] = setupJson(plan.stock);
+  root["proposed"] = setupJson(plan.proposed);
+  root["change"] = changeJson(plan.proposed.change);
+  if (!plan.pins.empty()) {
+    Json& pins = root["pins"] = Json::array();
+    for (const SetupPlan& pin : plan.pins) {
+      Json entry{{"name", pin.name}};
+      entry.update(setupJson(pin));
+      entry["change"] = changeJson(pin.change);
+      pins.push_back(std::move(entry));
+    }
+  }
+  return root.dump(2) + '\n';
+}
+
+std::string csvField(const std::string& text) {
+  std::string field = text;
+  if (!field.empty() && std::string_view("=+-@\t\r").find(field.front()) != std::string_view::npos)
+    field.insert(0, "'");
+  if (field.find_first_of(",\"\r\n") == std::string::npos) return field;
+  std::string quoted = "\"";
+  for (const char c : field) {
+    if (c == '"') quoted += '"';
+    quoted += c;
+  }
+  return quoted + '"';
+}
+
+std::string reportCsv(const Plan& plan) {
+  std::string out =
+      "setup,front_teeth,rear_teeth,final_ratio,rollout_m,rollout_source,gear,ratio,overall_ratio,"
+      "speed_at_rev_limit_mps,speed_per_1000_rpm_mps,shift_rpm,shift_speed_mps,rpm_after_shift\n";
+  csvRows(out, "stock", plan.stock);
+  csvRows(out, "proposed", plan.proposed);
+  for (const SetupPlan& pin : plan.pins) csvRows(out, pin.name, pin);
+  return out;
+}
+
+}  // namespace layshaft
