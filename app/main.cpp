@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QApplication>
+#include <QIcon>
+#include <QTimer>
+#include <cstdio>
+#include <memory>
+
+#include "app/report_command.h"
+#include "ui/main_window.h"
+#include "ui/preferences.h"
+#include "ui/samples.h"
+
+namespace {
+
+using namespace layshaft;
+
+constexpr const char* kUsage =
+    "usage: layshaft [FILE...]              opens each bike profile in a window\n"
+    "       layshaft report FILE [--format text|json|csv|png|pdf] [--output FILE]\n"
+    "       layshaft --help | --version\n";
+
+void nameProgram() {
+  QCoreApplication::setOrganizationName(QStringLiteral("Layshaft"));
+  QCoreApplication::setApplicationName(QStringLiteral("Layshaft"));
+  QCoreApplication::setApplicationVersion(QStringLiteral(LAYSHAFT_VERSION));
+}
+
+bool hasDisplay() {
+  return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY") ||
+         qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
+}
+
+int runReport(int argc, char** argv, const QStringList& arguments) {
+  if (!app::reportNeedsPainter(arguments)) {
+    QCoreApplication application(argc, argv);
+    nameProgram();
+    return app::report(arguments);
+  }
+  // A picture never needs the display, even where there is one.
+  qputenv("QT_QPA_PLATFORM", "offscreen");
+  QApplication application(argc, argv);
+  nameProgram();
+  return app::report(arguments);
+}
+
+int runWindows(int argc, char** argv, const QStringList& files) {
+  if (!hasDisplay()) {
+    std::fputs("layshaft: there is no display to open a window on; layshaft report FILE needs none\n",
+               stderr);
+    return app::kBadInput;
+  }
+  QApplication application(argc, argv);
+  nameProgram();
+  QGuiApplication::setDesktopFileName(QStringLiteral("org.layshaft.Layshaft"));
+  const auto& bikes = ui::samples();
+  QApplication::setWindowIcon(QIcon(QStringLiteral(":/layshaft.svg")));
+  ui::applyAppearance(ui::preferences::appearance());
+
+  auto* window = ui::MainWindow::create(bikes.front().second);
+  window->show();
+  for (const QString& file : files) window->openFile(file);
+  QTimer::singleShot(0, window, &ui::MainWindow::offerRecovery);
+  return QApplication::exec();
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  QStringList arguments;
+  for (int i = 1; i < argc; ++i) arguments << QString::fromLocal8Bit(argv[i]);
+  if (arguments.contains(QStringLiteral("--help")) || arguments.contains(QStringLiteral("-h"))) {
+    std::fputs(kUsage, stdout);
+    return app::kSuccess;
+  }
+  if (arguments.contains(QStringLiteral("--version"))) {
+    std::puts("layshaft " LAYSHAFT_VERSION);
+    return app::kSuccess;
+  }
+  if (arguments.value(0) == QLatin1String("report")) return runReport(argc, argv, arguments.mid(1));
+  for (const QString& word : arguments)
+    if (word.startsWith(QLatin1Char('-')) && !word.startsWith(QLatin1String("-platform")) &&
+        !word.startsWith(QLatin1String("-style"))) {
+      std::fprintf(stderr, "layshaft: unknown option %s\n%s", word.toLocal8Bit().constData(), kUsage);
+      return app::kBadUsage;
+    }
+  return runWindows(argc, argv, arguments);
+}

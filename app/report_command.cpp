@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/report_command.h"
+
+#include <QCoreApplication>
+#include <QFile>
+#include <QSaveFile>
+#include <cstdio>
+#include <optional>
+
+#include "core/profile_file.h"
+#include "core/report.h"
+#include "ui/sheet/report_page.h"
+#include "ui/wording.h"
+
+namespace layshaft::app {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Report", text);
+}
+
+struct Request {
+  QString file;
+  QString format = QStringLiteral("text");
+  QString output;
+  QString complaint;  ///< empty if the words make sense
+};
+
+const QStringList kFormats{QStringLiteral("text"), QStringLiteral("json"), QStringLiteral("csv"),
+                           QStringLiteral("png"), QStringLiteral("pdf")};
+
+Request requestFrom(const QStringList& arguments) {
+  Request request;
+  bool onlyFiles = false;
+  for (qsizetype i = 0; i < arguments.size() && request.complaint.isEmpty(); ++i) {
+    QString word = arguments[i];
+    QString value;
+    const auto takeValue = [&](const QString& option) {
+      if (word == option) {
+        if (i + 1 >= arguments.size()) {
+          request.complaint = tr("%1 needs a value").arg(option);
+          return true;
+        }
+        value = arguments[++i];
+        return true;
+      }
+      if (!word.startsWith(option + QLatin1Char('='))) return false;
+      value = word.mid(option.size() + 1);
+      return true;
+    };
+    if (!onlyFiles && word == QLatin1String("--"))
+      onlyFiles = true;
+    else if (!onlyFiles && takeValue(QStringLiteral("--format")))
+      request.format = value;
+    else if (!onlyFiles && takeValue(QStringLiteral("--output")))
+      request.output = value;
+    else if (!onlyFiles && word.startsWith(QLatin1Char('-')) && word.size() > 1)
+      request.complaint = tr("unknown option %1").arg(word);
+    else if (!request.file.isEmpty())
+      request.complaint = tr("one file at a time; there is a second one, %1").arg(word);
+    else
+      request.file = word;
+  }
+  if (request.complaint.isEmpty() && request.file.isEmpty())
+    request.complaint = tr("a bike profile is needed");
+  if (request.complaint.isEmpty() && !kFormats.contains(request.format))
+    request.complaint = tr("unknown format %1; allowed: %2").arg(request.format, kFormats.join(tr(", ")));
+  return request;
+}
+
+int fail(int code, const QString& message) {
+  // One line whatever a file name or a value contains.
+  QString line = message;
+  line.replace(QLatin1Char('\n'), QLatin1Char(' ')).replace(QLatin1Char('\r'), QLatin1Char(' '));
+  std::fprintf(stderr, "layshaft: %s\n", line.toUtf8().constData());
+  return code;
+}
+
+std::optional<QString> write(const Plan& plan, const QString& format, QIODevice& out) {
+  const ui::UnitsShown units;
+  if (format == QLatin1String("png")) return ui::writeReportPage(plan, units, ui::PictureFormat::Png, out);
+  if (format == QLatin1String("pdf")) return ui::writeReportPage(plan, units, ui::PictureFormat::Pdf, out);
+  QByteArray text;
+  if (format == QLatin1String("json"))
+    text = QByteArray::fromStdString(reportJson(plan));
+  else if (format == QLatin1String("csv"))
+    text = QByteArray::fromStdString(reportCsv(plan));
+  else
+    text = ui::textReport(plan, units).toUtf8();
+  if (out.write(text) != text.size()) return out.errorString();
+  return std::nullopt;
+}
+
+}  // namespace
+
+bool reportNeedsPainter(const QStringList& arguments) {
+  const Request request = requestFrom(arguments);
+  return request.format == QLatin1String("png") || request.format == QLatin1String("pdf");
+}
+
+int report(const QStringList& arguments) {
+  const Request request = requestFrom(arguments);
+  if (!request.complaint.isEmpty())
+    return fail(kBadUsage,
+                request.complaint +
+                    tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] [--output FILE]"));
+  const auto profile = loadProfile(QFile::encodeName(request.file).toStdString());
+  if (!profile)
+    return fail(kBadInput, QStringLiteral("%1: %2").arg(request.file, ui::sentence(profile.problem())));
+  const Plan plan = layshaft::plan(*profile);
+
+  if (request.output.isEmpty()) {
+    QFile out;
+    if (!out.open(stdout, QIODevice::WriteOnly))
+      return fail(kBadInput, tr("standard output: %1").arg(out.errorString()));
+    const auto why = write(plan, request.format, out);
+    if (why || !out.flush())
+      return fail(kBadInput, tr("standard output: %1").arg(why.value_or(out.errorString())));
+    return kSuccess;
+  }
+  QSaveFile out(request.output);
+  out.setDirectWriteFallback(true);  // a pipe or a folder that allows no new files
+  if (!out.open(QIODevice::WriteOnly))
+    return fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, out.errorString()));
+  if (const auto why = write(plan, request.format, out))
+    return fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, *why));
+  if (!out.commit()) return fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, out.errorString()));
+  return kSuccess;
+}
+
+}  // namespace layshaft::app

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QStringList>
+
+namespace layshaft::app {
+
+inline constexpr int kSuccess = 0;
+inline constexpr int kBadInput = 1;
+inline constexpr int kBadUsage = 2;
+
+/// `layshaft report FILE [--format text|json|csv|png|pdf] [--output FILE]`; `arguments` are those behind
+/// `report`. Errors go to standard error, one line each. Returns the exit code.
+int report(const QStringList& arguments);
+
+/// Whether the report asked for is a picture and so needs fonts and a painter, though never a display.
+bool reportNeedsPainter(const QStringList& arguments);
+
+}  // namespace layshaft::app

@@ -1,0 +1,405 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/charts/live_chart.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QContextMenuEvent>
+#include <QFile>
+#include <QFileInfo>
+#include <QGraphicsItem>
+#include <QGraphicsLayout>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPageLayout>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QSaveFile>
+#include <QSvgGenerator>
+#include <algorithm>
+#include <cmath>
+
+namespace layshaft::ui {
+namespace {
+
+constexpr double kTopMargin = 10.0;
+constexpr double kRightMargin = 22.0;
+constexpr double kMarkerReach = 6.0;  // how near the pointer must be to take hold of the marker, px
+constexpr double kPanelPadding = 8.0;
+constexpr double kPictureScale = 2.0;  // saved and copied pictures have twice the pixels of the screen
+
+}  // namespace
+
+/// The page's own painting above the series, as one item: one paint call whatever it holds.
+class ChartOverlay : public QGraphicsItem {
+ public:
+  explicit ChartOverlay(LiveChart& chart) : chart_(chart) { setZValue(10); }
+  QRectF boundingRect() const override { return chart_.scene_.sceneRect(); }
+  void paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) override {
+    chart_.paintOver(*painter);
+  }
+
+ private:
+  LiveChart& chart_;
+};
+
+/// The upright line under the pointer and the table of what it reads.
+class CrosshairItem : public QGraphicsItem {
+ public:
+  explicit CrosshairItem(LiveChart& chart) : chart_(chart) { setZValue(20); }
+
+  void moveTo(std::optional<double> x) {
+    prepareGeometryChange();
+    rows_.clear();
+    if (x) {
+      title_ = chart_.crosshairTitle(*x);
+      rows_ = chart_.crosshairRows(*x);
+      sceneX_ = chart_.at(*x, 0).x();
+    }
+    setVisible(x.has_value());
+    if (x) place();
+    update();
+  }
+
+  QRectF boundingRect() const override {
+    const QRectF plot = chart_.plotArea();
+    return QRectF(sceneX_ - 1, plot.top(), 2, chart_.scene_.sceneRect().bottom() - plot.top())
+        .united(panel_)
+        .adjusted(-2, -2, 2, 2);
+  }
+
+  void paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) override {
+    const ChartPalette& colours = chart_.colours();
+    const QRectF plot = chart_.plotArea();
+    painter->setPen(QPen(colours.mutedText, 1));
+    painter->drawLine(QPointF(sceneX_, plot.top()), QPointF(sceneX_, chart_.scene_.sceneRect().bottom()));
+    if (rows_.empty() && title_.isEmpty()) return;
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->setPen(QPen(colours.panelBorder, 1));
+    painter->setBrush(colours.panel);
+    painter->drawRoundedRect(panel_, 4, 4);
+
+    const auto names = chart_.setupNames();
+    const auto setupColours = chart_.setupColours();
+    QRectF line(panel_.left() + kPanelPadding, panel_.top() + kPanelPadding / 2, firstWidth_, lineHeight_);
+    painter->setFont(chart_.chartFont(true));
+    painter->setPen(colours.text);
+    painter->drawText(line, Qt::AlignLeft | Qt::AlignVCenter, title_);
+    painter->setFont(chart_.chartFont());
+    const auto values = [&](const QRectF& from, const QStringList& texts) {
+      QRectF cell(from.right(), from.top(), columnWidth_, lineHeight_);
+      for (qsizetype i = 0; i < texts.size(); ++i, cell.translate(columnWidth_, 0)) {
+        painter->setPen(setupColours[static_cast<std::size_t>(i)]);
+        painter->drawText(cell, Qt::AlignRight | Qt::AlignVCenter, texts[i]);
+      }
+    };
+    values(line, names);
+    for (const CrosshairRow& row : rows_) {
+      line.translate(0, lineHeight_);
+      painter->setPen(colours.mutedText);
+      painter->drawText(line, Qt::AlignLeft | Qt::AlignVCenter, row.name);
+      values(line, row.values);
+    }
+  }
+
+ private:
+  void place() {
+    const QFontMetricsF metrics(chart_.chartFont(true));
+    lineHeight_ = std::ceil(metrics.height() * 1.15);
+    columnWidth_ = 0;
+    for (const QString& name : chart_.setupNames())
+      columnWidth_ = std::max(columnWidth_, metrics.horizontalAdvance(name));
+    firstWidth_ = metrics.horizontalAdvance(title_);
+    for (const CrosshairRow& row : rows_) {
+      firstWidth_ = std::max(firstWidth_, metrics.horizontalAdvance(row.name));
+      for (const QString& value : row.values)
+        columnWidth_ = std::max(columnWidth_, metrics.horizontalAdvance(value));
+    }
+    columnWidth_ += 14;
+    const auto columns = static_cast<double>(chart_.setupNames().size());
+    const QSizeF size(firstWidth_ + columns * columnWidth_ + 2 * kPanelPadding,
+                      static_cast<double>(rows_.size() + 1) * lineHeight_ + kPanelPadding);
+    const QRectF plot = chart_.plotArea();
+    double left = sceneX_ + 10;
+    if (left + size.width() > plot.right()) left = sceneX_ - 10 - size.width();
+    left = std::max(left, 0.0);
+    panel_ = QRectF(QPointF(left, std::max(plot.top(), plot.bottom() - size.height() - 10)), size);
+  }
+
+  LiveChart& chart_;
+  QString title_;
+  std::vector<CrosshairRow> rows_;
+  double sceneX_ = 0;
+  double lineHeight_ = 0, columnWidth_ = 0, firstWidth_ = 0;
+  QRectF panel_;
+};
+
+LiveChart::LiveChart(QWidget* parent) : QGraphicsView(parent), colours_(palette()) {
+  scene_.setSceneRect(QRectF(0, 0, 1, 1));  // an unset one would be worked out from items that ask for it
+  setScene(&scene_);
+  setFrameShape(QFrame::NoFrame);
+  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setRenderHint(QPainter::Antialiasing);
+  // The minimal mode splits antialiased lines over many small rectangles, which costs more than one large
+  // one.
+  setViewportUpdateMode(BoundingRectViewportUpdate);
+  setFocusPolicy(Qt::StrongFocus);
+  setMouseTracking(true);
+  viewport()->setMouseTracking(true);
+
+  chart_ = new QChart;
+  chart_->setAnimationOptions(QChart::NoAnimation);
+  chart_->legend()->hide();
+  chart_->setBackgroundRoundness(0);
+  chart_->setMargins({});
+  chart_->setAcceptHoverEvents(false);
+  scene_.addItem(chart_);
+  x_ = new QValueAxis(chart_);
+  y_ = new QValueAxis(chart_);
+  chart_->addAxis(x_, Qt::AlignBottom);
+  chart_->addAxis(y_, Qt::AlignLeft);
+  for (QValueAxis* axis : {x_, y_}) {
+    axis->setTickType(QValueAxis::TicksDynamic);
+    axis->setTickAnchor(0.0);
+    axis->setTruncateLabels(false);
+  }
+  overlay_ = new ChartOverlay(*this);
+  crosshair_ = new CrosshairItem(*this);
+  crosshair_->setVisible(false);
+  scene_.addItem(overlay_);
+  scene_.addItem(crosshair_);
+}
+
+LiveChart::~LiveChart() {
+  // The items refer to this object; the scene must not outlive them by a paint.
+  setScene(nullptr);
+}
+
+QFont LiveChart::chartFont(bool bold) const {
+  QFont font = this->font();
+  font.setPointSizeF(std::max(9.0, font.pointSizeF() * 0.92));
+  font.setBold(bold);
+  return font;
+}
+
+double LiveChart::axisLabelHeight() const {
+  return QFontMetricsF(chartFont()).height() + 8.0;
+}
+
+QLineSeries* LiveChart::addLine() {
+  auto* series = new QLineSeries(chart_);
+  chart_->addSeries(series);
+  series->attachAxis(x_);
+  series->attachAxis(y_);
+  return series;
+}
+
+void LiveChart::feed(QLineSeries* series, const QList<QPointF>& points) {
+  if (series->points() != points) series->replace(points);
+}
+
+void LiveChart::setRanges(const AxisRange& x, const AxisRange& y) {
+  const auto apply = [](QValueAxis* axis, AxisRange& current, const AxisRange& wanted) {
+    if (current == wanted) return;
+    current = wanted;
+    axis->setTickInterval(wanted.step);
+    axis->setLabelFormat(wanted.step < 1.0 ? QStringLiteral("%.1f") : QStringLiteral("%.0f"));
+    axis->setRange(wanted.low, wanted.high);
+  };
+  const bool moved = !(xRange_ == x) || !(yRange_ == y);
+  apply(x_, xRange_, x);
+  apply(y_, yRange_, y);
+  if (moved) layOut();
+}
+
+void LiveChart::layOut() {
+  const QSizeF size = viewport()->size();
+  if (size.isEmpty()) return;
+  scene_.setSceneRect(QRectF(QPointF(0, 0), size));
+  chart_->setGeometry(scene_.sceneRect());
+  const QFontMetricsF metrics(chartFont());
+  const double left = metrics.horizontalAdvance(QLocale().toString(std::max(std::abs(yRange_.high), 10.0),
+                                                                   'f', yRange_.step < 1 ? 1 : 0)) +
+                      22.0;
+  const double bottom = axisLabelHeight() + footHeight();
+  plot_ = QRectF(left, kTopMargin, std::max(10.0, size.width() - left - kRightMargin),
+                 std::max(10.0, size.height() - kTopMargin - bottom));
+  chart_->setPlotArea(plot_);
+  chart_->layout()->invalidate();  // else the axes keep their old place until some later event
+  chart_->layout()->activate();
+  updateOverlay();
+  emit laidOut(plot_);
+}
+
+void LiveChart::ensureLaidOut() {
+  viewport()->resize(size());
+  applyPalette();
+  layOut();
+}
+
+void LiveChart::updateOverlay() {
+  overlay_->update();
+  if (crosshairX_) crosshair_->moveTo(crosshairX_);
+}
+
+QPointF LiveChart::at(double x, double y) const {
+  const double across = xRange_.high > xRange_.low ? (x - xRange_.low) / (xRange_.high - xRange_.low) : 0.0;
+  const double up = yRange_.high > yRange_.low ? (y - yRange_.low) / (yRange_.high - yRange_.low) : 0.0;
+  return {plot_.left() + across * plot_.width(), plot_.bottom() - up * plot_.height()};
+}
+
+double LiveChart::xAt(double sceneX) const {
+  return xRange_.low + (sceneX - plot_.left()) / plot_.width() * (xRange_.high - xRange_.low);
+}
+
+void LiveChart::setCrosshair(std::optional<double> x) {
+  if (x) x = std::clamp(*x, xRange_.low, xRange_.high);
+  if (x == crosshairX_) return;
+  crosshairX_ = x;
+  crosshair_->moveTo(x);
+}
+
+void LiveChart::usePalette(const QPalette& palette) {
+  ownPalette_ = true;
+  colours_ = ChartPalette(palette);
+  applyPalette();
+}
+
+void LiveChart::applyPalette() {
+  setBackgroundBrush(colours_.background);
+  chart_->setBackgroundBrush(colours_.background);
+  chart_->setBackgroundPen(Qt::NoPen);
+  for (QValueAxis* axis : {x_, y_}) {
+    axis->setLabelsBrush(colours_.mutedText);
+    axis->setLabelsFont(chartFont());
+    axis->setGridLinePen(QPen(colours_.grid, 1));
+    axis->setLinePen(QPen(colours_.grid, 1));
+  }
+  recolour();
+  updateOverlay();
+}
+
+void LiveChart::resizeEvent(QResizeEvent* event) {
+  QGraphicsView::resizeEvent(event);
+  layOut();
+}
+
+void LiveChart::changeEvent(QEvent* event) {
+  QGraphicsView::changeEvent(event);
+  if (event->type() != QEvent::PaletteChange && event->type() != QEvent::FontChange) return;
+  if (!ownPalette_) colours_ = ChartPalette(palette());
+  applyPalette();
+  layOut();
+}
+
+bool LiveChart::overMarker(const QPointF& scene) const {
+  const auto marker = markerX();
+  return marker && scene.y() <= plot_.bottom() && std::abs(at(*marker, 0).x() - scene.x()) <= kMarkerReach;
+}
+
+void LiveChart::mouseMoveEvent(QMouseEvent* event) {
+  const QPointF scene = mapToScene(event->position().toPoint());
+  if (dragging_) {
+    emit markerDragged(std::clamp(xAt(scene.x()), xRange_.low, xRange_.high));
+    return;
+  }
+  viewport()->setCursor(overMarker(scene) ? Qt::SizeHorCursor : Qt::ArrowCursor);
+  if (scene.x() >= plot_.left() && scene.x() <= plot_.right())
+    setCrosshair(xAt(scene.x()));
+  else
+    setCrosshair(std::nullopt);
+}
+
+void LiveChart::mousePressEvent(QMouseEvent* event) {
+  if (event->button() == Qt::LeftButton && overMarker(mapToScene(event->position().toPoint()))) {
+    dragging_ = true;
+    setCrosshair(std::nullopt);
+  }
+}
+
+void LiveChart::mouseReleaseEvent(QMouseEvent*) {
+  dragging_ = false;
+}
+
+void LiveChart::leaveEvent(QEvent* event) {
+  QGraphicsView::leaveEvent(event);
+  setCrosshair(std::nullopt);
+}
+
+void LiveChart::keyPressEvent(QKeyEvent* event) {
+  const double step = xRange_.step / 10.0;
+  const double from = crosshairX_.value_or((xRange_.low + xRange_.high) / 2.0);
+  switch (event->key()) {
+    case Qt::Key_Left:
+      return setCrosshair(from - step);
+    case Qt::Key_Right:
+      return setCrosshair(from + step);
+    case Qt::Key_Home:
+      return setCrosshair(xRange_.low);
+    case Qt::Key_End:
+      return setCrosshair(xRange_.high);
+    case Qt::Key_Escape:
+      if (crosshairX_) return setCrosshair(std::nullopt);
+      break;
+    default:
+      break;
+  }
+  QGraphicsView::keyPressEvent(event);
+}
+
+void LiveChart::contextMenuEvent(QContextMenuEvent* event) {
+  emit menuRequested(event->globalPos());
+}
+
+void LiveChart::renderInto(QPainter& painter, const QRectF& target) {
+  const bool crosshair = crosshair_->isVisible();
+  crosshair_->setVisible(false);
+  painter.setRenderHint(QPainter::Antialiasing);
+  scene_.render(&painter, target, scene_.sceneRect(), Qt::KeepAspectRatio);
+  crosshair_->setVisible(crosshair);
+}
+
+void LiveChart::copyPicture() {
+  const QSize size = viewport()->size();
+  QImage image(size * kPictureScale, QImage::Format_ARGB32_Premultiplied);
+  image.fill(colours_.background);
+  QPainter painter(&image);
+  renderInto(painter, QRectF(QPointF(0, 0), QSizeF(image.size())));
+  painter.end();
+  QApplication::clipboard()->setImage(image);
+}
+
+std::optional<QString> LiveChart::savePicture(const QString& file) {
+  const QString ending = QFileInfo(file).suffix().toLower();
+  const QSize size = viewport()->size();
+  QSaveFile out(file);
+  if (!out.open(QIODevice::WriteOnly)) return out.errorString();
+  if (ending == QLatin1String("png")) {
+    QImage image(size * kPictureScale, QImage::Format_ARGB32_Premultiplied);
+    image.fill(colours_.background);
+    QPainter painter(&image);
+    renderInto(painter, QRectF(QPointF(0, 0), QSizeF(image.size())));
+    painter.end();
+    if (!image.save(&out, "PNG")) return tr("the picture could not be written");
+  } else if (ending == QLatin1String("svg")) {
+    QSvgGenerator svg;
+    svg.setOutputDevice(&out);
+    svg.setSize(size);
+    svg.setViewBox(QRect(QPoint(0, 0), size));
+    QPainter painter(&svg);
+    renderInto(painter, QRectF(QPointF(0, 0), QSizeF(size)));
+  } else if (ending == QLatin1String("pdf")) {
+    QPdfWriter pdf(&out);
+    pdf.setPageSize(QPageSize(QSizeF(size) * 0.75, QPageSize::Point));
+    pdf.setPageMargins({});
+    QPainter painter(&pdf);
+    renderInto(painter, QRectF(0, 0, pdf.width(), pdf.height()));
+  } else {
+    out.cancelWriting();
+    return tr("pictures end in .png, .svg or .pdf, not .%1").arg(ending);
+  }
+  if (!out.commit()) return out.errorString();
+  return std::nullopt;
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QChart>
+#include <QGraphicsView>
+#include <QLineSeries>
+#include <QString>
+#include <QStringList>
+#include <QValueAxis>
+#include <optional>
+#include <vector>
+
+#include "ui/charts/palette.h"
+#include "ui/charts/steady_range.h"
+
+namespace layshaft::ui {
+
+/// One line of the crosshair's table: a name and a value per setup, in the setups' order.
+struct CrosshairRow {
+  QString name;
+  QStringList values;
+};
+
+/// What the charts of all pages share: a Qt chart whose plot area, axes and series are made once and then
+/// only fed, an overlay painted by the page's chart, a crosshair, one marker that can be dragged, and export.
+/// Axis ranges stay steady while values are turned.
+class LiveChart : public QGraphicsView {
+  Q_OBJECT
+ public:
+  explicit LiveChart(QWidget* parent = nullptr);
+  ~LiveChart() override;
+
+  /// Pictures in the format of the file's ending: .png, .svg or .pdf. Nothing if it worked, else what went
+  /// wrong.
+  std::optional<QString> savePicture(const QString& file);
+  void copyPicture();
+  /// Paints the chart as it is laid out, scaled into `target`.
+  void renderInto(QPainter& painter, const QRectF& target);
+
+  /// Lays out a chart that is painted without ever being shown.
+  void ensureLaidOut();
+
+  /// The palette of the paper whatever the desktop's, for printing.
+  void usePalette(const QPalette& palette);
+
+  const ChartPalette& colours() const { return colours_; }
+  AxisRange xRange() const { return xRange_; }
+  AxisRange yRange() const { return yRange_; }
+
+  /// The value under the crosshair; none while it is hidden.
+  std::optional<double> crosshairX() const { return crosshairX_; }
+  void setCrosshair(std::optional<double> x);
+
+  QSize sizeHint() const override { return {900, 420}; }
+  QSize minimumSizeHint() const override { return {320, 180}; }
+
+ signals:
+  void markerDragged(double x);
+  void menuRequested(const QPoint& globalPosition);
+  void laidOut(const QRectF& plotArea);
+
+ protected:
+  // What a page's chart adds.
+  virtual void paintOver(QPainter& painter) = 0;
+  virtual void recolour() = 0;  ///< pens of the series, after the palette changed
+  virtual std::vector<CrosshairRow> crosshairRows(double x) const = 0;
+  virtual QString crosshairTitle(double x) const = 0;
+  virtual QStringList setupNames() const = 0;
+  virtual std::vector<QColor> setupColours() const = 0;
+  virtual double footHeight() const { return 0.0; }             ///< room below the axis labels
+  virtual std::optional<double> markerX() const { return {}; }  ///< the marker that can be dragged
+
+  QLineSeries* addLine();
+  /// Replaces a series' points if they differ.
+  static void feed(QLineSeries* series, const QList<QPointF>& points);
+  void setRanges(const AxisRange& x, const AxisRange& y);
+  /// Called by a page's chart once its series are made, and by itself whenever the palette changes.
+  void applyPalette();
+  void layOut();
+  void updateOverlay();
+
+  QRectF plotArea() const { return plot_; }
+  QPointF at(double x, double y) const;  ///< chart values to scene coordinates
+  double xAt(double sceneX) const;
+  double axisLabelHeight() const;
+  QFont chartFont(bool bold = false) const;
+
+  void resizeEvent(QResizeEvent* event) override;
+  void changeEvent(QEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseReleaseEvent(QMouseEvent* event) override;
+  void leaveEvent(QEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
+
+ private:
+  friend class ChartOverlay;
+  friend class CrosshairItem;
+  bool overMarker(const QPointF& scene) const;
+
+  QGraphicsScene scene_;
+  QChart* chart_;
+  QValueAxis* x_;
+  QValueAxis* y_;
+  class ChartOverlay* overlay_;
+  class CrosshairItem* crosshair_;
+  ChartPalette colours_;
+  bool ownPalette_ = false;
+  AxisRange xRange_{0, 0, 0};
+  AxisRange yRange_{0, 0, 0};
+  QRectF plot_;
+  std::optional<double> crosshairX_;
+  bool dragging_ = false;
+};
+
+}  // namespace layshaft::ui

@@ -1,0 +1,311 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/charts/sawtooth_chart.h"
+
+#include <QPainter>
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/limits.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr double kThousand = 1000.0;
+constexpr double kBarHeight = 5.0;
+constexpr int kSpeedTicks = 14;
+constexpr int kEngineTicks = 9;
+constexpr double kHeadroom = 1.06;    // above the rev limit, for its label
+constexpr int kCurvedLineParts = 12;  // a gear's line is straight unless the tyre grows with speed
+
+}  // namespace
+
+SawtoothChart::SawtoothChart(QWidget* parent) : LiveChart(parent) {
+  stockLine_ = addLine();
+  for (int i = 0; i < limits::kMostPins; ++i) pinLines_.push_back(addLine());
+  proposedLine_ = addLine();
+  setAccessibleName(tr("Sawtooth chart"));
+  applyPalette();
+}
+
+std::vector<SawtoothChart::Shown> SawtoothChart::shown() const {
+  std::vector<Shown> all{{&plan_->stock, tr("stock"), colours().stockPen()}};
+  for (std::size_t i = 0; i < plan_->pins.size(); ++i)
+    all.push_back({&plan_->pins[i], QString::fromStdString(plan_->pins[i].name),
+                   colours().pinPen(static_cast<int>(i))});
+  all.push_back({&plan_->proposed, tr("proposed"), colours().proposedPen()});
+  return all;
+}
+
+void SawtoothChart::show(const Plan& plan, const UnitsShown& units) {
+  const double foot = footHeight();
+  plan_ = plan;
+  units_ = units;
+  refresh();
+  if (footHeight() != foot) layOut();
+}
+
+void SawtoothChart::setTeethOnly(bool teethOnly) {
+  teethOnly_ = teethOnly;
+  if (plan_) refresh();
+}
+
+void SawtoothChart::refresh() {
+  feed(stockLine_, saw(plan_->stock.gearing));
+  for (std::size_t i = 0; i < pinLines_.size(); ++i)
+    feed(pinLines_[i], i < plan_->pins.size() ? saw(plan_->pins[i].gearing) : QList<QPointF>());
+  feed(proposedLine_, saw(plan_->proposed.gearing));
+  fitRanges();
+  updateOverlay();
+}
+
+QList<QPointF> SawtoothChart::saw(const Gearing& gearing) const {
+  QList<QPointF> points;
+  double fromRpm = 0.0;
+  for (std::size_t g = 0; g < gearing.gears.size(); ++g) {
+    const GearFigures& gear = gearing.gears[g];
+    const double toRpm = gear.shiftRpm.value_or(gearing.revLimitRpm);
+    const int parts = gearing.rollout.growthPerMps2 == 0.0 ? 1 : kCurvedLineParts;
+    for (int i = 0; i <= parts; ++i) {
+      const double rpm = fromRpm + (toRpm - fromRpm) * i / parts;
+      points.append({shownSpeed(gearing.speedMps(rpm, g)), rpm / kThousand});
+    }
+    fromRpm = gear.rpmAfterShift.value_or(0.0);
+  }
+  return points;
+}
+
+void SawtoothChart::fitRanges() {
+  double fastest = 0.0;
+  double lowestAfterShift = plan_->revLimitRpm;
+  for (const Shown& setup : shown())
+    for (const GearFigures& gear : setup.plan->gearing.gears) {
+      fastest = std::max(fastest, shownSpeed(gear.speedAtRevLimitMps));
+      if (gear.rpmAfterShift) lowestAfterShift = std::min(lowestAfterShift, *gear.rpmAfterShift);
+    }
+  const double top = plan_->revLimitRpm * kHeadroom / kThousand;
+  const double low =
+      teethOnly_ && lowestAfterShift < plan_->revLimitRpm ? lowestAfterShift * 0.98 / kThousand : 0.0;
+  // Switching the teeth view is meant to move the axis, so only the same kind of range is kept steady.
+  const bool sameKind = (yRange().low > 0.0) == (low > 0.0);
+  const AxisRange y =
+      sameKind ? steadyRange(yRange(), low, top, kEngineTicks) : roundRange(low, top, kEngineTicks);
+  setRanges(steadyRange(xRange(), 0.0, fastest, kSpeedTicks), y);
+}
+
+void SawtoothChart::recolour() {
+  stockLine_->setPen(colours().stockPen());
+  for (std::size_t i = 0; i < pinLines_.size(); ++i)
+    pinLines_[i]->setPen(colours().pinPen(static_cast<int>(i)));
+  proposedLine_->setPen(colours().proposedPen());
+}
+
+void SawtoothChart::paintOver(QPainter& painter) {
+  if (!plan_) return;
+  painter.setFont(chartFont());
+  painter.save();
+  painter.setClipRect(plotArea());
+  paintOverruns(painter);
+  painter.restore();
+  paintLimitAndTitles(painter);
+  paintCruise(painter);
+  paintGearNumbers(painter);
+  paintSetupNames(painter);
+  paintBars(painter);
+}
+
+void SawtoothChart::paintOverruns(QPainter& painter) const {
+  for (const Shown& setup : shown()) {
+    const Gearing& gearing = setup.plan->gearing;
+    QPen pen(setup.pen.color(), 1.0, Qt::DotLine, Qt::FlatCap);
+    painter.setPen(pen);
+    for (const GearFigures& gear : gearing.gears)
+      if (gear.shiftRpm && *gear.shiftRpm < gearing.revLimitRpm)
+        painter.drawLine(at(shownSpeed(*gear.shiftSpeedMps), *gear.shiftRpm / kThousand),
+                         at(shownSpeed(gear.speedAtRevLimitMps), gearing.revLimitRpm / kThousand));
+  }
+}
+
+void SawtoothChart::paintGearNumbers(QPainter& painter) const {
+  const Gearing& gearing = plan_->proposed.gearing;
+  painter.setFont(chartFont(true));
+  painter.setPen(colours().proposed);
+  const QFontMetricsF metrics(chartFont(true));
+  for (std::size_t g = 0; g < gearing.gears.size(); ++g) {
+    const GearFigures& gear = gearing.gears[g];
+    // Beside the climbing line, near its upper end: free of the drop, of the rev limit and of its label.
+    const double rpm = gear.shiftRpm.value_or(gearing.revLimitRpm);
+    const double foot = g == 0 ? 0.0 : *gearing.gears[g - 1].rpmAfterShift;
+    const double place = std::max(rpm - 0.28 * (rpm - std::max(foot, yRange().low * kThousand)), foot);
+    const QPointF point = at(shownSpeed(gearing.speedMps(place, g)), place / kThousand);
+    const QString text = QString::number(gear.gear);
+    const double width = metrics.horizontalAdvance(text);
+    // On the side away from stock's line, on a patch of background where lines cross it all the same.
+    const bool taller = plan_->proposed.change.direction == Direction::Taller;
+    const QRectF patch(taller ? point.x() + 5 : point.x() - 5 - width,
+                       point.y() - (taller ? 0 : metrics.ascent()), width, metrics.ascent());
+    painter.fillRect(patch.adjusted(-1, 1, 1, 0), colours().background);
+    painter.drawText(patch.bottomLeft() - QPointF(0, 1), text);
+  }
+  painter.setFont(chartFont());
+}
+
+void SawtoothChart::paintSetupNames(QPainter& painter) const {
+  const QFontMetricsF metrics(chartFont(true));
+  painter.setFont(chartFont(true));
+  const QRectF plot = plotArea();
+  // In the empty lower right of the saw, one line each, with a sample of the line itself.
+  constexpr double kSample = 34.0;
+  const auto setups = shown();
+  double widest = 0;
+  std::vector<QString> labels;
+  for (const Shown& setup : setups) {
+    labels.push_back(setup.name + QLatin1Char(' ') + teethPair(setup.plan->setup));
+    widest = std::max(widest, metrics.horizontalAdvance(labels.back()));
+  }
+  const double lineHeight = metrics.height() + 2;
+  const double height = lineHeight * static_cast<double>(setups.size());
+  const double left = plot.right() - widest - kSample - 20;
+  double y = plot.bottom() - height - metrics.height() - 14;
+  for (std::size_t i = 0; i < setups.size(); ++i, y += lineHeight) {
+    painter.setPen(setups[i].pen);
+    painter.drawLine(QPointF(left, y + lineHeight / 2), QPointF(left + kSample, y + lineHeight / 2));
+    painter.setPen(setups[i].pen.color());
+    painter.drawText(QRectF(left + kSample + 8, y, widest + 4, lineHeight), Qt::AlignLeft | Qt::AlignVCenter,
+                     labels[i]);
+  }
+  painter.setFont(chartFont());
+}
+
+void SawtoothChart::paintLimitAndTitles(QPainter& painter) const {
+  const QRectF plot = plotArea();
+  const QFontMetricsF metrics(chartFont());
+  const double y = at(0, plan_->revLimitRpm / kThousand).y();
+  painter.setPen(QPen(colours().warning, 1, Qt::DotLine));
+  painter.drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y));
+  painter.setPen(colours().warning);
+  painter.drawText(QRectF(plot.right() - 300, y - metrics.height() - 2, 300, metrics.height()),
+                   Qt::AlignRight | Qt::AlignVCenter, tr("rev limit %1").arg(number(plan_->revLimitRpm, 0)));
+  painter.setPen(colours().mutedText);
+  painter.drawText(QRectF(plot.left() + 6, plot.top() + 1, 300, metrics.height()),
+                   Qt::AlignLeft | Qt::AlignVCenter, tr("engine speed, 1000 rpm"));
+  painter.drawText(QRectF(plot.right() - 304, plot.bottom() - metrics.height() - 4, 300, metrics.height()),
+                   Qt::AlignRight | Qt::AlignVCenter, tr("road speed, %1").arg(units_.name(Quantity::Speed)));
+}
+
+void SawtoothChart::paintCruise(QPainter& painter) const {
+  const auto x = markerX();
+  if (!x) return;
+  const QRectF plot = plotArea();
+  const double sceneX = at(*x, 0).x();
+  painter.setPen(QPen(colours().marker, 1.4, Qt::DashLine, Qt::FlatCap));
+  painter.drawLine(QPointF(sceneX, plot.top()), QPointF(sceneX, plot.bottom()));
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(colours().marker);
+  const std::array<QPointF, 3> handle{QPointF(sceneX - 6, plot.top()), QPointF(sceneX + 6, plot.top()),
+                                      QPointF(sceneX, plot.top() + 9)};
+  painter.drawConvexPolygon(handle.data(), static_cast<int>(handle.size()));
+  painter.setPen(colours().marker);
+  painter.setBrush(Qt::NoBrush);
+  const QFontMetricsF metrics(chartFont());
+  const QString text = tr("cruise %1").arg(number(*x, 0));
+  const double width = metrics.horizontalAdvance(text);
+  // Low in the plot, where no tooth is; on the side that has room.
+  const bool leftSide = sceneX + 8 + width > plot.right();
+  painter.drawText(QPointF(leftSide ? sceneX - 8 - width : sceneX + 8, plot.bottom() - 8), text);
+}
+
+double SawtoothChart::barRowHeight() const {
+  return std::max(QFontMetricsF(chartFont()).height() * 0.98, 2 * kBarHeight + 4);
+}
+
+std::size_t SawtoothChart::mostGears() const {
+  return std::max(plan_->stock.gearing.gears.size(), plan_->proposed.gearing.gears.size());
+}
+
+void SawtoothChart::paintBars(QPainter& painter) const {
+  const QFontMetricsF metrics(chartFont());
+  const double rowHeight = barRowHeight();
+  QRectF row(plotArea().left(), plotArea().bottom() + axisLabelHeight(), plotArea().width(), rowHeight);
+  for (std::size_t g = 0; g < mostGears(); ++g, row.translate(0, rowHeight)) {
+    painter.setPen(colours().mutedText);
+    painter.drawText(QRectF(0, row.top(), row.left() - 8, rowHeight), Qt::AlignRight | Qt::AlignVCenter,
+                     QString::number(g + 1));
+    double leftmost = row.right(), rightmost = row.left();
+    QStringList ends;
+    double top = row.center().y() - kBarHeight - 0.5;
+    for (const auto& [gearing, colour] : {std::pair{&plan_->stock.gearing, colours().stock},
+                                          std::pair{&plan_->proposed.gearing, colours().proposed}}) {
+      if (g < gearing->gears.size()) {
+        const double from = g == 0 ? 0.0 : *gearing->gears[g - 1].shiftSpeedMps;
+        const double startX = at(shownSpeed(from), 0).x();
+        const double endX = at(shownSpeed(gearing->gears[g].speedAtRevLimitMps), 0).x();
+        painter.fillRect(QRectF(startX, top, endX - startX, kBarHeight), colour);
+        leftmost = std::min(leftmost, startX);
+        rightmost = std::max(rightmost, endX);
+        ends << number(shownSpeed(gearing->gears[g].speedAtRevLimitMps), 0);
+      }
+      top += kBarHeight + 1;
+    }
+    ends.removeDuplicates();
+    const QString text = ends.join(QStringLiteral(" → "));
+    const double width = metrics.horizontalAdvance(text) + 2;
+    const bool fitsRight = rightmost + 8 + width <= viewport()->width();
+    painter.drawText(QRectF(fitsRight ? rightmost + 8 : leftmost - 8 - width, row.top(), width, rowHeight),
+                     Qt::AlignLeft | Qt::AlignVCenter, text);
+  }
+}
+
+double SawtoothChart::footHeight() const {
+  return plan_ ? static_cast<double>(mostGears()) * barRowHeight() + 6.0 : 0.0;
+}
+
+QPointF SawtoothChart::freeCorner() const {
+  const double limit = plan_ ? at(0, plan_->revLimitRpm / kThousand).y() : plotArea().top();
+  return {plotArea().left() + 6, limit + 4};
+}
+
+std::optional<double> SawtoothChart::markerX() const {
+  if (!plan_ || !plan_->stock.gearing.cruiseSpeedMps) return std::nullopt;
+  return shownSpeed(*plan_->stock.gearing.cruiseSpeedMps);
+}
+
+QString SawtoothChart::crosshairTitle(double x) const {
+  return number(x, 0) + QLatin1Char(' ') + units_.name(Quantity::Speed);
+}
+
+QStringList SawtoothChart::setupNames() const {
+  QStringList names;
+  for (const Shown& setup : shown()) names << setup.name;
+  return names;
+}
+
+std::vector<QColor> SawtoothChart::setupColours() const {
+  std::vector<QColor> result;
+  for (const Shown& setup : shown()) result.push_back(setup.pen.color());
+  return result;
+}
+
+std::vector<CrosshairRow> SawtoothChart::crosshairRows(double x) const {
+  const double mps = units_.si(Quantity::Speed, x);
+  const auto setups = shown();
+  std::size_t gears = 0;
+  for (const Shown& setup : setups) gears = std::max(gears, setup.plan->gearing.gears.size());
+  std::vector<CrosshairRow> rows;
+  for (std::size_t g = 0; g < gears; ++g) {
+    CrosshairRow row{tr("gear %1").arg(g + 1), {}};
+    bool any = false;
+    for (const Shown& setup : setups) {
+      const Gearing& gearing = setup.plan->gearing;
+      const double rpm = g < gearing.gears.size() ? gearing.rpm(mps, g) : -1.0;
+      const bool holds = rpm >= plan_->idleRpm && rpm <= gearing.revLimitRpm;
+      row.values << (holds ? number(rpm, 0) : tr("–"));
+      any = any || holds;
+    }
+    if (any) rows.push_back(row);
+  }
+  return rows;
+}
+
+}  // namespace layshaft::ui

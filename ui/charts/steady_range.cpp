@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/charts/steady_range.h"
+
+#include <cmath>
+#include <initializer_list>
+
+namespace layshaft::ui {
+namespace {
+
+constexpr double kFilledEnough = 0.72;  // of the range; below it the data look lost in the picture
+
+double roundStep(double span, int ticks) {
+  const double raw = span / ticks;
+  const double power = std::pow(10.0, std::floor(std::log10(raw)));
+  for (const double factor : {1.0, 2.0, 5.0})
+    if (raw <= factor * power * (1.0 + 1e-9)) return factor * power;
+  return 10.0 * power;
+}
+
+}  // namespace
+
+AxisRange roundRange(double dataLow, double dataHigh, int ticks) {
+  if (!(dataHigh > dataLow)) dataHigh = dataLow + 1.0;
+  const double step = roundStep(dataHigh - dataLow, ticks);
+  constexpr double kTouch = 1e-9;
+  return {step * std::floor(dataLow / step + kTouch), step * std::ceil(dataHigh / step - kTouch), step};
+}
+
+AxisRange steadyRange(const AxisRange& current, double dataLow, double dataHigh, int ticks) {
+  const bool inside = dataLow >= current.low && dataHigh <= current.high;
+  const bool filled = dataHigh - dataLow >= kFilledEnough * (current.high - current.low);
+  if (inside && filled) return current;
+  return roundRange(dataLow, dataHigh, ticks);
+}
+
+}  // namespace layshaft::ui

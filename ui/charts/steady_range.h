@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+namespace layshaft::ui {
+
+/// An axis range with round ends and round ticks.
+struct AxisRange {
+  double low = 0.0;
+  double high = 1.0;
+  double step = 0.2;
+  bool operator==(const AxisRange&) const = default;
+};
+
+/// The smallest round range that holds the data with about `ticks` steps of 1, 2 or 5 times a power of ten.
+AxisRange roundRange(double dataLow, double dataHigh, int ticks);
+
+/// A range that stays as it is while the data stay inside it and fill enough of it, so that the picture does
+/// not jump while a spin box is turned; otherwise the round range of the data.
+AxisRange steadyRange(const AxisRange& current, double dataLow, double dataHigh, int ticks);
+
+}  // namespace layshaft::ui

@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/columns_table.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLocale>
+#include <QRegularExpression>
+#include <cmath>
+#include <optional>
+
+namespace layshaft::ui {
+
+ColumnsTable::ColumnsTable(const QStringList& titles, QWidget* parent)
+    : QTableWidget(1, static_cast<int>(titles.size()), parent) {
+  setHorizontalHeaderLabels(titles);
+  horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
+  setTabKeyNavigation(false);
+  connect(this, &QTableWidget::cellChanged, this, [this] {
+    keepEmptyRow();
+    emit edited();
+  });
+}
+
+std::vector<QStringList> ColumnsTable::rows() const {
+  std::vector<QStringList> result;
+  for (int r = 0; r < rowCount(); ++r) {
+    QStringList row;
+    bool any = false;
+    for (int c = 0; c < columnCount(); ++c) {
+      const QTableWidgetItem* cell = item(r, c);
+      row << (cell ? cell->text().trimmed() : QString());
+      any = any || !row.back().isEmpty();
+    }
+    if (any) result.push_back(row);
+  }
+  return result;
+}
+
+void ColumnsTable::showRows(const std::vector<QStringList>& wanted) {
+  if (wanted == rows()) return;
+  const QSignalBlocker quiet(this);
+  setRowCount(static_cast<int>(wanted.size()));
+  for (std::size_t r = 0; r < wanted.size(); ++r)
+    for (int c = 0; c < columnCount(); ++c)
+      setItem(static_cast<int>(r), c, new QTableWidgetItem(wanted[r].value(c)));
+  keepEmptyRow();
+}
+
+void ColumnsTable::pasteText(const QString& text) {
+  const auto cells = pastedCells(text);
+  if (cells.empty()) return;
+  const int firstRow = std::max(currentRow(), 0), firstColumn = std::max(currentColumn(), 0);
+  {
+    const QSignalBlocker quiet(this);
+    setRowCount(std::max(rowCount(), firstRow + static_cast<int>(cells.size())));
+    for (std::size_t r = 0; r < cells.size(); ++r)
+      for (int c = 0; c < cells[r].size() && firstColumn + c < columnCount(); ++c)
+        setItem(firstRow + static_cast<int>(r), firstColumn + c, new QTableWidgetItem(cells[r][c]));
+    keepEmptyRow();
+  }
+  emit edited();
+}
+
+void ColumnsTable::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Paste)) return pasteText(QApplication::clipboard()->text());
+  if (event->matches(QKeySequence::Delete) || event->key() == Qt::Key_Backspace) return clearSelection();
+  QTableWidget::keyPressEvent(event);
+}
+
+void ColumnsTable::clearSelection() {
+  {
+    const QSignalBlocker quiet(this);
+    for (QTableWidgetItem* cell : selectedItems()) cell->setText(QString());
+    const auto kept = rows();
+    setRowCount(0);
+    showRows(kept);
+    keepEmptyRow();
+  }
+  emit edited();
+}
+
+void ColumnsTable::keepEmptyRow() {
+  bool lastIsEmpty = rowCount() > 0;
+  for (int c = 0; c < columnCount() && lastIsEmpty; ++c) {
+    const QTableWidgetItem* cell = item(rowCount() - 1, c);
+    lastIsEmpty = !cell || cell->text().trimmed().isEmpty();
+  }
+  if (!lastIsEmpty) setRowCount(rowCount() + 1);
+}
+
+std::vector<QStringList> pastedCells(const QString& text) {
+  static const QRegularExpression lineBreak(QStringLiteral("\r\n|\r|\n"));
+  static const QRegularExpression blanks(QStringLiteral("\\s+"));
+  static const QRegularExpression commaThenBlank(QStringLiteral(",\\s+|\\s+,"));
+  std::vector<QStringList> rows;
+  for (const QString& raw : text.split(lineBreak)) {
+    const QString line = raw.trimmed();
+    if (line.isEmpty()) continue;
+    QStringList cells;
+    if (raw.contains(QLatin1Char('\t')))
+      cells = raw.split(QLatin1Char('\t'));
+    else if (line.contains(QLatin1Char(';')))
+      cells = line.split(QLatin1Char(';'));
+    else if (line.contains(commaThenBlank))
+      cells = line.split(commaThenBlank);
+    else if (line.contains(blanks))
+      cells = line.split(blanks);
+    else
+      cells = line.split(QLatin1Char(','));
+    for (QString& cell : cells) cell = cell.trimmed();
+    rows.push_back(cells);
+  }
+  return rows;
+}
+
+std::optional<double> typedNumber(const QString& text) {
+  const QString plain = text.trimmed();
+  bool ok = false;
+  double x = QLocale().toDouble(plain, &ok);
+  if (!ok) x = QLocale::c().toDouble(plain, &ok);
+  if (!ok) x = QLocale::c().toDouble(QString(plain).replace(QLatin1Char(','), QLatin1Char('.')), &ok);
+  return ok && std::isfinite(x) ? std::optional(x) : std::nullopt;
+}
+
+}  // namespace layshaft::ui

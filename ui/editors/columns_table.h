@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QTableWidget>
+#include <optional>
+#include <vector>
+
+namespace layshaft::ui {
+
+/// A table that takes columns pasted from a spreadsheet and always has an empty row at its end to type into.
+class ColumnsTable : public QTableWidget {
+  Q_OBJECT
+ public:
+  explicit ColumnsTable(const QStringList& titles, QWidget* parent = nullptr);
+
+  /// Rows of text without the empty ones.
+  std::vector<QStringList> rows() const;
+  /// Shows rows without that counting as an edit; does nothing if they are what is shown.
+  void showRows(const std::vector<QStringList>& rows);
+  /// Puts pasted text in from the current cell on.
+  void pasteText(const QString& text);
+
+ signals:
+  void edited();
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+
+ private:
+  void keepEmptyRow();
+  void clearSelection();
+};
+
+/// Splits pasted text into rows and cells: by tab, semicolon, runs of blanks, or comma where it is no decimal
+/// comma.
+std::vector<QStringList> pastedCells(const QString& text);
+
+/// A number as people and spreadsheets write it, decimal point or comma; nothing if it is none.
+std::optional<double> typedNumber(const QString& text);
+
+}  // namespace layshaft::ui

@@ -1,0 +1,562 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/details_dialog.h"
+
+#include <QDialogButtonBox>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QTabWidget>
+#include <QVBoxLayout>
+#include <cmath>
+
+#include "core/bike/words.h"
+#include "core/units.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+/// Reaches a number inside a block of the profile that may not be there yet; setting makes the block.
+template <class Block, class Member>
+NumberField blockNumber(const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
+                        int decimals, std::optional<Block>& (*block)(Profile&),
+                        std::optional<Member> Block::*member, const QString& whenMissing = {}) {
+  return {.label = label,
+          .explanation = explanation,
+          .unit = unit,
+          .limit = limit,
+          .decimals = decimals,
+          .whenMissing = whenMissing,
+          .get = [block, member](const Profile& p) -> std::optional<double> {
+            Profile copy = p;  // reaching a block may make it
+            const auto& b = block(copy);
+            if (!b || !((*b).*member)) return std::nullopt;
+            return static_cast<double>(*((*b).*member));
+          },
+          .set =
+              [block, member](Profile& p, std::optional<double> x) {
+                auto& b = block(p);
+                if (!b) b.emplace();
+                if (x)
+                  (*b).*member = static_cast<Member>(*x);
+                else
+                  ((*b).*member).reset();
+              }};
+}
+
+template <class Enum, std::size_t N, class Get>
+ChoiceField choice(const QString& label, const QString& explanation, const Words<Enum, N>& words,
+                   const QStringList& names, Get member) {
+  return {.label = label,
+          .explanation = explanation,
+          .choices = names,
+          .get =
+              [words, member](const Profile& p) {
+                Profile copy = p;  // reaching a block may make it
+                const std::optional<Enum> value = member(copy);
+                for (std::size_t i = 0; i < N; ++i)
+                  if (value == words[i].first) return static_cast<int>(i) + 1;
+                return 0;
+              },
+          .set =
+              [words, member](Profile& p, int index) {
+                std::optional<Enum>& value = member(p);
+                if (index > 0)
+                  value = words[static_cast<std::size_t>(index - 1)].first;
+                else
+                  value.reset();
+              }};
+}
+
+std::optional<Chassis>& chassis(Profile& p) {
+  return p.bike.chassis;
+}
+std::optional<ChainRun>& chainRun(Profile& p) {
+  return p.bike.chainRun;
+}
+std::optional<Speedometer>& speedometer(Profile& p) {
+  return p.bike.speedometer;
+}
+std::optional<Ride>& ride(Profile& p) {
+  return p.ride;
+}
+std::optional<Air>& curveAir(Profile& p) {
+  return p.bike.engine.curveAir;
+}
+std::optional<Drive>& drive(Profile& p) {
+  if (!p.ride) p.ride.emplace();
+  return p.ride->drive;
+}
+
+template <class Block>
+Block& made(std::optional<Block>& block) {
+  if (!block) block.emplace();
+  return *block;
+}
+
+QString plainNumber(double x) {
+  return QLocale().toString(x, 'g', 8);
+}
+QString orEmpty(const std::optional<double>& x) {
+  return x ? plainNumber(*x) : QString();
+}
+
+template <class Enum, std::size_t N>
+QString wordOrEmpty(const std::optional<Enum>& value, const Words<Enum, N>& words) {
+  return value ? QString::fromUtf8(wordFor(*value, words).data()) : QString();
+}
+
+}  // namespace
+
+DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
+    : QDialog(parent), document_(document), tabs_(new QTabWidget), message_(new QLabel) {
+  setWindowTitle(tr("Bike details"));
+  message_->setWordWrap(true);
+  message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
+  auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
+  connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::close);
+  auto* column = new QVBoxLayout(this);
+  column->addWidget(tabs_, 1);
+  column->addWidget(message_);
+  column->addWidget(buttons);
+  buildBike();
+  buildEngine();
+  buildChassis();
+  buildTyre();
+  buildChainRun();
+  buildSpeedometer();
+  buildRide();
+  buildSparesBox();
+  connect(&document_, &Document::changed, this, [this] {
+    if (isVisible()) refresh(units_);
+  });
+  resize(700, 600);
+}
+
+FieldForm* DetailsDialog::addForm(const QString& title, const QString& heading) {
+  auto* form = new FieldForm(document_);
+  if (!heading.isEmpty()) form->addHeading(heading);
+  auto* scroll = new QScrollArea;
+  scroll->setWidget(form);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  tabs_->addTab(scroll, title);
+  connect(form, &FieldForm::refused, this, &DetailsDialog::say);
+  forms_.push_back(form);
+  return form;
+}
+
+void DetailsDialog::buildBike() {
+  FieldForm* form = addForm(tr("Bike"), QString());
+  form->addText(
+      tr("Name"), tr("What the bike is called in the team."), false,
+      [](Profile& p) -> std::string& { return p.name; }, limits::kLongestName);
+  form->addText(
+      tr("Notes"), tr("Anything worth keeping with the bike."), true,
+      [](Profile& p) -> std::string& { return p.notes; }, limits::kLongestNotes);
+  form->addNumber(
+      {.label = tr("Cruise speed"),
+       .explanation = tr("A road speed at which the engine's revs matter to you; marked in the charts."),
+       .unit = FileUnit::KilometrePerHour,
+       .limit = limits::kCruiseSpeedKmh,
+       .decimals = 0,
+       .whenMissing = {},
+       .get = [](const Profile& p) { return p.cruiseSpeedKmh; },
+       .set = [](Profile& p, std::optional<double> x) { p.cruiseSpeedKmh = x; }});
+}
+
+void DetailsDialog::buildEngine() {
+  FieldForm* form = addForm(tr("Engine"), tr("The torque curve and what belongs to it."));
+  const auto engineNumber = [form](const QString& label, const QString& explanation, const Limit& limit,
+                                   int decimals, std::optional<double> Engine::*member,
+                                   const QString& usual = {}) {
+    form->addNumber({.label = label,
+                     .explanation = explanation,
+                     .unit = FileUnit::Plain,
+                     .limit = limit,
+                     .decimals = decimals,
+                     .whenMissing = usual,
+                     .get = [member](const Profile& p) { return p.bike.engine.*member; },
+                     .set = [member](Profile& p, std::optional<double> x) { p.bike.engine.*member = x; }});
+  };
+  engineNumber(tr("Idle speed"), tr("Engine speed at idle; gears are not counted on below it."),
+               limits::kIdleRpm, 0, &Engine::idleRpm);
+  engineNumber(tr("Rotating inertia"),
+               tr("Crankshaft, clutch basket and what turns with them, referred to the crankshaft."),
+               limits::kEngineInertiaKgm2, 4, &Engine::rotatingInertiaKgm2, QStringLiteral("0"));
+  form->addChoice(choice(
+      tr("Curve measured at"), tr("A rear-wheel curve has the losses of the drive train in it already."),
+      kCurvePlaceWords, {tr("crankshaft (usual)"), tr("crankshaft"), tr("rear wheel")},
+      [](Profile& p) -> std::optional<CurvePlace>& { return p.bike.engine.curveMeasuredAt; }));
+  const QString air = tr("The air that the curve is given for.");
+  form->addNumber(blockNumber(tr("Curve: air temperature"), air, FileUnit::Plain, limits::kAirTemperatureC, 0,
+                              curveAir, &Air::temperatureC, QStringLiteral("15")));
+  form->addNumber(blockNumber(tr("Curve: air pressure"), air, FileUnit::Plain, limits::kAirPressureHpa, 0,
+                              curveAir, &Air::pressureHpa, QStringLiteral("1013.25")));
+  form->addNumber(blockNumber(tr("Curve: humidity"), air, FileUnit::Plain, limits::kPercent, 0, curveAir,
+                              &Air::humidityPercent, QStringLiteral("0")));
+
+  auto* page = new QWidget;
+  auto* column = new QVBoxLayout(page);
+  auto* explanation =
+      new QLabel(tr("Full-throttle torque, engine speed rising. Paste two columns from a spreadsheet: rpm "
+                    "and torque in N·m."));
+  explanation->setWordWrap(true);
+  curve_ = new ColumnsTable({tr("engine speed, rpm"), tr("torque, N·m")});
+  curve_->setAccessibleName(tr("Torque curve"));
+  column->addWidget(explanation);
+  column->addWidget(curve_);
+  tabs_->addTab(page, tr("Torque curve"));
+  connect(curve_, &ColumnsTable::edited, this, &DetailsDialog::readCurve);
+}
+
+void DetailsDialog::buildChassis() {
+  FieldForm* form = addForm(
+      tr("Chassis"), tr("Unlocks pull, top speed and runs. The centre of gravity is with the rider seated."));
+  const auto add = [form](const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
+                          int decimals, std::optional<double> Chassis::*member, const QString& usual = {}) {
+    form->addNumber(blockNumber(label, explanation, unit, limit, decimals, chassis, member, usual));
+  };
+  add(tr("Mass without rider"), tr("Ready to ride: fuel, oil, battery."), FileUnit::Kilogram, limits::kMassKg,
+      0, &Chassis::massKg);
+  add(tr("Rider"), tr("Rider with everything worn."), FileUnit::Kilogram, limits::kRiderMassKg, 0,
+      &Chassis::riderMassKg, QStringLiteral("75"));
+  add(tr("Wheelbase"), tr("Axle to axle with the stock chain and sprockets."), FileUnit::Millimetre,
+      limits::kWheelbaseMm, 0, &Chassis::wheelbaseMm);
+  add(tr("Centre of gravity height"), tr("Above the ground, rider seated."), FileUnit::Millimetre,
+      limits::kCgHeightMm, 0, &Chassis::cgHeightMm);
+  add(tr("Centre of gravity ahead of rear axle"), tr("Along the ground, rider seated."), FileUnit::Millimetre,
+      limits::kCgAheadMm, 0, &Chassis::cgAheadOfRearAxleMm);
+  add(tr("Drag area"), tr("Drag coefficient times frontal area."), FileUnit::Plain, limits::kDragAreaM2, 3,
+      &Chassis::dragAreaM2);
+  add(tr("Drag height"), tr("Height at which the air pushes; the centre of gravity's if not given."),
+      FileUnit::Millimetre, limits::kDragHeightMm, 0, &Chassis::dragHeightMm);
+  add(tr("Rolling resistance"), tr("Force to roll over weight, on the road."), FileUnit::Plain,
+      limits::kRollingResistance, 4, &Chassis::rollingResistance, QStringLiteral("0.015"));
+  form->addChoice(choice(tr("Rolling resistance form"),
+                         tr("Constant, or growing with speed by the published form for motorcycle tyres."),
+                         kRollingResistanceWords,
+                         {tr("constant (usual)"), tr("constant"), tr("growing with speed")},
+                         [](Profile& p) -> std::optional<RollingResistanceForm>& {
+                           return made(p.bike.chassis).rollingResistanceForm;
+                         }));
+  add(tr("Tyre pressure"), tr("Used by the form that grows with speed."), FileUnit::Plain,
+      limits::kTyrePressureBar, 2, &Chassis::tyrePressureBar);
+  add(tr("Drive-train efficiency"), tr("Share of the crankshaft's power that reaches the wheel."),
+      FileUnit::Plain, limits::kEfficiency, 3, &Chassis::drivetrainEfficiency, QStringLiteral("0.9"));
+  add(tr("Front wheel inertia"), tr("Wheel, tyre and discs about the axle."), FileUnit::Plain,
+      limits::kWheelInertiaKgm2, 3, &Chassis::frontWheelInertiaKgm2, QStringLiteral("0"));
+  add(tr("Rear wheel inertia"), tr("Wheel, tyre, disc and stock sprocket about the axle."), FileUnit::Plain,
+      limits::kWheelInertiaKgm2, 3, &Chassis::rearWheelInertiaKgm2, QStringLiteral("0"));
+  add(tr("Front rollout"), tr("Distance for one turn of the front wheel."), FileUnit::Millimetre,
+      limits::kRolloutMm, 0, &Chassis::frontRolloutMm);
+  add(tr("Tyre grip"), tr("Greatest push over load of the rear tyre on dry asphalt."), FileUnit::Plain,
+      limits::kGrip, 2, &Chassis::tyreGrip);
+  add(tr("Shift time"), tr("How long the drive is broken while shifting up."), FileUnit::Plain,
+      limits::kShiftTimeS, 2, &Chassis::shiftTimeS, QStringLiteral("0.15"));
+}
+
+void DetailsDialog::buildTyre() {
+  FieldForm* form = addForm(tr("Tyre"), tr("The stock setup's tyre, beyond its size."));
+  const auto add = [form](const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
+                          int decimals, std::optional<double> SetupOptions::*member,
+                          const QString& usual = {}) {
+    form->addNumber({.label = label,
+                     .explanation = explanation,
+                     .unit = unit,
+                     .limit = limit,
+                     .decimals = decimals,
+                     .whenMissing = usual,
+                     .get = [member](const Profile& p) { return p.stock.options.*member; },
+                     .set = [member](Profile& p, std::optional<double> x) { p.stock.options.*member = x; }});
+  };
+  add(tr("Rolling allowance"),
+      tr("By how much a loaded tyre's rollout is less than its free circumference; only for estimates from "
+         "the size."),
+      FileUnit::Plain, limits::kRollingAllowancePercent, 1, &SetupOptions::rollingAllowancePercent,
+      QStringLiteral("2"));
+  add(tr("Tread worn off"), tr("Depth of tread gone since new; only for estimates from the size."),
+      FileUnit::Millimetre, limits::kTreadWearMm, 1, &SetupOptions::treadWearMm, QStringLiteral("0"));
+  add(tr("Crown radius"), tr("Radius of the tread's cross-section; half the width if not given."),
+      FileUnit::Millimetre, limits::kCrownRadiusMm, 0, &SetupOptions::crownRadiusMm);
+  add(tr("Growth with speed"),
+      tr("Rollout grows by this share times the square of the speed in km/h; 0 if you have not measured it."),
+      FileUnit::Plain, limits::kGrowthPerKmh2, 9, &SetupOptions::growthPerKmh2, QStringLiteral("0"));
+}
+
+void DetailsDialog::buildChainRun() {
+  FieldForm* form =
+      addForm(tr("Chain run"), tr("Engine off and rear wheel clear of the ground before a hand goes near the "
+                                  "chain. Slack and torque values: from the bike's own manual."));
+  const auto add = [form](const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
+                          int decimals, auto member) {
+    form->addNumber(blockNumber(label, explanation, unit, limit, decimals, chainRun, member));
+  };
+  add(tr("Centre distance"), tr("Countershaft to rear axle, measured with the stock pair and chain."),
+      FileUnit::Millimetre, limits::kCentreDistanceMm, 1, &ChainRun::centreDistanceMm);
+  add(tr("Adjuster travel forward"), tr("How far the axle can still move forward from there."),
+      FileUnit::Millimetre, limits::kAdjusterMm, 1, &ChainRun::adjusterForwardMm);
+  add(tr("Adjuster travel back"), tr("How far the axle can still move back from there."),
+      FileUnit::Millimetre, limits::kAdjusterMm, 1, &ChainRun::adjusterBackMm);
+  add(tr("Largest front sprocket"), tr("Most teeth that clear the cover and the case."), FileUnit::Plain,
+      limits::kFrontTeeth, 0, &ChainRun::largestFrontTeeth);
+  add(tr("Smallest front sprocket"), tr("Fewest teeth that clear the swingarm and the seal."),
+      FileUnit::Plain, limits::kFrontTeeth, 0, &ChainRun::smallestFrontTeeth);
+  add(tr("Largest rear sprocket"), tr("Most teeth that clear swingarm and guard."), FileUnit::Plain,
+      limits::kRearTeeth, 0, &ChainRun::largestRearTeeth);
+  add(tr("Smallest rear sprocket"), tr("Fewest teeth that clear the carrier."), FileUnit::Plain,
+      limits::kRearTeeth, 0, &ChainRun::smallestRearTeeth);
+  add(tr("Chain tensile strength"), tr("Minimum tensile strength that the chain's maker states."),
+      FileUnit::Plain, limits::kTensileStrengthKn, 1, &ChainRun::tensileStrengthKn);
+  add(tr("Swingarm length"), tr("Pivot to rear axle."), FileUnit::Millimetre, limits::kSwingarmLengthMm, 0,
+      &ChainRun::swingarmLengthMm);
+  add(tr("Swingarm angle"), tr("Of the line from axle to pivot, positive when the pivot is higher."),
+      FileUnit::Plain, limits::kSwingarmAngleDeg, 1, &ChainRun::swingarmAngleDeg);
+  add(tr("Countershaft ahead of pivot"), tr("Along the ground."), FileUnit::Millimetre,
+      limits::kCountershaftOffsetMm, 0, &ChainRun::countershaftAheadOfPivotMm);
+  add(tr("Countershaft above pivot"), tr("Upwards."), FileUnit::Millimetre, limits::kCountershaftOffsetMm, 0,
+      &ChainRun::countershaftAbovePivotMm);
+  form->addChoice(
+      choice(tr("Final drive"), tr("Chain, or toothed belt."), kFinalDriveWords,
+             {tr("chain (usual)"), tr("chain"), tr("belt")},
+             [](Profile& p) -> std::optional<FinalDrive>& { return p.stock.options.finalDrive; }));
+  form->addNumber({.label = tr("Belt pitch"),
+                   .explanation = tr("Distance from tooth to tooth of the belt."),
+                   .unit = FileUnit::Millimetre,
+                   .limit = limits::kBeltPitchMm,
+                   .decimals = 2,
+                   .whenMissing = {},
+                   .get = [](const Profile& p) { return p.stock.options.beltPitchMm; },
+                   .set = [](Profile& p, std::optional<double> x) { p.stock.options.beltPitchMm = x; }});
+}
+
+void DetailsDialog::buildSpeedometer() {
+  FieldForm* form = addForm(
+      tr("Speedometer"),
+      tr("Changed gearing or tyre size can change what it shows, and may need approval: follow local law."));
+  form->addChoice(
+      choice(tr("Sensor"), tr("What the speedometer counts."), kSpeedSensorWords,
+             {tr("not known"), tr("gearbox output"), tr("rear wheel"), tr("front wheel")},
+             [](Profile& p) -> std::optional<SpeedSensor>& { return made(p.bike.speedometer).sensor; }));
+  form->addNumber(blockNumber(tr("Reads high by"), tr("By how much it shows too much with the stock parts."),
+                              FileUnit::Plain, limits::kReadsHighPercent, 1, speedometer,
+                              &Speedometer::readsHighPercent, QStringLiteral("0")));
+}
+
+void DetailsDialog::buildRide() {
+  FieldForm* form = addForm(tr("Ride"), tr("Where and how the bike is ridden."));
+  const auto add = [form](const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
+                          int decimals, std::optional<double> Ride::*member, const QString& usual = {}) {
+    form->addNumber(blockNumber(label, explanation, unit, limit, decimals, ride, member, usual));
+  };
+  form->addChoice(choice(
+      tr("Surface"), tr("What the rear tyre stands on."), kSurfaceWords,
+      {tr("asphalt (usual)"), tr("asphalt"), tr("wet asphalt"), tr("hardpack"), tr("loam"), tr("sand")},
+      [](Profile& p) -> std::optional<Surface>& { return made(p.ride).surface; }));
+  add(tr("Slope"), tr("Rise over run; positive is uphill."), FileUnit::Plain, limits::kSlopePercent, 1,
+      &Ride::slopePercent, QStringLiteral("0"));
+  add(tr("Headwind"), tr("Positive against the rider."), FileUnit::KilometrePerHour, limits::kHeadwindKmh, 0,
+      &Ride::headwindKmh, QStringLiteral("0"));
+  add(tr("Altitude"), tr("Sets the air pressure if that is not given."), FileUnit::Metre, limits::kAltitudeM,
+      0, &Ride::altitudeM, QStringLiteral("0"));
+  add(tr("Air temperature"), tr("Of the day."), FileUnit::Plain, limits::kAirTemperatureC, 0,
+      &Ride::airTemperatureC, QStringLiteral("15"));
+  add(tr("Air pressure"),
+      tr("At the place itself, not reduced to sea level; from the altitude if not given."), FileUnit::Plain,
+      limits::kAirPressureHpa, 0, &Ride::airPressureHpa);
+  add(tr("Humidity"), tr("Relative humidity of the day."), FileUnit::Plain, limits::kPercent, 0,
+      &Ride::humidityPercent, QStringLiteral("0"));
+  add(tr("Launch engine speed"), tr("At which the clutch slips when starting from rest."), FileUnit::Plain,
+      limits::kLaunchRpm, 0, &Ride::launchRpm);
+  add(tr("Lean angle"), tr("In the corner that matters."), FileUnit::Plain, limits::kLeanDeg, 0,
+      &Ride::leanDeg);
+  form->addNumber(blockNumber(tr("Drive: exit speed"), tr("Speed at the start of the straight."),
+                              FileUnit::KilometrePerHour, limits::kSpeedKmh, 0, drive, &Drive::exitSpeedKmh));
+  form->addNumber(blockNumber(tr("Drive: length"), tr("Length of the straight."), FileUnit::Metre,
+                              limits::kDriveLengthM, 0, drive, &Drive::lengthM));
+}
+
+void DetailsDialog::buildSparesBox() {
+  auto* page = new QWidget;
+  auto* column = new QVBoxLayout(page);
+  const QStringList sprocketTitles{tr("teeth"), tr("size"), tr("material"), tr("mass, kg"), tr("state")};
+  const auto add = [&](const QString& title, const QStringList& columns) {
+    auto* label = new QLabel(title);
+    auto* table = new ColumnsTable(columns);
+    table->setAccessibleName(title);
+    label->setBuddy(table);
+    column->addWidget(label);
+    column->addWidget(table);
+    connect(table, &ColumnsTable::edited, this, &DetailsDialog::readSpares);
+    return table;
+  };
+  spareFronts_ = add(tr("Front sprockets"), sprocketTitles);
+  spareRears_ = add(tr("Rear sprockets"), sprocketTitles);
+  spareChains_ = add(tr("Chains"), {tr("size"), tr("links"), tr("state")});
+  auto* hint =
+      new QLabel(tr("Material: steel or aluminium. State: new, used or worn. Columns pasted from a "
+                    "spreadsheet are taken."));
+  hint->setWordWrap(true);
+  column->addWidget(hint);
+  tabs_->addTab(page, tr("Spares box"));
+}
+
+void DetailsDialog::readCurve() {
+  std::vector<TorquePoint> points;
+  const auto rows = curve_->rows();
+  // What the table does not show of a point stays with its engine speed.
+  const auto extrasOf = [this](double rpm) {
+    if (const auto& old = document_.profile().bike.engine.torqueCurve)
+      for (const TorquePoint& point : old->points())
+        if (point.rpm == rpm) return point.extras;
+    return Extras{};
+  };
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const auto rpm = typedNumber(rows[r].value(0));
+    const auto torque = typedNumber(rows[r].value(1));
+    if (!rpm || !torque)
+      return say(
+          tr("Row %1: “%2” is not a pair of numbers; engine speed in rpm and torque in N·m are expected.")
+              .arg(r + 1)
+              .arg(rows[r].join(QLatin1Char(' '))));
+    points.push_back({*rpm, *torque, extrasOf(*rpm)});
+  }
+  const EditName name{.field = QStringLiteral("curve"), .title = tr("torque curve"), .shown = {}};
+  reading_ = true;
+  if (points.empty()) {
+    document_.edit(name, [](Profile& p) { p.bike.engine.torqueCurve.reset(); });
+    say(QString());
+  } else {
+    const auto curve = TorqueCurve::make(points);
+    if (curve) document_.edit(name, [&](Profile& p) { p.bike.engine.torqueCurve = *curve; });
+    say(curve ? tr("%1 points taken.").arg(points.size()) : sentence(curve.problem()));
+  }
+  reading_ = false;
+}
+
+void DetailsDialog::readSpares() {
+  const SparesBox old = document_.profile().sparesBox.value_or(SparesBox{});
+  SparesBox box;
+  box.extras = old.extras;
+  // What the table does not show of a spare stays with its row.
+  const auto keepExtras = [](auto& spare, const auto& before, std::size_t row) {
+    if (row < before.size()) spare.extras = before[row].extras;
+  };
+  const auto complain = [this](const QString& table, std::size_t row, const QString& text,
+                               const QString& expected) {
+    say(tr("%1, row %2: “%3” is not understood; expected %4.").arg(table).arg(row + 1).arg(text, expected));
+    return false;
+  };
+  const auto state = [](const QString& text, std::optional<SpareState>& into) {
+    if (text.isEmpty()) return true;
+    into = fromWord(text.toLower().toStdString(), kSpareStateWords);
+    return into.has_value();
+  };
+  const auto sizeOf = [](const QString& text) { return chainSize(text.toStdString()); };
+  const auto sprockets = [&](const ColumnsTable* table, const Limit& limit,
+                             const std::vector<SpareSprocket>& before, std::vector<SpareSprocket>& into) {
+    const QString title = table->accessibleName();
+    const auto rows = table->rows();
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+      const QStringList& row = rows[r];
+      SpareSprocket spare;
+      const auto teeth = typedNumber(row.value(0));
+      if (!teeth || *teeth != std::floor(*teeth) || !limit.contains(*teeth))
+        return complain(title, r, row.value(0),
+                        tr("a whole number of teeth from %1 to %2").arg(limit.low).arg(limit.high));
+      spare.teeth = static_cast<int>(*teeth);
+      if (!row.value(1).isEmpty() && !(spare.size = sizeOf(row.value(1))))
+        return complain(title, r, row.value(1), tr("a chain size such as 520"));
+      if (!row.value(2).isEmpty() &&
+          !(spare.material = fromWord(row.value(2).toLower().toStdString(), kMaterialWords)))
+        return complain(title, r, row.value(2), tr("steel or aluminium"));
+      if (!row.value(3).isEmpty()) {
+        spare.massKg = typedNumber(row.value(3));
+        if (!spare.massKg || !limits::kSprocketMassKg.contains(*spare.massKg))
+          return complain(title, r, row.value(3), tr("a mass in kg"));
+      }
+      if (!state(row.value(4), spare.state)) return complain(title, r, row.value(4), tr("new, used or worn"));
+      keepExtras(spare, before, r);
+      into.push_back(spare);
+    }
+    return true;
+  };
+  if (!sprockets(spareFronts_, limits::kFrontTeeth, old.front, box.front) ||
+      !sprockets(spareRears_, limits::kRearTeeth, old.rear, box.rear))
+    return;
+  const auto rows = spareChains_->rows();
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const auto size = sizeOf(rows[r].value(0));
+    const auto links = typedNumber(rows[r].value(1));
+    SpareChain chain;
+    if (!size) {
+      complain(spareChains_->accessibleName(), r, rows[r].value(0), tr("a chain size such as 520"));
+      return;
+    }
+    if (!links || *links != std::floor(*links) || !limits::kLinks.contains(*links)) {
+      complain(spareChains_->accessibleName(), r, rows[r].value(1),
+               tr("a whole number of links from %1 to %2").arg(limits::kLinks.low).arg(limits::kLinks.high));
+      return;
+    }
+    if (!state(rows[r].value(2), chain.state)) {
+      complain(spareChains_->accessibleName(), r, rows[r].value(2), tr("new, used or worn"));
+      return;
+    }
+    chain.size = *size;
+    chain.links = static_cast<int>(*links);
+    keepExtras(chain, old.chains, r);
+    box.chains.push_back(chain);
+  }
+  say(QString());
+  reading_ = true;
+  document_.edit({.field = QStringLiteral("spares"), .title = tr("spares box"), .shown = {}},
+                 [&](Profile& p) {
+                   if (box == SparesBox{})
+                     p.sparesBox.reset();
+                   else
+                     p.sparesBox = box;
+                 });
+  reading_ = false;
+}
+
+void DetailsDialog::refreshCurve() {
+  std::vector<QStringList> rows;
+  if (const auto& curve = document_.profile().bike.engine.torqueCurve)
+    for (const TorquePoint& point : curve->points())
+      rows.push_back({plainNumber(point.rpm), plainNumber(point.torqueNm)});
+  curve_->showRows(rows);
+}
+
+void DetailsDialog::refreshSpares() {
+  const SparesBox box = document_.profile().sparesBox.value_or(SparesBox{});
+  const auto sprockets = [](const std::vector<SpareSprocket>& spares) {
+    std::vector<QStringList> rows;
+    for (const SpareSprocket& spare : spares)
+      rows.push_back({QString::number(spare.teeth),
+                      spare.size ? QString::fromUtf8(spare.size->name.data()) : QString(),
+                      wordOrEmpty(spare.material, kMaterialWords), orEmpty(spare.massKg),
+                      wordOrEmpty(spare.state, kSpareStateWords)});
+    return rows;
+  };
+  spareFronts_->showRows(sprockets(box.front));
+  spareRears_->showRows(sprockets(box.rear));
+  std::vector<QStringList> chains;
+  for (const SpareChain& chain : box.chains)
+    chains.push_back({QString::fromUtf8(chain.size.name.data()), QString::number(chain.links),
+                      wordOrEmpty(chain.state, kSpareStateWords)});
+  spareChains_->showRows(chains);
+}
+
+void DetailsDialog::refresh(const UnitsShown& units) {
+  units_ = units;
+  for (FieldForm* form : forms_) form->refresh(units);
+  if (reading_) return;
+  refreshCurve();
+  refreshSpares();
+}
+
+void DetailsDialog::say(const QString& message) {
+  message_->setText(message);
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+#include <vector>
+
+#include "core/plan.h"
+#include "ui/editors/calm_spin_box.h"
+#include "ui/editors/station.h"
+#include "ui/editors/tyre_field.h"
+#include "ui/setup_edits.h"
+#include "ui/units_shown.h"
+
+class QHBoxLayout;
+class QLabel;
+class QPushButton;
+
+namespace layshaft::ui {
+
+class FlowLayout;
+
+/// The strip of controls in the order power flows, from the rev limit to the road, for the proposal or, by a
+/// switch, for stock; between the stations the running ratios, so that the strip reads as a sum.
+class DriveLine : public QWidget {
+  Q_OBJECT
+ public:
+  explicit DriveLine(Document& document, QWidget* parent = nullptr);
+
+  void show(const Plan& plan, const UnitsShown& units);
+  Side side() const { return side_; }
+  void setSide(Side side);
+
+ signals:
+  void sideChanged(layshaft::ui::Side side);
+
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
+ private:
+  /// Stations that belong together, with the ratio they add up to written under them.
+  struct Group {
+    QWidget* widget;
+    QHBoxLayout* row;
+    QLabel* sum;
+  };
+  Group addGroup(FlowLayout& flow);
+  Station* addStation(Group& group, const QString& label, const QString& explanation, QWidget* editor);
+
+  void buildEngine(FlowLayout& flow);
+  void buildGearbox(FlowLayout& flow);
+  void buildFinalDrive(FlowLayout& flow);
+  void buildWheel(FlowLayout& flow);
+  QWidget* buildFoot();
+  void rebuildGears(std::size_t count);
+  void setTabOrder();
+  void fitStrip();
+  void editTyreNumbers();
+
+  void refresh();
+  void refreshEngine();
+  void refreshGearbox(const Setup& shown, const Setup& stock);
+  void refreshFinalDrive(const Setup& shown, const Setup& stock);
+  void refreshWheel(const SetupPlan& shown, const SetupPlan& stock);
+  void refreshSums();
+
+  SetupEdits edits() { return SetupEdits(document_, side_); }
+  void report(const std::optional<Problem>& problem);
+  void say(const QString& message);
+
+  Document& document_;
+  QWidget* strip_;
+  FlowLayout* flow_;
+  Side side_ = Side::Proposed;
+  std::optional<Plan> plan_;
+  UnitsShown units_;
+
+  WholeBox* revLimit_;
+  WholeBox* shift_;
+  DecimalBox* primary_;
+  std::vector<DecimalBox*> gears_;
+  WholeBox* front_;
+  WholeBox* rear_;
+  CalmComboBox* chain_;
+  WholeBox* links_;
+  WholeBox* beltTeeth_;
+  TyreField* tyre_;
+  WholeBox* width_;
+  WholeBox* aspect_;
+  DecimalBox* rim_;
+  DecimalBox* rollout_;
+
+  Station *revLimitStation_, *shiftStation_, *primaryStation_, *frontStation_, *rearStation_, *chainStation_,
+      *linksStation_, *beltStation_, *tyreStation_, *widthStation_, *aspectStation_, *rimStation_,
+      *rolloutStation_;
+  std::vector<Station*> gearStations_;
+  Group engine_, gearbox_, final_, wheel_;
+  QLabel* message_;
+  QPushButton* sideSwitch_;
+  QPushButton* allBack_;
+};
+
+}  // namespace layshaft::ui

@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/field_form.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <cmath>
+
+#include "ui/editors/calm_spin_box.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+struct Conversion {
+  Quantity quantity;
+  double siPerFileUnit;
+};
+
+Conversion conversionOf(FileUnit unit) {
+  switch (unit) {
+    case FileUnit::Millimetre:
+      return {Quantity::SmallLength, 1e-3};
+    case FileUnit::Metre:
+      return {Quantity::Length, 1.0};
+    case FileUnit::Kilogram:
+      return {Quantity::Mass, 1.0};
+    case FileUnit::KilometrePerHour:
+      return {Quantity::Speed, 1.0 / 3.6};
+    case FileUnit::Plain:
+      break;
+  }
+  return {Quantity::Plain, 1.0};
+}
+
+/// Converting there and back must not leave digits that nobody typed.
+double withoutNoise(double x) {
+  return std::round(x * 1e7) / 1e7;
+}
+
+}  // namespace
+
+FieldForm::FieldForm(Document& document, QWidget* parent)
+    : QWidget(parent), document_(document), layout_(new QFormLayout(this)) {
+  layout_->setFieldGrowthPolicy(QFormLayout::FieldsStayAtSizeHint);
+  layout_->setRowWrapPolicy(QFormLayout::DontWrapRows);
+}
+
+void FieldForm::apply(const EditName& name, const std::function<void(Profile&)>& change) {
+  const auto problem = document_.edit(name, change);
+  emit refused(problem ? sentence(*problem) : QString());
+  if (problem) refresh(units_);
+}
+
+void FieldForm::addNumber(const NumberField& field) {
+  auto* box = new DecimalBox;
+  box->setMinimumWidth(box->fontMetrics().horizontalAdvance(QStringLiteral("88 888.888 kg·m²")) + 30);
+  box->setAccessibleName(field.label);
+  box->setToolTip(field.explanation);
+  auto* label = new QLabel(field.label);
+  label->setBuddy(box);
+  label->setToolTip(field.explanation);
+  layout_->addRow(label, box);
+
+  const Conversion conversion = conversionOf(field.unit);
+  const auto shown = [this, conversion](double file) {
+    return withoutNoise(units_.shown(conversion.quantity, file * conversion.siPerFileUnit));
+  };
+  const auto file = [this, conversion](double value) {
+    return withoutNoise(units_.si(conversion.quantity, value) / conversion.siPerFileUnit);
+  };
+  const QString unit = QString::fromUtf8(field.limit.unit);
+  refreshers_.push_back([=, this] {
+    const QSignalBlocker quiet(box);
+    const double low = shown(field.limit.low), high = shown(field.limit.high);
+    const int decimals = field.decimals + (field.unit == FileUnit::Plain ? 0 : 2);
+    const double none = low - std::max(1.0, std::abs(low));
+    box->setDecimals(decimals);
+    box->setMaximum(high);
+    box->setSingleStep(std::pow(10.0, -field.decimals) * (high - low > 200 && field.decimals == 0 ? 5 : 1));
+    box->allowNone(none,
+                   field.whenMissing.isEmpty() ? tr("not given") : tr("%1 (usual)").arg(field.whenMissing),
+                   numberFor(field.whenMissing).value_or(std::max(low, 0.0)));
+    const QString suffix = field.unit == FileUnit::Plain ? unit : units_.name(conversion.quantity);
+    box->setSuffix(suffix.isEmpty() ? QString() : QLatin1Char(' ') + suffix);
+    const auto value = field.get(document_.profile());
+    showValue(*box, box->valueFor(value ? std::optional(shown(*value)) : std::nullopt));
+  });
+  connect(box, &QDoubleSpinBox::valueChanged, this, [=, this] {
+    auto value = box->optionalValue();
+    // Between "not given" and the lowest value allowed lies nothing.
+    if (value && *value < shown(field.limit.low)) value = shown(field.limit.low);
+    const auto given = value ? std::optional(file(*value)) : std::nullopt;
+    apply({.field = field.label,
+           .title = field.label,
+           .shown =
+               [get = field.get](const Profile& p) {
+                 const auto x = get(p);
+                 return x ? QLocale().toString(*x, 'g', 6) : tr("not given");
+               }},
+          [&](Profile& p) { field.set(p, given); });
+  });
+}
+
+std::optional<double> FieldForm::numberFor(const QString& text) {
+  bool ok = false;
+  const double x = QLocale::c().toDouble(text, &ok);
+  return ok ? std::optional(x) : std::nullopt;
+}
+
+void FieldForm::addChoice(const ChoiceField& field) {
+  auto* box = new CalmComboBox;
+  box->addItems(field.choices);
+  box->setAccessibleName(field.label);
+  box->setToolTip(field.explanation);
+  auto* label = new QLabel(field.label);
+  label->setBuddy(box);
+  label->setToolTip(field.explanation);
+  layout_->addRow(label, box);
+  refreshers_.push_back([=, this] { box->setCurrentIndex(field.get(document_.profile())); });
+  connect(box, &QComboBox::activated, this, [=, this](int index) {
+    apply({.field = field.label,
+           .title = field.label,
+           .shown = [field](const Profile& p) { return field.choices.value(field.get(p)); }},
+          [&](Profile& p) { field.set(p, index); });
+  });
+}
+
+void FieldForm::addHeading(const QString& text) {
+  auto* label = new QLabel(text);
+  label->setWordWrap(true);
+  label->setForegroundRole(QPalette::PlaceholderText);
+  layout_->addRow(label);
+}
+
+void FieldForm::addText(const QString& label, const QString& explanation, bool multiline,
+                        const std::function<std::string&(Profile&)>& member, int longest) {
+  const auto get = [this, member] {
+    Profile copy = document_.profile();
+    return QString::fromStdString(member(copy));
+  };
+  const auto set = [this, member, label, longest](QString text) {
+    text.truncate(longest);
+    apply({.field = label, .title = label, .shown = {}}, [&](Profile& p) { member(p) = text.toStdString(); });
+  };
+  auto* caption = new QLabel(label);
+  if (multiline) {
+    auto* edit = new QPlainTextEdit;
+    edit->setTabChangesFocus(true);
+    edit->setToolTip(explanation);
+    edit->setAccessibleName(label);
+    edit->setMinimumWidth(420);
+    caption->setBuddy(edit);
+    layout_->addRow(caption, edit);
+    refreshers_.push_back([=] {
+      if (edit->toPlainText() == get()) return;
+      const QSignalBlocker quiet(edit);
+      edit->setPlainText(get());
+    });
+    connect(edit, &QPlainTextEdit::textChanged, this, [=] { set(edit->toPlainText()); });
+    return;
+  }
+  auto* edit = new QLineEdit;
+  edit->setMaxLength(longest);
+  edit->setToolTip(explanation);
+  edit->setAccessibleName(label);
+  edit->setMinimumWidth(420);
+  caption->setBuddy(edit);
+  layout_->addRow(caption, edit);
+  refreshers_.push_back([=] {
+    if (edit->text() != get()) edit->setText(get());
+  });
+  connect(edit, &QLineEdit::textEdited, this, [=](const QString& text) {
+    if (!text.trimmed().isEmpty()) set(text);  // a bike keeps a name
+  });
+}
+
+void FieldForm::refresh(const UnitsShown& units) {
+  units_ = units;
+  for (const auto& refresher : refreshers_) refresher();
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/new_bike_dialog.h"
+
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QFormLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QRegularExpression>
+#include <QVBoxLayout>
+#include <cmath>
+
+#include "core/limits.h"
+#include "core/profile_file.h"
+#include "ui/editors/columns_table.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+QString shortNumber(double x) {
+  return QLocale().toString(x, 'g', 8).remove(QLocale().groupSeparator());
+}
+
+}  // namespace
+
+NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& samples, QWidget* parent)
+    : QDialog(parent), samples_(samples) {
+  setWindowTitle(tr("New bike"));
+  auto* column = new QVBoxLayout(this);
+  auto* form = new QFormLayout;
+  column->addLayout(form);
+  from_ = new QComboBox;
+  from_->addItem(tr("nothing: an empty sheet"));
+  for (const auto& sample : samples_) from_->addItem(sample.first);
+  form->addRow(tr("&Start from"), from_);
+  const auto addLine = [&](const QString& label, const QString& placeholder, const QString& explanation) {
+    auto* edit = new QLineEdit;
+    edit->setPlaceholderText(placeholder);
+    edit->setToolTip(explanation);
+    edit->setMinimumWidth(320);
+    form->addRow(label, edit);
+    connect(edit, &QLineEdit::textChanged, this, &NewBikeDialog::check);
+    return edit;
+  };
+  name_ = addLine(tr("&Name"), tr("what the team calls it"), tr("Any name."));
+  revLimit_ = addLine(tr("Rev &limit, rpm"), tr("for example 12500"), tr("Where the limiter cuts in."));
+  primary_ = addLine(tr("&Primary ratio"), tr("for example 1.955, or 76/36"),
+                     tr("Crankshaft turns per clutch turn, as a number or as teeth."));
+  gears_ = addLine(tr("&Gear ratios"), tr("first to last, for example 2.71 2.06 1.72 or 38/14 35/17"),
+                   tr("First gear first, with blanks between; numbers or teeth."));
+  front_ = addLine(tr("&Front teeth"), tr("for example 16"), tr("Of the countershaft sprocket."));
+  rear_ = addLine(tr("&Rear teeth"), tr("for example 43"), tr("Of the rear wheel's sprocket."));
+  tyre_ =
+      addLine(tr("Rear &tyre"), tr("as printed, for example 180/55ZR17"), tr("The size on the sidewall."));
+  message_ = new QLabel;
+  message_->setWordWrap(true);
+  message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
+  column->addWidget(message_);
+  auto* unlocks =
+      new QLabel(tr("This is all the sawtooth and the speedometer figures need. Later, under Bike details: a "
+                    "torque curve and the chassis show "
+                    "pull, top speed and runs; the chain run tells whether parts fit and which chain to "
+                    "order; the spares box finds pairs you own."));
+  unlocks->setWordWrap(true);
+  unlocks->setForegroundRole(QPalette::PlaceholderText);
+  column->addWidget(unlocks);
+  buttons_ = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
+  buttons_->button(QDialogButtonBox::Ok)->setText(tr("Create"));
+  column->addWidget(buttons_);
+  connect(buttons_, &QDialogButtonBox::accepted, this, &QDialog::accept);
+  connect(buttons_, &QDialogButtonBox::rejected, this, &QDialog::reject);
+  connect(from_, &QComboBox::currentIndexChanged, this, &NewBikeDialog::startFrom);
+  check();
+}
+
+void NewBikeDialog::startFrom(int index) {
+  if (index <= 0) return;
+  const Profile& sample = samples_[static_cast<std::size_t>(index - 1)].second;
+  QStringList gears;
+  for (const double ratio : sample.stock.gearRatios.values()) gears << shortNumber(ratio);
+  name_->setText(tr("Copy of %1").arg(QString::fromStdString(sample.name)));
+  revLimit_->setText(shortNumber(sample.bike.engine.revLimitRpm));
+  primary_->setText(shortNumber(sample.stock.primaryRatio));
+  gears_->setText(gears.join(QLatin1Char(' ')));
+  front_->setText(QString::number(sample.stock.frontTeeth.count()));
+  rear_->setText(QString::number(sample.stock.rearTeeth.count()));
+  tyre_->setText(QString::fromStdString(sample.stock.rearTyre.text()));
+}
+
+std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
+  // A ratio may be typed as the tooth counts that make it.
+  const auto ratio = [](const QString& text) -> std::optional<double> {
+    const QStringList parts = text.split(QLatin1Char('/'));
+    if (parts.size() == 1) return typedNumber(text);
+    if (parts.size() != 2) return std::nullopt;
+    const auto driven = typedNumber(parts[0]), driving = typedNumber(parts[1]);
+    if (!driven || !driving || *driving <= 0) return std::nullopt;
+    return std::round(*driven / *driving * 1e6) / 1e6;
+  };
+  const auto inside = [&](const QString& label, const std::optional<double>& x, const Limit& limit) {
+    if (x && limit.contains(*x)) return true;
+    complaint = tr("%1: a number from %2 to %3 is expected.").arg(label).arg(limit.low).arg(limit.high);
+    return false;
+  };
+  const auto refuse = [&](const QString& label, const Problem& problem) {
+    complaint = tr("%1: %2.").arg(label, sentence(problem));
+    return std::nullopt;
+  };
+  if (name_->text().trimmed().isEmpty()) {
+    complaint = tr("The bike needs a name.");
+    return std::nullopt;
+  }
+  const auto revLimit = typedNumber(revLimit_->text());
+  if (!inside(tr("Rev limit"), revLimit, limits::kRevLimitRpm)) return std::nullopt;
+  const auto primary = ratio(primary_->text());
+  if (!inside(tr("Primary ratio"), primary, limits::kPrimaryRatio)) return std::nullopt;
+  std::vector<double> ratios;
+  static const QRegularExpression separators(QStringLiteral("[\\s;]+"));
+  for (const QString& part : gears_->text().split(separators, Qt::SkipEmptyParts)) {
+    const auto gear = ratio(part);
+    if (!inside(tr("Gear ratios, “%1”").arg(part), gear, limits::kGearRatio)) return std::nullopt;
+    ratios.push_back(*gear);
+  }
+  const auto gears = GearRatios::make(ratios);
+  if (!gears) return refuse(tr("Gear ratios"), gears.problem());
+  const auto frontCount = typedNumber(front_->text()), rearCount = typedNumber(rear_->text());
+  if (!inside(tr("Front teeth"), frontCount, limits::kFrontTeeth) ||
+      !inside(tr("Rear teeth"), rearCount, limits::kRearTeeth))
+    return std::nullopt;
+  if (*frontCount != std::floor(*frontCount) || *rearCount != std::floor(*rearCount)) {
+    complaint = tr("Teeth are whole numbers.");
+    return std::nullopt;
+  }
+  const auto front = Teeth::front(static_cast<int>(*frontCount));
+  const auto rear = Teeth::rear(static_cast<int>(*rearCount));
+  const auto tyre = TyreSize::parse(tyre_->text().toStdString());
+  if (!tyre) return refuse(tr("Rear tyre"), tyre.problem());
+
+  Profile result{.name = {}, .notes = {}, .bike = {}, .stock = {*front, *rear, *tyre, *primary, *gears, {}}};
+  if (from_->currentIndex() > 0) {
+    result = samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second;
+    result.notes.clear();
+    const SetupOptions options =
+        result.stock.rearTyre.sameTyre(*tyre) ? result.stock.options : SetupOptions{};
+    result.stock = {*front, *rear, *tyre, *primary, *gears, options};
+    result.proposed = {};
+    result.pins.clear();
+  }
+  result.name = name_->text().trimmed().toStdString();
+  result.bike.engine.revLimitRpm = *revLimit;
+  if (const auto conflict = conflictIn(result)) return refuse(tr("Rev limit"), *conflict);
+  return result;
+}
+
+std::optional<Profile> NewBikeDialog::profile() const {
+  QString complaint;
+  return build(complaint);
+}
+
+void NewBikeDialog::check() {
+  QString complaint;
+  const bool good = build(complaint).has_value();
+  message_->setText(complaint);
+  buttons_->button(QDialogButtonBox::Ok)->setEnabled(good);
+}
+
+}  // namespace layshaft::ui

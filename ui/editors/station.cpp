@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/station.h"
+
+#include <QVBoxLayout>
+
+namespace layshaft::ui {
+namespace {
+
+void setTextIfChanged(QLabel* label, const QString& text) {
+  if (label->text() != text) label->setText(text);
+}
+
+QString withoutMnemonic(QString label) {
+  return label.remove(QLatin1Char('&'));
+}
+
+}  // namespace
+
+Station::Station(const QString& label, const QString& explanation, QWidget* editor, QWidget* parent)
+    : QWidget(parent),
+      label_(new QLabel(label)),
+      editor_(editor),
+      stock_(new QLabel),
+      back_(new QToolButton) {
+  label_->setBuddy(editor);
+  label_->setAlignment(Qt::AlignHCenter);
+  stock_->setAlignment(Qt::AlignHCenter);
+  stock_->setForegroundRole(QPalette::PlaceholderText);
+  editor->setAccessibleName(withoutMnemonic(label));
+  editor->setToolTip(explanation);
+  label_->setToolTip(explanation);
+
+  back_->setAutoRaise(true);
+  back_->setFocusPolicy(Qt::TabFocus);
+  back_->setToolTip(tr("Back to stock"));
+  back_->setAccessibleName(tr("%1 back to stock").arg(withoutMnemonic(label)));
+  QFont bold = back_->font();
+  bold.setBold(true);
+  back_->setFont(bold);
+  // Its room is kept while it is hidden, so that the strip does not grow and shrink.
+  QSizePolicy keep = back_->sizePolicy();
+  keep.setRetainSizeWhenHidden(true);
+  keep.setHorizontalPolicy(QSizePolicy::Ignored);
+  back_->setSizePolicy(keep);
+  back_->setVisible(false);
+
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(1);
+  column->addWidget(label_);
+  column->addWidget(editor_);
+  column->addWidget(stock_);
+  column->addWidget(back_);
+  connect(back_, &QToolButton::clicked, this, [this] {
+    editor_->setFocus();  // the button is about to hide: the focus stays at the station
+    emit backToStock();
+  });
+}
+
+void Station::showStock(const QString& stock, const QString& difference) {
+  const bool differs = !difference.isEmpty();
+  setTextIfChanged(stock_, differs ? tr("stock %1").arg(stock) : stock);
+  const QString backText = differs ? difference + QStringLiteral(" ↺") : QString();
+  if (back_->text() != backText) back_->setText(backText);
+  if (back_->isHidden() == differs) back_->setVisible(differs);
+  if (label_->font().bold() != differs) {
+    QFont font = label_->font();
+    font.setBold(differs);
+    label_->setFont(font);
+    editor_->setFont(font);
+  }
+  // Following stock is told by muted text, differing by bold and by the difference: never by colour alone.
+  const QPalette::ColorRole role = differs ? QPalette::WindowText : QPalette::PlaceholderText;
+  if (label_->foregroundRole() != role) label_->setForegroundRole(role);
+}
+
+void Station::showNote(const QString& note) {
+  setTextIfChanged(stock_, note);
+  if (!back_->isHidden()) back_->setVisible(false);
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QLabel>
+#include <QToolButton>
+#include <QWidget>
+
+namespace layshaft::ui {
+
+/// One stop of the drive line: its name, the editor of the value, stock's value muted under it, and, where
+/// the proposal differs, the difference and a way back to stock.
+class Station : public QWidget {
+  Q_OBJECT
+ public:
+  Station(const QString& label, const QString& explanation, QWidget* editor, QWidget* parent = nullptr);
+
+  QWidget* editor() const { return editor_; }
+
+  /// `stock` as people read it; `difference` is empty while the value follows stock.
+  void showStock(const QString& stock, const QString& difference);
+  /// Under a field that has no stock of its own.
+  void showNote(const QString& note);
+
+ signals:
+  void backToStock();
+
+ private:
+  QLabel* label_;
+  QWidget* editor_;
+  QLabel* stock_;
+  QToolButton* back_;
+};
+
+}  // namespace layshaft::ui

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/tyre_field.h"
+
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+
+TyreField::TyreField(QWidget* parent) : QLineEdit(parent) {
+  setMaxLength(60);
+  connect(this, &QLineEdit::textEdited, this, [this](const QString& text) {
+    if (const auto tyre = TyreSize::parse(text.toStdString())) emit tyreTyped(text.trimmed());
+  });
+  connect(this, &QLineEdit::editingFinished, this, [this] {
+    const auto tyre = TyreSize::parse(text().toStdString());
+    if (tyre) return;
+    emit refused(sentence(tyre.problem()));
+    setText(shown_);
+  });
+}
+
+void TyreField::showTyre(const TyreSize& tyre) {
+  shown_ = QString::fromStdString(tyre.text());
+  // Half-typed text that means the same tyre stays as the user writes it.
+  if (text().trimmed() != shown_) setText(shown_);
+}
+
+}  // namespace layshaft::ui

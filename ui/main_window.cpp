@@ -1,0 +1,500 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/main_window.h"
+
+#include <QActionGroup>
+#include <QApplication>
+#include <QClipboard>
+#include <QCloseEvent>
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QFrame>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QMimeData>
+#include <QPushButton>
+#include <QSaveFile>
+#include <QStandardPaths>
+#include <QTabBar>
+#include <QTabWidget>
+#include <QTableWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <cmath>
+
+#include "core/limits.h"
+#include "core/profile_file.h"
+#include "core/units.h"
+#include "ui/editors/details_dialog.h"
+#include "ui/editors/new_bike_dialog.h"
+#include "ui/pages/sawtooth_page.h"
+#include "ui/samples.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+const QString kFileEnding = QStringLiteral(".bike.json");
+
+QString fileFilter() {
+  return QObject::tr("Bike profiles (*.bike.json);;All files (*)");
+}
+
+QList<MainWindow*> openWindows() {
+  QList<MainWindow*> windows;
+  for (QWidget* widget : QApplication::topLevelWidgets())
+    if (auto* window = qobject_cast<MainWindow*>(widget)) windows << window;
+  return windows;
+}
+
+}  // namespace
+
+MainWindow* MainWindow::create(Profile profile) {
+  auto* window = new MainWindow(std::move(profile));
+  window->setAttribute(Qt::WA_DeleteOnClose);
+  return window;
+}
+
+MainWindow::MainWindow(Profile profile, QWidget* parent)
+    : QMainWindow(parent),
+      document_(std::move(profile)),
+      recovery_(document_, recoveryFolder()),
+      planner_(document_) {
+  readout_ = new Readout;
+  tabs_ = new QTabWidget;
+  tabs_->setDocumentMode(true);
+  tabs_->setTabBarAutoHide(true);
+  driveLine_ = new DriveLine(document_);
+
+  auto* sawtooth = new SawtoothPage;
+  tabs_->addTab(sawtooth, tr("Sawtooth"));
+  pages_.push_back(sawtooth);
+  for (Page* page : pages_) {
+    connect(page, &Page::cruiseDragged, this, [this](double mps) {
+      const double kmh = std::round(units::kmhFromMps(mps));
+      document_.edit(
+          {.field = QStringLiteral("cruise"),
+           .title = tr("cruise speed"),
+           .shown =
+               [](const Profile& p) { return p.cruiseSpeedKmh ? number(*p.cruiseSpeedKmh, 0) : QString(); }},
+          [kmh](Profile& p) {
+            p.cruiseSpeedKmh = std::clamp(kmh, limits::kCruiseSpeedKmh.low, limits::kCruiseSpeedKmh.high);
+          });
+    });
+    if (LiveChart* chart = page->chart())
+      connect(chart, &LiveChart::menuRequested, this, [this](const QPoint& at) {
+        QMenu menu;
+        buildChartMenu(&menu);
+        menu.exec(at);
+      });
+  }
+
+  auto* centre = new QWidget;
+  auto* column = new QVBoxLayout(centre);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(readout_);
+  if (!preferences::hintsDismissed()) buildHints(column);
+  column->addWidget(tabs_, 1);
+  column->addWidget(driveLine_);
+  setCentralWidget(centre);
+  setAcceptDrops(true);
+  buildMenus();
+
+  connect(&planner_, &Planner::planned, this, &MainWindow::showPlan);
+  connect(&document_, &Document::titleChanged, this, &MainWindow::updateTitle);
+  showPlan(planner_.current());
+  updateTitle();
+  resize(1280, 800);
+}
+
+void MainWindow::buildHints(QVBoxLayout* column) {
+  auto* hints = new QFrame;
+  hints->setFrameShape(QFrame::StyledPanel);
+  auto* row = new QHBoxLayout(hints);
+  row->setContentsMargins(24, 6, 12, 6);
+  auto* text =
+      new QLabel(tr("<b>Above:</b> what the change does, in words and figures. <b>Middle:</b> the picture; "
+                    "move the pointer over it to read it. "
+                    "<b>Below:</b> the drive line: turn the front or rear teeth and watch. This is a sample; "
+                    "<i>File ▸ New Bike</i> starts your own."));
+  text->setWordWrap(true);
+  auto* dismiss = new QPushButton(tr("Got it"));
+  connect(dismiss, &QPushButton::clicked, this, [hints] {
+    preferences::setHintsDismissed(true);
+    hints->hide();
+  });
+  row->addWidget(text, 1);
+  row->addWidget(dismiss);
+  column->addWidget(hints);
+}
+
+void MainWindow::buildMenus() {
+  buildFileMenu();
+  buildEditMenu();
+  buildViewMenu();
+  buildBikeMenu();
+  buildHelpMenu();
+}
+
+void MainWindow::buildFileMenu() {
+  QMenu* menu = menuBar()->addMenu(tr("&File"));
+  menu->addAction(tr("&New Bike…"), QKeySequence::New, this, &MainWindow::newBike);
+  menu->addAction(tr("&Open…"), QKeySequence::Open, this, &MainWindow::open);
+  QMenu* recent = menu->addMenu(tr("Open &Recent"));
+  connect(recent, &QMenu::aboutToShow, this, [this, recent] { rebuildRecent(recent); });
+  menu->addSeparator();
+  menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);
+  menu->addAction(tr("Save &As…"), QKeySequence::SaveAs, this, &MainWindow::saveAs);
+  revert_ = menu->addAction(tr("Re&vert to Saved"), this, &MainWindow::revert);
+  menu->addSeparator();
+  buildChartMenu(menu->addMenu(tr("&Picture and Numbers")));
+  menu->addSeparator();
+  menu->addAction(tr("&Close Window"), QKeySequence::Close, this, &QWidget::close);
+  menu->addAction(tr("&Quit"), QKeySequence::Quit, qApp, &QApplication::closeAllWindows);
+}
+
+void MainWindow::buildChartMenu(QMenu* menu) {
+  menu->addAction(tr("Copy &Picture"), this, [this] {
+    if (LiveChart* chart = currentChart()) chart->copyPicture();
+  });
+  menu->addAction(tr("&Save Picture…"), this, &MainWindow::savePicture);
+  menu->addAction(tr("Save &Numbers…"), this, &MainWindow::saveNumbers);
+  menu->addAction(tr("Show Numbers as a &Table"), this, &MainWindow::showNumbers);
+}
+
+void MainWindow::buildEditMenu() {
+  QMenu* menu = menuBar()->addMenu(tr("&Edit"));
+  QUndoStack& undo = document_.undoStack();
+  QAction* undoAction = undo.createUndoAction(this, tr("&Undo"));
+  undoAction->setShortcuts(QKeySequence::Undo);
+  QAction* redoAction = undo.createRedoAction(this, tr("&Redo"));
+  redoAction->setShortcuts(QKeySequence::Redo);
+  menu->addAction(undoAction);
+  menu->addAction(redoAction);
+  menu->addSeparator();
+  menu->addAction(tr("Copy Rea&dout"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), this,
+                  [this] { QApplication::clipboard()->setText(readout_->text()); });
+}
+
+void MainWindow::buildViewMenu() {
+  QMenu* menu = menuBar()->addMenu(tr("&View"));
+  const auto choices = [this](QMenu* into, const QStringList& names, int chosen,
+                              const std::function<void(int)>& choose) {
+    auto* group = new QActionGroup(this);
+    for (int i = 0; i < names.size(); ++i) {
+      QAction* action = into->addAction(names[i]);
+      action->setCheckable(true);
+      action->setChecked(i == chosen);
+      group->addAction(action);
+      connect(action, &QAction::triggered, this, [choose, i] { choose(i); });
+    }
+  };
+  choices(
+      menu->addMenu(tr("&Units")),
+      {tr("&Metric: km/h, mm, N·m, kg"), tr("&Imperial: mph, in, lb·ft, lb"), tr("Mi&xed: mph, else metric")},
+      static_cast<int>(preferences::units().system()), [](int i) {
+        preferences::setUnits(UnitsShown(static_cast<UnitSystem>(i)));
+        for (MainWindow* window : openWindows()) window->showPlan(window->planner_.current());
+      });
+  choices(menu->addMenu(tr("&Appearance")), {tr("As the &Desktop"), tr("&Light"), tr("Dar&k")},
+          static_cast<int>(preferences::appearance()), [](int i) {
+            preferences::setAppearance(static_cast<Appearance>(i));
+            applyAppearance(static_cast<Appearance>(i));
+          });
+}
+
+void MainWindow::buildBikeMenu() {
+  QMenu* menu = menuBar()->addMenu(tr("&Bike"));
+  menu->addAction(tr("Bike &Details…"), QKeySequence(Qt::CTRL | Qt::Key_D), this, &MainWindow::showDetails);
+  menu->addSeparator();
+  QAction* stock = menu->addAction(tr("&Edit Stock in the Drive Line"));
+  stock->setCheckable(true);
+  stock->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_E));
+  connect(stock, &QAction::toggled, this,
+          [this](bool on) { driveLine_->setSide(on ? Side::Stock : Side::Proposed); });
+  connect(driveLine_, &DriveLine::sideChanged, stock,
+          [stock](Side side) { stock->setChecked(side == Side::Stock); });
+  menu->addAction(tr("&Add a Gear"), this, [this] { changeGearCount(+1); });
+  menu->addAction(tr("&Remove the Last Gear"), this, [this] { changeGearCount(-1); });
+  menu->addSeparator();
+  menu->addAction(tr("All &Back to Stock"), this, [this] { SetupEdits::clearProposal(document_); });
+  menu->addAction(tr("&Make the Proposal Stock"), this, [this] { SetupEdits::makeProposalStock(document_); });
+}
+
+void MainWindow::buildHelpMenu() {
+  QMenu* menu = menuBar()->addMenu(tr("&Help"));
+  QMenu* sampleMenu = menu->addMenu(tr("&Sample Bikes"));
+  connect(sampleMenu, &QMenu::aboutToShow, this, [sampleMenu] {
+    if (!sampleMenu->isEmpty()) return;
+    for (const auto& [name, profile] : samples())
+      sampleMenu->addAction(name, sampleMenu, [profile] { MainWindow::create(profile)->show(); });
+  });
+  menu->addAction(tr("&Cautions"), this, [this] {
+    QMessageBox::information(this, tr("Cautions"), cautions().join(QStringLiteral("\n\n")));
+  });
+  menu->addAction(tr("Show the &Hints Again"), this, [this] {
+    preferences::setHintsDismissed(false);
+    QMessageBox::information(this, tr("Hints"), tr("The hints will be shown in the next window that opens."));
+  });
+  menu->addAction(tr("&About Layshaft"), this, [this] {
+    QMessageBox::about(this, tr("About Layshaft"),
+                       tr("<b>Layshaft %1</b><p>Planner for motorcycle final-drive gearing.</p><p>Free "
+                          "software, GPL-3.0-or-later; comes with no warranty.</p>")
+                           .arg(QCoreApplication::applicationVersion()));
+  });
+}
+
+void MainWindow::rebuildRecent(QMenu* menu) {
+  menu->clear();
+  const QStringList files = preferences::recentFiles();
+  for (const QString& file : files) {
+    QString name = QDir::toNativeSeparators(file);
+    menu->addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")), this,
+                    [this, file] { openFile(file); });
+  }
+  if (files.isEmpty()) {
+    menu->addAction(tr("nothing yet"))->setEnabled(false);
+    return;
+  }
+  menu->addSeparator();
+  menu->addAction(tr("Clear This List"), this, [] { preferences::clearRecentFiles(); });
+}
+
+void MainWindow::showPlan(const Plan& plan) {
+  const UnitsShown units = preferences::units();
+  for (Page* page : pages_) page->take(plan, units);
+  readout_->show(plan, units);
+  driveLine_->show(plan, units);
+  if (details_ && details_->isVisible()) details_->refresh(units);
+}
+
+void MainWindow::updateTitle() {
+  const QString file =
+      document_.file().isEmpty() ? QString() : QStringLiteral(" – ") + QFileInfo(document_.file()).fileName();
+  setWindowTitle(document_.title() + file + QStringLiteral("[*] – Layshaft"));
+  setWindowFilePath(document_.file());
+  setWindowModified(document_.isModified());
+  revert_->setEnabled(document_.isModified() && !document_.file().isEmpty());
+}
+
+Page* MainWindow::currentPage() {
+  return qobject_cast<Page*>(tabs_->currentWidget());
+}
+
+LiveChart* MainWindow::currentChart() {
+  Page* page = currentPage();
+  return page ? page->chart() : nullptr;
+}
+
+void MainWindow::complain(const QString& what, const QString& why) {
+  QMessageBox::warning(this, what, why);
+}
+
+void MainWindow::newBike() {
+  NewBikeDialog dialog(samples(), this);
+  if (dialog.exec() != QDialog::Accepted) return;
+  if (auto profile = dialog.profile()) {
+    MainWindow* window = create(*profile);
+    // Nothing is on disk yet: closing must ask.
+    window->document_.recover(*profile, QString());
+    window->show();
+  }
+}
+
+void MainWindow::open() {
+  const QString folder = document_.file().isEmpty()
+                             ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
+                             : QFileInfo(document_.file()).path();
+  for (const QString& file : QFileDialog::getOpenFileNames(this, tr("Open a bike"), folder, fileFilter()))
+    openFile(file);
+}
+
+void MainWindow::openFile(const QString& file) {
+  const QString path = QFileInfo(file).absoluteFilePath();
+  for (MainWindow* window : openWindows())
+    if (window->document_.file() == path) {
+      window->raise();
+      window->activateWindow();
+      return;
+    }
+  auto profile = loadProfile(path.toStdString());
+  if (!profile)
+    return complain(
+        tr("This bike cannot be opened"),
+        QStringLiteral("%1: %2.").arg(QDir::toNativeSeparators(path), sentence(profile.problem())));
+  preferences::addRecentFile(path);
+  const bool untouchedSample = document_.file().isEmpty() && !document_.isModified();
+  MainWindow* window = untouchedSample ? this : create(*profile);
+  window->document_.load(std::move(profile).value(), path);
+  window->show();
+}
+
+bool MainWindow::save() {
+  if (document_.file().isEmpty()) return saveAs();
+  if (const auto why = document_.save(document_.file())) {
+    complain(tr("The bike could not be saved"),
+             QStringLiteral("%1: %2.").arg(QDir::toNativeSeparators(document_.file()), *why));
+    return false;
+  }
+  preferences::addRecentFile(document_.file());
+  return true;
+}
+
+bool MainWindow::saveAs() {
+  QString start = document_.file();
+  if (start.isEmpty()) {
+    QString name = document_.title();
+    name.replace(QLatin1Char('/'), QLatin1Char('-'));
+    start = QDir(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation))
+                .filePath(name + kFileEnding);
+  }
+  QString file = QFileDialog::getSaveFileName(this, tr("Save the bike as"), start, fileFilter());
+  if (file.isEmpty()) return false;
+  if (QFileInfo(file).suffix().isEmpty()) file += kFileEnding;
+  if (const auto why = document_.save(QFileInfo(file).absoluteFilePath())) {
+    complain(tr("The bike could not be saved"),
+             QStringLiteral("%1: %2.").arg(QDir::toNativeSeparators(file), *why));
+    return false;
+  }
+  preferences::addRecentFile(file);
+  return true;
+}
+
+void MainWindow::revert() {
+  auto profile = loadProfile(document_.file().toStdString());
+  if (!profile)
+    return complain(tr("The saved bike cannot be read"),
+                    QStringLiteral("%1: %2.").arg(document_.file(), sentence(profile.problem())));
+  if (QMessageBox::question(this, tr("Revert"),
+                            tr("Go back to the bike as it was saved? What you changed since is lost.")) !=
+      QMessageBox::Yes)
+    return;
+  document_.load(std::move(profile).value(), document_.file());
+}
+
+bool MainWindow::mayDiscard() {
+  if (!document_.isModified()) return true;
+  const auto answer = QMessageBox::warning(
+      this, tr("Save the changes?"), tr("“%1” has changes that are not saved.").arg(document_.title()),
+      QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
+  if (answer == QMessageBox::Save) return save();
+  return answer == QMessageBox::Discard;
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!mayDiscard()) return event->ignore();
+  recovery_.discard();
+  event->accept();
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+  for (const QUrl& url : event->mimeData()->urls()) {
+    if (url.isLocalFile())
+      openFile(url.toLocalFile());
+    else
+      complain(tr("This bike cannot be opened"),
+               tr("%1 is not a file on this machine.").arg(url.toDisplayString()));
+  }
+}
+
+void MainWindow::savePicture() {
+  LiveChart* chart = currentChart();
+  if (!chart) return;
+  const QString file =
+      QFileDialog::getSaveFileName(this, tr("Save the picture"), document_.title() + QStringLiteral(".png"),
+                                   tr("Pictures (*.png *.svg *.pdf)"));
+  if (file.isEmpty()) return;
+  if (const auto why = chart->savePicture(file))
+    complain(tr("The picture could not be saved"), QStringLiteral("%1: %2.").arg(file, *why));
+}
+
+void MainWindow::saveNumbers() {
+  Page* page = currentPage();
+  if (!page) return;
+  const QString file =
+      QFileDialog::getSaveFileName(this, tr("Save the numbers"), document_.title() + QStringLiteral(".csv"),
+                                   tr("Comma-separated values (*.csv)"));
+  if (file.isEmpty()) return;
+  QSaveFile out(file);
+  if (!out.open(QIODevice::WriteOnly) || out.write(page->csv().toUtf8()) < 0 || !out.commit())
+    complain(tr("The numbers could not be saved"), QStringLiteral("%1: %2.").arg(file, out.errorString()));
+}
+
+void MainWindow::showNumbers() {
+  Page* page = currentPage();
+  if (!page) return;
+  auto* dialog = new QDialog(this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->setWindowTitle(tr("Numbers of the chart"));
+  auto* table = new QTableWidget;
+  table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+  table->verticalHeader()->hide();
+  auto* column = new QVBoxLayout(dialog);
+  column->addWidget(table);
+  const auto fill = [table, page] {
+    const auto rows = page->numbers();
+    if (rows.empty()) return;
+    table->setColumnCount(static_cast<int>(rows[0].size()));
+    table->setRowCount(static_cast<int>(rows.size()) - 1);
+    table->setHorizontalHeaderLabels(rows[0]);
+    for (std::size_t r = 1; r < rows.size(); ++r)
+      for (int c = 0; c < rows[r].size(); ++c) {
+        auto* cell = new QTableWidgetItem(rows[r][c]);
+        cell->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
+        table->setItem(static_cast<int>(r) - 1, c, cell);
+      }
+    table->resizeColumnsToContents();
+  };
+  fill();
+  connect(&planner_, &Planner::planned, dialog, fill);
+  dialog->resize(820, 320);
+  dialog->show();
+}
+
+void MainWindow::showDetails() {
+  if (!details_) details_ = new DetailsDialog(document_, this);
+  details_->refresh(preferences::units());
+  details_->show();
+  details_->raise();
+  details_->activateWindow();
+}
+
+void MainWindow::changeGearCount(int by) {
+  SetupEdits edits(document_, driveLine_->side());
+  const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
+  if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
+    complain(tr("The gearbox stays as it is"), sentence(*problem) + QLatin1Char('.'));
+}
+
+void MainWindow::offerRecovery() {
+  for (Recovered& work : recoverable(recoveryFolder())) {
+    const QString name = QString::fromStdString(work.profile.name);
+    QMessageBox box(QMessageBox::Question, tr("Unsaved work"),
+                    tr("The program ended last time before “%1” was saved. Open it again?").arg(name),
+                    QMessageBox::NoButton, this);
+    QPushButton* open = box.addButton(tr("Open It"), QMessageBox::AcceptRole);
+    QPushButton* discard = box.addButton(tr("Throw It Away"), QMessageBox::DestructiveRole);
+    box.addButton(tr("Ask Again Later"), QMessageBox::RejectRole);
+    box.setDefaultButton(open);
+    box.exec();
+    if (box.clickedButton() == open) {
+      MainWindow* window = create(work.profile);
+      window->document_.recover(work.profile, work.originalFile);
+      window->recovery_.writeNow();  // the new copy is there before the old one goes
+      window->show();
+      removeRecovery(work.copy);
+    } else if (box.clickedButton() == discard) {
+      removeRecovery(work.copy);
+    }
+  }
+}
+
+}  // namespace layshaft::ui

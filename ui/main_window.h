@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QMainWindow>
+#include <vector>
+
+#include "ui/document.h"
+#include "ui/editors/drive_line.h"
+#include "ui/pages/page.h"
+#include "ui/planner.h"
+#include "ui/preferences.h"
+#include "ui/readout.h"
+#include "ui/recovery.h"
+
+class QTabWidget;
+class QVBoxLayout;
+
+namespace layshaft::ui {
+
+class DetailsDialog;
+
+/// One window: one document, its readout, pages and drive line. Several may be open at once.
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+ public:
+  explicit MainWindow(Profile profile, QWidget* parent = nullptr);
+
+  Document& document() { return document_; }
+  Planner& planner() { return planner_; }
+  DriveLine& driveLine() { return *driveLine_; }
+  Readout& readout() { return *readout_; }
+  LiveChart* currentChart();
+
+  /// Opens a file here if this window holds nothing but an untouched sample, else in a window of its own.
+  void openFile(const QString& file);
+  /// Offers what a crashed program left behind.
+  void offerRecovery();
+
+  /// Makes a window that lives until it is closed.
+  static MainWindow* create(Profile profile);
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+
+ private:
+  void buildMenus();
+  void buildFileMenu();
+  void buildEditMenu();
+  void buildViewMenu();
+  void buildChartMenu(QMenu* menu);
+  void buildBikeMenu();
+  void buildHelpMenu();
+  void buildHints(QVBoxLayout* column);
+  void rebuildRecent(QMenu* menu);
+
+  void showPlan(const Plan& plan);
+  void updateTitle();
+  Page* currentPage();
+
+  void newBike();
+  void open();
+  bool save();
+  bool saveAs();
+  void revert();
+  bool mayDiscard();
+  void savePicture();
+  void saveNumbers();
+  void showNumbers();
+  void showDetails();
+  void complain(const QString& what, const QString& why);
+  void changeGearCount(int by);
+
+  Document document_;
+  RecoveryCopy recovery_;
+  Planner planner_;
+  Readout* readout_;
+  QTabWidget* tabs_;
+  std::vector<Page*> pages_;
+  DriveLine* driveLine_;
+  DetailsDialog* details_ = nullptr;
+  QAction* revert_ = nullptr;
+};
+
+}  // namespace layshaft::ui

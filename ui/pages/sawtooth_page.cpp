@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/sawtooth_page.h"
+
+#include <QCheckBox>
+#include <QVBoxLayout>
+
+#include "core/report.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+
+SawtoothPage::SawtoothPage(QWidget* parent) : Page(parent), chart_(new SawtoothChart) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(chart_);
+  // In the upper left of the plot: above first gear's climb a saw is always empty.
+  auto* teeth = new QCheckBox(tr("teeth only"), chart_);
+  teeth->setToolTip(tr("Starts the engine-speed axis just below the lowest engine speed after a shift."));
+  connect(chart_, &LiveChart::laidOut, teeth, [this, teeth] {
+    teeth->adjustSize();
+    teeth->move(chart_->freeCorner().toPoint());
+  });
+  connect(teeth, &QCheckBox::toggled, chart_, &SawtoothChart::setTeethOnly);
+  connect(chart_, &LiveChart::markerDragged, this,
+          [this](double shown) { emit cruiseDragged(units_.si(Quantity::Speed, shown)); });
+}
+
+void SawtoothPage::showPlan() {
+  chart_->show(*plan_, units_);
+}
+
+std::vector<QStringList> SawtoothPage::numbers() const {
+  return plan_ ? gearTable(*plan_, units_) : std::vector<QStringList>();
+}
+
+QString SawtoothPage::csv() const {
+  return plan_ ? QString::fromStdString(reportCsv(*plan_)) : QString();
+}
+
+}  // namespace layshaft::ui

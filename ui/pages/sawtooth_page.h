@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/charts/sawtooth_chart.h"
+#include "ui/pages/page.h"
+
+namespace layshaft::ui {
+
+/// Which engine speed belongs to which road speed in every gear, stock under proposed.
+class SawtoothPage : public Page {
+  Q_OBJECT
+ public:
+  explicit SawtoothPage(QWidget* parent = nullptr);
+
+  LiveChart* chart() override { return chart_; }
+  std::vector<QStringList> numbers() const override;
+  QString csv() const override;
+
+ protected:
+  void showPlan() override;
+
+ private:
+  SawtoothChart* chart_;
+};
+
+}  // namespace layshaft::ui

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QPalette>
+#include <QStringList>
+#include <optional>
+
+#include "ui/units_shown.h"
+
+namespace layshaft::ui {
+
+enum class Appearance { Desktop, Light, Dark };
+
+/// What the program remembers for its user; only what differs from the default is written.
+namespace preferences {
+
+UnitsShown units();
+void setUnits(const UnitsShown& units);
+
+Appearance appearance();
+void setAppearance(Appearance appearance);
+
+bool hintsDismissed();
+void setHintsDismissed(bool dismissed);
+
+/// Most recent first, at most ten, files that are gone included: a stick may be plugged in again.
+QStringList recentFiles();
+void addRecentFile(const QString& file);
+void clearRecentFiles();
+
+}  // namespace preferences
+
+/// A calm palette of our own for the in-program switch; the desktop's is left as it is.
+QPalette lightPalette();
+QPalette darkPalette();
+/// Applies the appearance to the whole program.
+void applyAppearance(Appearance appearance);
+
+}  // namespace layshaft::ui

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+#include <vector>
+
+#include "ui/charts/palette.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+
+/// The strip that is always on screen: what the change does in plain words, and the key figures as
+/// stock → proposed with the difference. Painted as one piece and of constant height, so that nothing below
+/// it moves.
+class Readout : public QWidget {
+  Q_OBJECT
+ public:
+  explicit Readout(QWidget* parent = nullptr);
+
+  void show(const Plan& plan, const UnitsShown& units);
+
+  QString text() const;  ///< all of it, for the clipboard and for screen readers
+
+  /// Paints the readout into `area` in the given colours: for the screen and for paper.
+  static void paint(QPainter& painter, const QRectF& area, const QFont& font, const ChartPalette& colours,
+                    const Summary& summary, const std::vector<KeyFigure>& figures);
+  static double heightFor(const QFont& font);
+
+  QSize sizeHint() const override;
+  QSize minimumSizeHint() const override;
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+  void changeEvent(QEvent* event) override;
+
+ private:
+  Summary summary_;
+  std::vector<KeyFigure> figures_;
+};
+
+}  // namespace layshaft::ui

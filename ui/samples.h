@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <utility>
+#include <vector>
+
+#include "core/bike/profile.h"
+
+namespace layshaft::ui {
+
+/// The invented bikes that come with the program, built into it: name and profile, the track bike first.
+const std::vector<std::pair<QString, Profile>>& samples();
+
+}  // namespace layshaft::ui

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <optional>
+
+#include "core/bike/setup.h"
+#include "core/problem.h"
+#include "ui/document.h"
+
+/// The verbs that change a setup of the document. Each is one named, undoable edit, and each keeps what
+/// follows stock following: a proposed value equal to stock's is not written down, and a part takes what
+/// belongs to it along.
+namespace layshaft::ui {
+
+enum class Side { Stock, Proposed };
+
+class SetupEdits {
+ public:
+  SetupEdits(Document& document, Side side) : document_(document), side_(side) {}
+
+  Setup current() const;
+
+  std::optional<Problem> setFrontTeeth(int teeth);
+  std::optional<Problem> setRearTeeth(int teeth);
+  std::optional<Problem> setTyre(const QString& size);
+  std::optional<Problem> setPrimaryRatio(double ratio);
+  std::optional<Problem> setGearRatio(std::size_t gearIndex, double ratio);
+  std::optional<Problem> setGearCount(
+      std::size_t count);  ///< adds gears a little taller than the last, or drops the last
+  std::optional<Problem> setRollout(std::optional<double> rolloutMm);  ///< none: estimated from the tyre size
+  std::optional<Problem> setRollingAllowance(double percent);
+  std::optional<Problem> setChainSize(std::optional<ChainSize> size);
+  std::optional<Problem> setLinks(std::optional<int> links);
+  std::optional<Problem> setBeltTeeth(std::optional<int> teeth);
+  std::optional<Problem> setFinalDrive(FinalDrive drive);
+
+  /// The proposal as it was before anyone touched it.
+  static void clearProposal(Document& document);
+  /// The proposal becomes stock; nothing is proposed any more.
+  static void makeProposalStock(Document& document);
+
+ private:
+  /// Runs `set` on stock's Setup or on the proposal's SetupChange: their members have the same names.
+  template <class Set>
+  std::optional<Problem> edit(const QString& field, const QString& title,
+                              const std::function<QString(const Setup&)>& shown, Set set);
+
+  Document& document_;
+  Side side_;
+};
+
+}  // namespace layshaft::ui

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/sheet/report_page.h"
+
+#include <QBuffer>
+#include <QCoreApplication>
+#include <QImage>
+#include <QPainter>
+#include <QPdfWriter>
+
+#include "ui/charts/sawtooth_chart.h"
+#include "ui/preferences.h"
+#include "ui/readout.h"
+
+namespace layshaft::ui {
+namespace {
+
+// A4 landscape at 96 dots per inch, the size the widgets are laid out for.
+constexpr QSizeF kPage{1123, 794};
+constexpr double kMargin = 28;
+constexpr double kPngScale = 2.0;
+
+void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
+  const QPalette paper = [] {
+    QPalette palette = lightPalette();
+    palette.setColor(QPalette::Window, Qt::white);
+    return palette;
+  }();
+  const ChartPalette colours(paper);
+  QFont font;
+  font.setPointSizeF(10);
+  QFont bold = font;
+  bold.setBold(true);
+
+  painter.setFont(bold);
+  painter.setPen(colours.text);
+  painter.drawText(QRectF(kMargin + 24, kMargin, kPage.width() - 2 * kMargin - 48, 20), Qt::AlignLeft,
+                   QString::fromStdString(plan.bikeName));
+  painter.setFont(font);
+  painter.drawText(QRectF(kMargin + 24, kMargin, kPage.width() - 2 * kMargin - 48, 20), Qt::AlignRight,
+                   QCoreApplication::translate("ReportPage", "stock %1, proposed %2")
+                       .arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
+
+  const double readoutHeight = Readout::heightFor(font);
+  Readout::paint(painter, QRectF(kMargin, kMargin + 22, kPage.width() - 2 * kMargin, readoutHeight), font,
+                 colours, summary(plan, units), keyFigures(plan, units));
+
+  QFont small = font;
+  small.setPointSizeF(9);
+  painter.setFont(small);
+  painter.setPen(colours.mutedText);
+  const double lineHeight = QFontMetricsF(small).height();
+  const QStringList lines = cautions();
+  const double cautionTop = kPage.height() - kMargin - lineHeight * static_cast<double>(lines.size() + 1);
+  painter.drawText(QRectF(kMargin + 24, cautionTop, kPage.width() - 2 * kMargin - 48,
+                          lineHeight * static_cast<double>(lines.size() + 1)),
+                   Qt::TextWordWrap | Qt::AlignLeft, lines.join(QLatin1Char('\n')));
+
+  SawtoothChart chart;
+  chart.setFont(font);
+  chart.usePalette(paper);
+  const QRectF area(kMargin, kMargin + 26 + readoutHeight, kPage.width() - 2 * kMargin,
+                    cautionTop - readoutHeight - kMargin - 38);
+  chart.resize(area.size().toSize());
+  chart.show(plan, units);
+  // The chart lays itself out when it is resized, which a widget that is never shown must be told.
+  chart.ensureLaidOut();
+  chart.renderInto(painter, area);
+}
+
+}  // namespace
+
+std::optional<QString> writeReportPage(const Plan& plan, const UnitsShown& units, PictureFormat format,
+                                       QIODevice& out) {
+  if (format == PictureFormat::Pdf) {
+    // Into memory first: standard output cannot be sought.
+    QBuffer buffer;
+    buffer.open(QIODevice::WriteOnly);
+    {
+      QPdfWriter pdf(&buffer);
+      pdf.setPageSize(QPageSize(QPageSize::A4));
+      pdf.setPageOrientation(QPageLayout::Landscape);
+      pdf.setPageMargins({});
+      pdf.setTitle(QString::fromStdString(plan.bikeName));
+      QPainter painter(&pdf);
+      painter.scale(pdf.width() / kPage.width(), pdf.height() / kPage.height());
+      paintPage(painter, plan, units);
+    }
+    if (out.write(buffer.data()) != buffer.data().size()) return out.errorString();
+    return std::nullopt;
+  }
+  QImage image((kPage * kPngScale).toSize(), QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter painter(&image);
+  painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
+  painter.scale(kPngScale, kPngScale);
+  paintPage(painter, plan, units);
+  painter.end();
+  QBuffer buffer;
+  buffer.open(QIODevice::WriteOnly);
+  if (!image.save(&buffer, "PNG"))
+    return QCoreApplication::translate("ReportPage", "the picture could not be written");
+  if (out.write(buffer.data()) != buffer.data().size()) return out.errorString();
+  return std::nullopt;
+}
+
+}  // namespace layshaft::ui

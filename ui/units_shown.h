@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QLocale>
+#include <QString>
+
+namespace layshaft::ui {
+
+/// What a displayed number measures.
+enum class Quantity {
+  Speed,
+  Length,
+  SmallLength,
+  Torque,
+  Mass,
+  EngineSpeed,
+  Ratio,
+  Percent,
+  Force,
+  Time,
+  Plain
+};
+
+enum class UnitSystem { Metric, Imperial, Mixed };
+
+/// The units that people see; files and studies never know them.
+/// Metric: km/h, m and mm, N·m, kg. Imperial: mph, ft and in, lb·ft, lb. Mixed: mph, else metric.
+class UnitsShown {
+ public:
+  explicit UnitsShown(UnitSystem system = UnitSystem::Metric) : system_(system) {}
+
+  /// What the desktop's region would expect.
+  static UnitsShown forLocale(const QLocale& locale);
+
+  UnitSystem system() const { return system_; }
+
+  /// Shown value of an SI value (m/s, m, N·m, kg; engine speed in rpm, ratios and per cent as they are) and
+  /// back.
+  double shown(Quantity quantity, double si) const;
+  double si(Quantity quantity, double shown) const;
+  QString name(Quantity quantity) const;  ///< "km/h", empty for bare numbers
+
+  bool operator==(const UnitsShown&) const = default;
+
+ private:
+  double factor(Quantity quantity) const;  ///< SI per shown unit
+
+  UnitSystem system_;
+};
+
+}  // namespace layshaft::ui

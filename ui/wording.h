@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <QStringList>
+#include <vector>
+
+#include "core/plan.h"
+#include "core/problem.h"
+#include "ui/units_shown.h"
+
+/// Numbers and plain sentences for people. Everything a person reads that depends on data is made here.
+namespace layshaft::ui {
+
+QString number(double value, int decimals);  ///< in the desktop's locale, thousands grouped
+QString signedNumber(double value,
+                     int decimals);  ///< with + or a true minus sign; "±0" where it rounds to nothing
+QString percent(double value);       ///< unsigned, one decimal below 10
+
+/// A setup's teeth, front first: "15/43".
+QString teethPair(const Setup& setup);
+
+/// One clear sentence for a problem: key path, value, what is allowed. Never empty, ends without a full stop.
+QString sentence(const Problem& problem);
+
+/// The two plain sentences of the readout.
+struct Summary {
+  QString headline;
+  QString detail;
+};
+Summary summary(const Plan& plan, const UnitsShown& units);
+
+/// One key figure: stock, proposed and the difference, ready to show.
+struct KeyFigure {
+  QString label;
+  QString stock;
+  QString proposed;
+  QString unit;
+  QString difference;  ///< empty where nothing changes or there is nothing to compare
+};
+
+/// The figures of the readout, at most seven, the most asked for first.
+std::vector<KeyFigure> keyFigures(const Plan& plan, const UnitsShown& units);
+
+/// What people must know before they act on this; short, one per line.
+QStringList cautions();
+
+/// The table of speed per gear as people read it: a row of column titles and a row per gear.
+std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units);
+
+/// The text report: readout, key figures, table and cautions.
+QString textReport(const Plan& plan, const UnitsShown& units);
+
+}  // namespace layshaft::ui
