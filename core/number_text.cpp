@@ -17,7 +17,7 @@ std::string numberText(double x) {
 }
 
 std::optional<double> numberFromText(std::string_view text) {
-  if (!text.empty() && text.front() == '+') text.remove_prefix(1);
+  if (text.starts_with('+') && !text.starts_with("+-")) text.remove_prefix(1);
   double x = 0.0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), x);
   if (error != std::errc{} || end != text.data() + text.size() || !std::isfinite(x)) return std::nullopt;

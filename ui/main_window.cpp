@@ -17,6 +17,7 @@
 #include <QMimeData>
 #include <QPushButton>
 #include <QSaveFile>
+#include <QScreen>
 #include <QStandardPaths>
 #include <QTabBar>
 #include <QTabWidget>
@@ -108,7 +109,7 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   connect(&document_, &Document::titleChanged, this, &MainWindow::updateTitle);
   showPlan(planner_.current());
   updateTitle();
-  resize(1280, 800);
+  resize(QSize(1280, 800).boundedTo(screen()->availableSize()));
 }
 
 void MainWindow::buildHints(QVBoxLayout* column) {

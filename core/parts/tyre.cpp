@@ -8,6 +8,7 @@
 
 #include "core/limits.h"
 #include "core/number_text.h"
+#include "core/short_text.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -63,9 +64,24 @@ bool isBlank(char c) {
   return c == ' ' || c == '\t';
 }
 
+/// Blanks that text pasted from a page brings along.
+constexpr std::array<std::string_view, 4> kBlanks{" ", "\t", "\u00a0", "\u202f"};
+
 std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && isBlank(text.front())) text.remove_prefix(1);
-  while (!text.empty() && isBlank(text.back())) text.remove_suffix(1);
+  bool again = true;
+  while (again) {
+    again = false;
+    for (const std::string_view blank : kBlanks) {
+      if (text.starts_with(blank)) {
+        text.remove_prefix(blank.size());
+        again = true;
+      }
+      if (text.ends_with(blank)) {
+        text.remove_suffix(blank.size());
+        again = true;
+      }
+    }
+  }
   return text;
 }
 
@@ -100,10 +116,12 @@ class TyreReader {
   }
 
   Result<TyreSize> read() {
-    const bool understood = alphanumeric() || inches() || metric();
-    if (problem_) return *std::exchange(problem_, std::nullopt);
-    if (!understood) return Problem{.kind = Problem::Kind::BadTyreSize, .given = size_.text_.substr(0, 60)};
-    return size_;
+    for (const auto form : {&TyreReader::alphanumeric, &TyreReader::inches, &TyreReader::metric}) {
+      rest_ = plain_;
+      if ((this->*form)()) return size_;
+      if (problem_) return *problem_;
+    }
+    return Problem{.kind = Problem::Kind::BadTyreSize, .given = shortText(size_.text_)};
   }
 
  private:
@@ -133,12 +151,8 @@ class TyreReader {
   /// 3.00-21, 4.25/85-18, 2 3/4-17: a section in inches, told from a metric width by its decimals or
   /// fraction.
   bool inches() {
-    const std::string_view start = rest_;
     const auto section = sectionInches();
-    if (!section) {
-      rest_ = start;
-      return false;
-    }
+    if (!section) return false;
     int aspect = 0;
     if (take('/')) {
       const auto printed = number();
@@ -148,7 +162,7 @@ class TyreReader {
     }
     if (!construction()) return false;
     const auto rim = rimAndService();
-    if (!rim || !check("section width", *section, kCodeSectionInches)) return false;
+    if (!rim || !check("width", *section, kCodeSectionInches)) return false;
     const auto listed = std::find_if(kCodeSections.begin(), kCodeSections.end(), [&](const CodeSection& c) {
       return std::abs(c.inches - *section) < 1e-9 && c.aspectPercent == aspect;
     });
@@ -193,7 +207,7 @@ class TyreReader {
   bool check(const char* part, double value, const Limit& limit) {
     if (limit.contains(value)) return true;
     problem_ = Problem{.kind = Problem::Kind::ImpossibleTyre,
-                       .given = size_.text_.substr(0, 60),
+                       .given = shortText(size_.text_),
                        .low = limit.low,
                        .high = limit.high,
                        .unit = limit.unit,
@@ -334,6 +348,8 @@ class TyreReader {
 };
 
 Result<TyreSize> TyreSize::parse(std::string_view text) {
+  constexpr std::size_t kLongestSize = 100;  // bytes; a sidewall prints far less
+  if (text.size() > kLongestSize) return Problem{.kind = Problem::Kind::BadTyreSize, .given = shortText(text)};
   return TyreReader(text).read();
 }
 

@@ -9,19 +9,20 @@
 
 namespace layshaft {
 
+// clang-format off
 /// A motorcycle tyre size as printed on the sidewall. Invariant: a size that can be real.
 ///
 /// Understood, in any case and with or without blanks, load index, speed symbol, M/C, TL or TT behind it:
-///   metric          180/55ZR17, 180/55-17, 120/80 - 19, 130/90B16      width mm / aspect % rim inches
-///   racing metric   200/660R17                                         width mm / overall diameter mm, rim
-///   inches code (inch)     3.00-21, 4.00 H 18, 4.25/85-18, 2 3/4-17           section inches [/ aspect %],
-///   rim inches alphanumeric    MT90B16, MU85 HB16                                 code letters, aspect %,
-///   rim inches
+///   metric          180/55ZR17, 180/55-17, 120/80 - 19, 130/90B16   width mm / aspect %, rim inches
+///   racing metric   200/660R17                                      width mm / overall diameter mm, rim inches
+///   code (inch)     3.00-21, 4.00 H 18, 4.25/85-18, 2 3/4-17        section inches [/ aspect %], rim inches
+///   alphanumeric    MT90B16, MU85 HB16                              code letters, aspect %, rim inches
 ///
-/// Nominal overall diameter, new and unloaded: metric sizes D = 25.4·rim + 2·W·A/100 (the form of UN
-/// R75 6.1.2, as restated by tyre makers); code sizes by the section height that UN R75 Annex 5 lists for the
-/// section (from memory of the standard), 100 % aspect where it lists none; alphanumeric sizes by their
-/// metric equivalent (trade charts). Real tyres of one marked size differ by a few per cent between makers.
+/// Nominal overall diameter, new and unloaded: metric sizes D = 25.4·rim + 2·W·A/100 (the form of UN R75 6.1.2, as
+/// restated by tyre makers); code sizes by the section height that UN R75 Annex 5 lists for the section (from memory
+/// of the standard), 100 % aspect where it lists none; alphanumeric sizes by their metric equivalent (trade charts).
+/// Real tyres of one marked size differ by a few per cent between makers.
+// clang-format on
 class TyreSize {
  public:
   enum class Kind { Metric, RacingMetric, Code, Alphanumeric };

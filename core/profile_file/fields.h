@@ -101,8 +101,8 @@ void fields(Io& io, SprocketDetails& sprocket) {
 
 template <class Io>
 void fields(Io& io, SetupChange& setup) {
-  io.teeth("front_teeth", setup.frontTeeth, Teeth::front);
-  io.teeth("rear_teeth", setup.rearTeeth, Teeth::rear);
+  io.teeth("front_teeth", setup.frontTeeth, Teeth::front, limits::kFrontTeeth);
+  io.teeth("rear_teeth", setup.rearTeeth, Teeth::rear, limits::kRearTeeth);
   io.tyre("rear_tyre", setup.rearTyre);
   SetupOptions& options = setup.options;
   io.number("rollout_mm", options.rolloutMm, limits::kRolloutMm);

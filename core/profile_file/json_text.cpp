@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/profile_file.h"
+#include "core/short_text.h"
 
 namespace layshaft::profile_file {
 namespace {
@@ -144,7 +145,7 @@ class Checker : public nlohmann::json_sax<Json> {
     for (const Level& level : levels_) {
       if (level.isObject) {
         if (!text.empty()) text += '.';
-        text += level.key.substr(0, 60);
+        text += shortText(level.key);
       } else {
         text += '[' + std::to_string(std::max(level.index, 0L)) + ']';
       }
@@ -201,6 +202,9 @@ Result<Json> parseJson(std::string_view text) {
     return Problem{.kind = Problem::Kind::FileTooLarge, .high = static_cast<double>(kLargestProfileBytes)};
   if (const auto bad = firstBadUtf8(text))
     return Problem{.kind = Problem::Kind::NotUtf8, .given = std::to_string(*bad)};
+  // The parser would take a NUL byte for the end of the text and lose what is behind it.
+  if (const auto nul = text.find('\0'); nul != std::string_view::npos)
+    return Problem{.kind = Problem::Kind::NotJson, .given = lineAndColumn(text, nul + 1)};
   Checker checker(text);
   if (!Json::sax_parse(text.begin(), text.end(), &checker))
     return checker.problem.value_or(Problem{.kind = Problem::Kind::NotJson});
@@ -215,12 +219,7 @@ std::string prettyJson(const Json& value) {
 }
 
 std::string shortened(const Json& value) {
-  constexpr std::size_t kLongest = 60;
-  std::string text = value.is_structured() ? (value.is_array() ? "a list" : "an object") : value.dump();
-  if (text.size() <= kLongest) return text;
-  std::size_t end = kLongest;
-  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;  // not inside a character
-  return text.substr(0, end) + "…";
+  return value.is_structured() ? (value.is_array() ? "a list" : "an object") : shortText(value.dump());
 }
 
 }  // namespace layshaft::profile_file

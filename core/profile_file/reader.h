@@ -58,11 +58,10 @@ class Reader {
   void needText(const char* key, std::string& member, int longest) {
     const Json* value = findNeeded(key);
     if (!value) return;
-    text(*value, key, member, longest);
-    if (!problem_ && member.empty()) lengthProblem(key, 0, longest);
+    text(*value, key, member, 1, longest);
   }
   void optionalText(const char* key, std::string& member, int longest) {
-    if (const Json* value = find(key)) text(*value, key, member, longest);
+    if (const Json* value = find(key)) text(*value, key, member, 0, longest);
   }
 
   template <class T>
@@ -96,10 +95,10 @@ class Reader {
   }
 
   template <class Make>
-  void teeth(const char* key, std::optional<Teeth>& member, Make make) {
+  void teeth(const char* key, std::optional<Teeth>& member, Make make, const Limit& limit) {
     const Json* value = find(key);
     if (!value) return;
-    if (const auto count = wholeFrom(*value, at(key), kAnyWhole)) take(make(*count), at(key), member);
+    if (const auto count = wholeFrom(*value, at(key), limit)) take(make(*count), at(key), member);
   }
   void tyre(const char* key, std::optional<TyreSize>& member) {
     const Json* value = find(key);
@@ -170,8 +169,6 @@ class Reader {
   }
 
  private:
-  static constexpr Limit kAnyWhole{-1e9, 1e9};
-
   std::string at(const char* key, std::size_t index) const {
     return at(key) + "[" + std::to_string(index) + "]";
   }
@@ -234,18 +231,16 @@ class Reader {
     fail(Problem::Kind::NotOneOf, std::move(path), value, std::move(allowed));
     return std::nullopt;
   }
-  void text(const Json& value, const char* key, std::string& member, int longest) {
+  void text(const Json& value, const char* key, std::string& member, int shortest, int longest) {
     if (!value.is_string()) return fail(Problem::Kind::WrongType, at(key), value, {"text"});
     member = value.get<std::string>();
     const auto characters = std::count_if(
         member.begin(), member.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
-    if (characters > longest) lengthProblem(key, static_cast<int>(characters), longest);
-  }
-  void lengthProblem(const char* key, int characters, int longest) {
+    if (characters >= shortest && characters <= longest) return;
     fail(Problem{.kind = Problem::Kind::OutOfRange,
                  .path = at(key),
                  .given = std::to_string(characters),
-                 .low = 1,
+                 .low = static_cast<double>(shortest),
                  .high = static_cast<double>(longest),
                  .unit = "characters"});
   }

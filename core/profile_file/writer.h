@@ -78,7 +78,7 @@ class Writer {
   }
 
   template <class Make>
-  void teeth(const char* key, const std::optional<Teeth>& member, Make) {
+  void teeth(const char* key, const std::optional<Teeth>& member, Make, const Limit&) {
     if (member) object_[key] = member->count();
   }
   void tyre(const char* key, const std::optional<TyreSize>& member) {

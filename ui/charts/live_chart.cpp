@@ -191,6 +191,7 @@ QLineSeries* LiveChart::addLine() {
   chart_->addSeries(series);
   series->attachAxis(x_);
   series->attachAxis(y_);
+  lines_.push_back(series);
   return series;
 }
 

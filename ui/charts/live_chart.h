@@ -47,6 +47,9 @@ class LiveChart : public QGraphicsView {
   AxisRange xRange() const { return xRange_; }
   AxisRange yRange() const { return yRange_; }
 
+  /// The lines that the chart is made of, in the order they were added.
+  const std::vector<QLineSeries*>& lines() const { return lines_; }
+
   /// The value under the crosshair; none while it is hidden.
   std::optional<double> crosshairX() const { return crosshairX_; }
   void setCrosshair(std::optional<double> x);
@@ -100,6 +103,7 @@ class LiveChart : public QGraphicsView {
   bool overMarker(const QPointF& scene) const;
 
   QGraphicsScene scene_;
+  std::vector<QLineSeries*> lines_;
   QChart* chart_;
   QValueAxis* x_;
   QValueAxis* y_;

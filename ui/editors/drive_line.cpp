@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/editors/drive_line.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -66,6 +67,12 @@ DriveLine::DriveLine(Document& document, QWidget* parent) : QWidget(parent), doc
   column->addWidget(strip_);
   column->addWidget(buildFoot());
   setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+}
+
+bool DriveLine::event(QEvent* event) {
+  // A station came, went or changed its size: the rows may break elsewhere.
+  if (event->type() == QEvent::LayoutRequest) fitStrip();
+  return QWidget::event(event);
 }
 
 void DriveLine::resizeEvent(QResizeEvent* event) {
@@ -198,7 +205,6 @@ void DriveLine::rebuildGears(std::size_t count) {
     gearStations_.push_back(station);
   }
   setTabOrder();
-  fitStrip();
 }
 
 void DriveLine::buildFinalDrive(FlowLayout& flow) {
@@ -423,11 +429,9 @@ void DriveLine::refreshFinalDrive(const Setup& shown, const Setup& stock) {
                           wholeDifference(shown.rearTeeth.count(), stock.rearTeeth.count()));
 
   const bool belt = shown.options.finalDrive == FinalDrive::Belt;
-  const bool another = beltStation_->isHidden() == belt;
   chainStation_->setVisible(!belt);
   linksStation_->setVisible(!belt);
   beltStation_->setVisible(belt);
-  if (another) fitStrip();
   const auto sizeName = [](const std::optional<ChainSize>& size) {
     return size ? QString::fromUtf8(size->name.data()) : QStringLiteral("–");
   };

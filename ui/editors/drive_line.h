@@ -34,6 +34,7 @@ class DriveLine : public QWidget {
   void sideChanged(layshaft::ui::Side side);
 
  protected:
+  bool event(QEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
 
  private:

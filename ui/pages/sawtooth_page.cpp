@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/sawtooth_page.h"
 
-#include <QCheckBox>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 #include "core/report.h"
@@ -14,13 +14,15 @@ SawtoothPage::SawtoothPage(QWidget* parent) : Page(parent), chart_(new SawtoothC
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(chart_);
   // In the upper left of the plot: above first gear's climb a saw is always empty.
-  auto* teeth = new QCheckBox(tr("teeth only"), chart_);
+  auto* teeth = new QToolButton(chart_);
+  teeth->setText(tr("teeth only"));
+  teeth->setCheckable(true);
   teeth->setToolTip(tr("Starts the engine-speed axis just below the lowest engine speed after a shift."));
   connect(chart_, &LiveChart::laidOut, teeth, [this, teeth] {
     teeth->adjustSize();
     teeth->move(chart_->freeCorner().toPoint());
   });
-  connect(teeth, &QCheckBox::toggled, chart_, &SawtoothChart::setTeethOnly);
+  connect(teeth, &QToolButton::toggled, chart_, &SawtoothChart::setTeethOnly);
   connect(chart_, &LiveChart::markerDragged, this,
           [this](double shown) { emit cruiseDragged(units_.si(Quantity::Speed, shown)); });
 }
