@@ -52,11 +52,11 @@ int runWindows(int argc, char** argv, const QStringList& files) {
   QApplication application(argc, argv);
   nameProgram();
   QGuiApplication::setDesktopFileName(QStringLiteral("org.layshaft.Layshaft"));
-  const auto& bikes = ui::samples();
+  const Profile first = ui::firstSample();  // also makes the resources known
   QApplication::setWindowIcon(QIcon(QStringLiteral(":/layshaft.svg")));
   ui::applyAppearance(ui::preferences::appearance());
 
-  auto* window = ui::MainWindow::create(bikes.front().second);
+  auto* window = ui::MainWindow::create(first);
   window->show();
   for (const QString& file : files) window->openFile(file);
   QTimer::singleShot(0, window, &ui::MainWindow::offerRecovery);

@@ -46,37 +46,45 @@ double figuresHeight(const Fonts& fonts) {
 }
 
 void paintFigure(QPainter& painter, const QRectF& cell, const Fonts& fonts, const ChartPalette& colours,
-                 const KeyFigure& figure) {
-  const QFontMetricsF labelMetrics(fonts.label), valueMetrics(fonts.value), boldMetrics(fonts.valueBold);
+                 const KeyFigure& figure, TextCache& texts) {
+  const QFontMetricsF labelMetrics(fonts.label), valueMetrics(fonts.value);
   double y = cell.top();
-  painter.setFont(fonts.label);
   painter.setPen(colours.mutedText);
-  painter.drawText(QRectF(cell.left(), y, cell.width(), labelMetrics.height()), Qt::AlignLeft,
-                   labelMetrics.elidedText(figure.label, Qt::ElideRight, cell.width()));
+  const bool tooLong = texts.width(fonts.label, figure.label) > cell.width();
+  texts.draw(painter, fonts.label, QPointF(cell.left(), y),
+             tooLong ? labelMetrics.elidedText(figure.label, Qt::ElideRight, cell.width()) : figure.label);
   y += labelMetrics.height();
   double x = cell.left();
-  const auto write = [&](const QFont& font, const QFontMetricsF& metrics, const QColor& colour,
-                         const QString& text) {
-    painter.setFont(font);
+  const auto write = [&](const QFont& font, double top, const QColor& colour, const QString& text) {
     painter.setPen(colour);
-    painter.drawText(QRectF(x, y, metrics.horizontalAdvance(text) + 2, valueMetrics.height()),
-                     Qt::AlignLeft | Qt::AlignBottom, text);
-    x += metrics.horizontalAdvance(text);
+    texts.draw(painter, font, QPointF(x, top), text);
+    x += texts.width(font, text);
   };
   if (figure.stock != figure.proposed) {
-    write(fonts.value, valueMetrics, colours.mutedText, figure.stock + QStringLiteral("\u200a→\u200a"));
-    write(fonts.valueBold, boldMetrics, colours.proposed, figure.proposed);
+    write(fonts.value, y, colours.mutedText, figure.stock);
+    write(fonts.value, y, colours.mutedText, QStringLiteral("\u200a→\u200a"));
+    write(fonts.valueBold, y, colours.proposed, figure.proposed);
   } else {
-    write(fonts.value, valueMetrics, colours.text, figure.stock);
+    write(fonts.value, y, colours.text, figure.stock);
   }
   x += 4;
-  write(fonts.unit, labelMetrics, colours.mutedText, figure.unit);
+  write(fonts.unit, y + valueMetrics.ascent() - labelMetrics.ascent(), colours.mutedText, figure.unit);
   y += valueMetrics.height();
-  painter.setFont(fonts.label);
   painter.setPen(colours.mutedText);
-  painter.drawText(
-      QRectF(cell.left(), y, cell.width(), labelMetrics.height()), Qt::AlignLeft,
+  texts.draw(
+      painter, fonts.label, QPointF(cell.left(), y),
       figure.difference.isEmpty() ? QCoreApplication::translate("Readout", "as stock") : figure.difference);
+}
+
+/// One line from the cache where it fits, else wrapped.
+void paintLines(QPainter& painter, const QFont& font, const QRectF& area, int flags, const QString& text,
+                TextCache& texts) {
+  if (texts.width(font, text) <= area.width()) {
+    texts.draw(painter, font, area.topLeft(), text);
+    return;
+  }
+  painter.setFont(font);
+  painter.drawText(area, Qt::TextWordWrap | flags, text);
 }
 
 }  // namespace
@@ -111,18 +119,18 @@ double Readout::heightFor(const QFont& font) {
 }
 
 void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, const ChartPalette& colours,
-                    const Summary& summary, const std::vector<KeyFigure>& figures) {
+                    const Summary& summary, const std::vector<KeyFigure>& figures, TextCache& texts) {
   const Fonts fonts(font);
   const double width = area.width() - 2 * kSideMargin;
   QRectF line(area.left() + kSideMargin, area.top() + kTopMargin, width, headlineHeight(fonts));
-  const bool fits = QFontMetricsF(fonts.headline).horizontalAdvance(summary.headline) <= width;
-  painter.setFont(fits ? fonts.headline : fonts.tightHeadline);
   painter.setPen(colours.text);
-  painter.drawText(line, (fits ? 0 : Qt::TextWordWrap) | Qt::AlignLeft | Qt::AlignVCenter, summary.headline);
+  if (texts.width(fonts.headline, summary.headline) <= width)
+    texts.draw(painter, fonts.headline, line, Qt::AlignLeft, summary.headline);
+  else
+    paintLines(painter, fonts.tightHeadline, line, Qt::AlignLeft | Qt::AlignVCenter, summary.headline, texts);
   line = QRectF(line.left(), line.bottom() + 2, width, detailHeight(fonts));
-  painter.setFont(fonts.detail);
   painter.setPen(colours.mutedText);
-  painter.drawText(line, Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, summary.detail);
+  paintLines(painter, fonts.detail, line, Qt::AlignLeft | Qt::AlignTop, summary.detail, texts);
   if (figures.empty()) return;
   constexpr std::size_t kMost = 7;
   const auto count = std::min(figures.size(), kMost);
@@ -130,7 +138,7 @@ void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, co
   const double cellWidth = width / static_cast<double>(std::max<std::size_t>(count, 6));
   QRectF cell(line.left(), line.bottom() + 6, cellWidth - 8, figuresHeight(fonts));
   for (std::size_t i = 0; i < count; ++i, cell.translate(cellWidth, 0))
-    paintFigure(painter, cell, fonts, colours, figures[i]);
+    paintFigure(painter, cell, fonts, colours, figures[i], texts);
 }
 
 QSize Readout::sizeHint() const {
@@ -143,7 +151,7 @@ QSize Readout::minimumSizeHint() const {
 void Readout::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.fillRect(rect(), palette().color(QPalette::Window));
-  paint(painter, rect(), font(), ChartPalette(palette()), summary_, figures_);
+  paint(painter, rect(), font(), ChartPalette(palette()), summary_, figures_, texts_);
 }
 
 void Readout::changeEvent(QEvent* event) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "ui/charts/palette.h"
+#include "ui/charts/text_cache.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -23,7 +24,7 @@ class Readout : public QWidget {
 
   /// Paints the readout into `area` in the given colours: for the screen and for paper.
   static void paint(QPainter& painter, const QRectF& area, const QFont& font, const ChartPalette& colours,
-                    const Summary& summary, const std::vector<KeyFigure>& figures);
+                    const Summary& summary, const std::vector<KeyFigure>& figures, TextCache& texts);
   static double heightFor(const QFont& font);
 
   QSize sizeHint() const override;
@@ -36,6 +37,7 @@ class Readout : public QWidget {
  private:
   Summary summary_;
   std::vector<KeyFigure> figures_;
+  TextCache texts_;
 };
 
 }  // namespace layshaft::ui

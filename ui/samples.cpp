@@ -3,6 +3,7 @@
 
 #include <QDir>
 #include <QFile>
+#include <optional>
 
 #include "core/profile_file.h"
 
@@ -12,21 +13,35 @@ static void initialiseResources() {
 
 namespace layshaft::ui {
 
+namespace {
+
+const QString kFolder = QStringLiteral(":/sample-profiles/");
+const QString kFirst = QStringLiteral("club-600.bike.json");
+
+std::optional<Profile> sample(const QString& name) {
+  initialiseResources();
+  QFile file(kFolder + name);
+  if (!file.open(QIODevice::ReadOnly)) return std::nullopt;
+  auto profile = readProfile(file.readAll().toStdString());
+  return profile ? std::optional(std::move(profile).value()) : std::nullopt;
+}
+
+}  // namespace
+
+Profile firstSample() {
+  return sample(kFirst).value();
+}
+
 const std::vector<std::pair<QString, Profile>>& samples() {
   static const auto all = [] {
     initialiseResources();
+    QStringList names = QDir(kFolder).entryList({QStringLiteral("*.bike.json")});
+    names.removeOne(kFirst);
+    names.prepend(kFirst);
     std::vector<std::pair<QString, Profile>> list;
-    const QDir folder(QStringLiteral(":/sample-profiles"));
-    QStringList names = folder.entryList({QStringLiteral("*.bike.json")});
-    // The worked example opens first: it is what the documentation shows.
-    const QString first = QStringLiteral("club-600.bike.json");
-    if (names.removeOne(first)) names.prepend(first);
-    for (const QString& name : names) {
-      QFile file(folder.filePath(name));
-      if (!file.open(QIODevice::ReadOnly)) continue;
-      auto profile = readProfile(file.readAll().toStdString());
-      if (profile) list.emplace_back(QString::fromStdString(profile->name), std::move(profile).value());
-    }
+    for (const QString& name : names)
+      if (auto profile = sample(name))
+        list.emplace_back(QString::fromStdString(profile->name), std::move(*profile));
     return list;
   }();
   return all;

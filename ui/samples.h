@@ -9,6 +9,9 @@
 
 namespace layshaft::ui {
 
+/// The track bike of the samples, which a first start opens: the worked example that the documentation shows.
+Profile firstSample();
+
 /// The invented bikes that come with the program, built into it: name and profile, the track bike first.
 const std::vector<std::pair<QString, Profile>>& samples();
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the core costs: a plan of one profile (target without engine curve: under 50 µs) and reading a profile.
+// What the core costs: a plan of one profile (target without engine curve: under 50 µs) and reading a
+// profile.
 #include <benchmark/benchmark.h>
 
 #include <fstream>
@@ -19,7 +20,9 @@ std::string sampleText() {
   return {std::istreambuf_iterator<char>(in), {}};
 }
 
-Profile sample() { return readProfile(sampleText()).value(); }
+Profile sample() {
+  return readProfile(sampleText()).value();
+}
 
 void planWithoutCurve(benchmark::State& state) {
   Profile profile = sample();

@@ -29,17 +29,27 @@ constexpr double kPictureScale = 2.0;  // saved and copied pictures have twice t
 
 }  // namespace
 
-/// The page's own painting above the series, as one item: one paint call whatever it holds.
+/// The page's own painting above the series, in one item for the plot and one for the foot: one paint call
+/// each, whatever they hold.
 class ChartOverlay : public QGraphicsItem {
  public:
-  explicit ChartOverlay(LiveChart& chart) : chart_(chart) { setZValue(10); }
-  QRectF boundingRect() const override { return chart_.scene_.sceneRect(); }
+  enum class Part { Plot, Foot };
+  ChartOverlay(LiveChart& chart, Part part) : chart_(chart), part_(part) { setZValue(10); }
+
+  void moved() { prepareGeometryChange(); }
+  QRectF boundingRect() const override {
+    return part_ == Part::Plot ? chart_.plotArea().adjusted(-1, -1, 2, 0) : chart_.footArea();
+  }
   void paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) override {
-    chart_.paintOver(*painter);
+    if (part_ == Part::Plot)
+      chart_.paintOver(*painter);
+    else
+      chart_.paintFoot(*painter);
   }
 
  private:
   LiveChart& chart_;
+  Part part_;
 };
 
 /// The upright line under the pointer and the table of what it reads.
@@ -81,22 +91,21 @@ class CrosshairItem : public QGraphicsItem {
     const auto names = chart_.setupNames();
     const auto setupColours = chart_.setupColours();
     QRectF line(panel_.left() + kPanelPadding, panel_.top() + kPanelPadding / 2, firstWidth_, lineHeight_);
-    painter->setFont(chart_.chartFont(true));
+    const QFont font = chart_.chartFont();
     painter->setPen(colours.text);
-    painter->drawText(line, Qt::AlignLeft | Qt::AlignVCenter, title_);
-    painter->setFont(chart_.chartFont());
+    chart_.texts_.draw(*painter, chart_.chartFont(true), line, Qt::AlignLeft, title_);
     const auto values = [&](const QRectF& from, const QStringList& texts) {
       QRectF cell(from.right(), from.top(), columnWidth_, lineHeight_);
       for (qsizetype i = 0; i < texts.size(); ++i, cell.translate(columnWidth_, 0)) {
         painter->setPen(setupColours[static_cast<std::size_t>(i)]);
-        painter->drawText(cell, Qt::AlignRight | Qt::AlignVCenter, texts[i]);
+        chart_.texts_.draw(*painter, font, cell, Qt::AlignRight, texts[i]);
       }
     };
     values(line, names);
     for (const CrosshairRow& row : rows_) {
       line.translate(0, lineHeight_);
       painter->setPen(colours.mutedText);
-      painter->drawText(line, Qt::AlignLeft | Qt::AlignVCenter, row.name);
+      chart_.texts_.draw(*painter, font, line, Qt::AlignLeft, row.name);
       values(line, row.values);
     }
   }
@@ -143,6 +152,9 @@ LiveChart::LiveChart(QWidget* parent) : QGraphicsView(parent), colours_(palette(
   // The minimal mode splits antialiased lines over many small rectangles, which costs more than one large
   // one.
   setViewportUpdateMode(BoundingRectViewportUpdate);
+  // The minimal mode splits antialiased lines over many small rectangles, which costs more than one large
+  // one.
+  setViewportUpdateMode(BoundingRectViewportUpdate);
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
   viewport()->setMouseTracking(true);
@@ -163,10 +175,12 @@ LiveChart::LiveChart(QWidget* parent) : QGraphicsView(parent), colours_(palette(
     axis->setTickAnchor(0.0);
     axis->setTruncateLabels(false);
   }
-  overlay_ = new ChartOverlay(*this);
+  overlay_ = new ChartOverlay(*this, ChartOverlay::Part::Plot);
+  foot_ = new ChartOverlay(*this, ChartOverlay::Part::Foot);
   crosshair_ = new CrosshairItem(*this);
   crosshair_->setVisible(false);
   scene_.addItem(overlay_);
+  scene_.addItem(foot_);
   scene_.addItem(crosshair_);
 }
 
@@ -175,11 +189,11 @@ LiveChart::~LiveChart() {
   setScene(nullptr);
 }
 
-QFont LiveChart::chartFont(bool bold) const {
-  QFont font = this->font();
-  font.setPointSizeF(std::max(9.0, font.pointSizeF() * 0.92));
-  font.setBold(bold);
-  return font;
+void LiveChart::makeFonts() {
+  font_ = font();
+  font_.setPointSizeF(std::max(9.0, font_.pointSizeF() * 0.92));
+  boldFont_ = font_;
+  boldFont_.setBold(true);
 }
 
 double LiveChart::axisLabelHeight() const {
@@ -225,6 +239,8 @@ void LiveChart::layOut() {
   const double bottom = axisLabelHeight() + footHeight();
   plot_ = QRectF(left, kTopMargin, std::max(10.0, size.width() - left - kRightMargin),
                  std::max(10.0, size.height() - kTopMargin - bottom));
+  overlay_->moved();
+  foot_->moved();
   chart_->setPlotArea(plot_);
   chart_->layout()->invalidate();  // else the axes keep their old place until some later event
   chart_->layout()->activate();
@@ -240,7 +256,13 @@ void LiveChart::ensureLaidOut() {
 
 void LiveChart::updateOverlay() {
   overlay_->update();
+  foot_->update();
   if (crosshairX_) crosshair_->moveTo(crosshairX_);
+}
+
+QRectF LiveChart::footArea() const {
+  const double top = plot_.bottom() + axisLabelHeight();
+  return {0, top, scene_.sceneRect().width(), std::max(0.0, scene_.sceneRect().bottom() - top)};
 }
 
 QPointF LiveChart::at(double x, double y) const {
@@ -267,6 +289,7 @@ void LiveChart::usePalette(const QPalette& palette) {
 }
 
 void LiveChart::applyPalette() {
+  makeFonts();
   setBackgroundBrush(colours_.background);
   chart_->setBackgroundBrush(colours_.background);
   chart_->setBackgroundPen(Qt::NoPen);

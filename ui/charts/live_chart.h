@@ -12,6 +12,7 @@
 
 #include "ui/charts/palette.h"
 #include "ui/charts/steady_range.h"
+#include "ui/charts/text_cache.h"
 
 namespace layshaft::ui {
 
@@ -64,8 +65,9 @@ class LiveChart : public QGraphicsView {
 
  protected:
   // What a page's chart adds.
-  virtual void paintOver(QPainter& painter) = 0;
-  virtual void recolour() = 0;  ///< pens of the series, after the palette changed
+  virtual void paintOver(QPainter& painter) = 0;  ///< inside the plot area
+  virtual void paintFoot(QPainter&) {}            ///< below the axis labels
+  virtual void recolour() = 0;                    ///< pens of the series, after the palette changed
   virtual std::vector<CrosshairRow> crosshairRows(double x) const = 0;
   virtual QString crosshairTitle(double x) const = 0;
   virtual QStringList setupNames() const = 0;
@@ -83,10 +85,12 @@ class LiveChart : public QGraphicsView {
   void updateOverlay();
 
   QRectF plotArea() const { return plot_; }
+  QRectF footArea() const;
   QPointF at(double x, double y) const;  ///< chart values to scene coordinates
   double xAt(double sceneX) const;
   double axisLabelHeight() const;
-  QFont chartFont(bool bold = false) const;
+  const QFont& chartFont(bool bold = false) const { return bold ? boldFont_ : font_; }
+  TextCache& texts() const { return texts_; }
 
   void resizeEvent(QResizeEvent* event) override;
   void changeEvent(QEvent* event) override;
@@ -102,12 +106,17 @@ class LiveChart : public QGraphicsView {
   friend class CrosshairItem;
   bool overMarker(const QPointF& scene) const;
 
+  void makeFonts();
+
+  QFont font_, boldFont_;
+  mutable TextCache texts_;
   QGraphicsScene scene_;
   std::vector<QLineSeries*> lines_;
   QChart* chart_;
   QValueAxis* x_;
   QValueAxis* y_;
   class ChartOverlay* overlay_;
+  class ChartOverlay* foot_;
   class CrosshairItem* crosshair_;
   ChartPalette colours_;
   bool ownPalette_ = false;

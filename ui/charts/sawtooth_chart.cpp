@@ -103,7 +103,6 @@ void SawtoothChart::recolour() {
 
 void SawtoothChart::paintOver(QPainter& painter) {
   if (!plan_) return;
-  painter.setFont(chartFont());
   painter.save();
   painter.setClipRect(plotArea());
   paintOverruns(painter);
@@ -112,7 +111,10 @@ void SawtoothChart::paintOver(QPainter& painter) {
   paintCruise(painter);
   paintGearNumbers(painter);
   paintSetupNames(painter);
-  paintBars(painter);
+}
+
+void SawtoothChart::paintFoot(QPainter& painter) {
+  if (plan_) paintBars(painter);
 }
 
 void SawtoothChart::paintOverruns(QPainter& painter) const {
@@ -129,7 +131,6 @@ void SawtoothChart::paintOverruns(QPainter& painter) const {
 
 void SawtoothChart::paintGearNumbers(QPainter& painter) const {
   const Gearing& gearing = plan_->proposed.gearing;
-  painter.setFont(chartFont(true));
   painter.setPen(colours().proposed);
   const QFontMetricsF metrics(chartFont(true));
   for (std::size_t g = 0; g < gearing.gears.size(); ++g) {
@@ -140,20 +141,18 @@ void SawtoothChart::paintGearNumbers(QPainter& painter) const {
     const double place = std::max(rpm - 0.28 * (rpm - std::max(foot, yRange().low * kThousand)), foot);
     const QPointF point = at(shownSpeed(gearing.speedMps(place, g)), place / kThousand);
     const QString text = QString::number(gear.gear);
-    const double width = metrics.horizontalAdvance(text);
+    const double width = texts().width(chartFont(true), text);
     // On the side away from stock's line, on a patch of background where lines cross it all the same.
     const bool taller = plan_->proposed.change.direction == Direction::Taller;
     const QRectF patch(taller ? point.x() + 5 : point.x() - 5 - width,
                        point.y() - (taller ? 0 : metrics.ascent()), width, metrics.ascent());
     painter.fillRect(patch.adjusted(-1, 1, 1, 0), colours().background);
-    painter.drawText(patch.bottomLeft() - QPointF(0, 1), text);
+    texts().draw(painter, chartFont(true), patch, Qt::AlignLeft, text);
   }
-  painter.setFont(chartFont());
 }
 
 void SawtoothChart::paintSetupNames(QPainter& painter) const {
   const QFontMetricsF metrics(chartFont(true));
-  painter.setFont(chartFont(true));
   const QRectF plot = plotArea();
   // In the empty lower right of the saw, one line each, with a sample of the line itself.
   constexpr double kSample = 34.0;
@@ -162,7 +161,7 @@ void SawtoothChart::paintSetupNames(QPainter& painter) const {
   std::vector<QString> labels;
   for (const Shown& setup : setups) {
     labels.push_back(setup.name + QLatin1Char(' ') + teethPair(setup.plan->setup));
-    widest = std::max(widest, metrics.horizontalAdvance(labels.back()));
+    widest = std::max(widest, texts().width(chartFont(true), labels.back()));
   }
   const double lineHeight = metrics.height() + 2;
   const double height = lineHeight * static_cast<double>(setups.size());
@@ -172,10 +171,9 @@ void SawtoothChart::paintSetupNames(QPainter& painter) const {
     painter.setPen(setups[i].pen);
     painter.drawLine(QPointF(left, y + lineHeight / 2), QPointF(left + kSample, y + lineHeight / 2));
     painter.setPen(setups[i].pen.color());
-    painter.drawText(QRectF(left + kSample + 8, y, widest + 4, lineHeight), Qt::AlignLeft | Qt::AlignVCenter,
-                     labels[i]);
+    texts().draw(painter, chartFont(true), QRectF(left + kSample + 8, y, widest + 4, lineHeight),
+                 Qt::AlignLeft, labels[i]);
   }
-  painter.setFont(chartFont());
 }
 
 void SawtoothChart::paintLimitAndTitles(QPainter& painter) const {
@@ -185,13 +183,15 @@ void SawtoothChart::paintLimitAndTitles(QPainter& painter) const {
   painter.setPen(QPen(colours().warning, 1, Qt::DotLine));
   painter.drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y));
   painter.setPen(colours().warning);
-  painter.drawText(QRectF(plot.right() - 300, y - metrics.height() - 2, 300, metrics.height()),
-                   Qt::AlignRight | Qt::AlignVCenter, tr("rev limit %1").arg(number(plan_->revLimitRpm, 0)));
+  texts().draw(painter, chartFont(),
+               QRectF(plot.right() - 300, y - metrics.height() - 2, 300, metrics.height()), Qt::AlignRight,
+               tr("rev limit %1").arg(number(plan_->revLimitRpm, 0)));
   painter.setPen(colours().mutedText);
-  painter.drawText(QRectF(plot.left() + 6, plot.top() + 1, 300, metrics.height()),
-                   Qt::AlignLeft | Qt::AlignVCenter, tr("engine speed, 1000 rpm"));
-  painter.drawText(QRectF(plot.right() - 304, plot.bottom() - metrics.height() - 4, 300, metrics.height()),
-                   Qt::AlignRight | Qt::AlignVCenter, tr("road speed, %1").arg(units_.name(Quantity::Speed)));
+  texts().draw(painter, chartFont(), QRectF(plot.left() + 6, plot.top() + 1, 300, metrics.height()),
+               Qt::AlignLeft, tr("engine speed, 1000 rpm"));
+  texts().draw(painter, chartFont(),
+               QRectF(plot.right() - 304, plot.bottom() - metrics.height() - 4, 300, metrics.height()),
+               Qt::AlignRight, tr("road speed, %1").arg(units_.name(Quantity::Speed)));
 }
 
 void SawtoothChart::paintCruise(QPainter& painter) const {
@@ -210,10 +210,12 @@ void SawtoothChart::paintCruise(QPainter& painter) const {
   painter.setBrush(Qt::NoBrush);
   const QFontMetricsF metrics(chartFont());
   const QString text = tr("cruise %1").arg(number(*x, 0));
-  const double width = metrics.horizontalAdvance(text);
+  const double width = texts().width(chartFont(), text);
   // Low in the plot, where no tooth is; on the side that has room.
   const bool leftSide = sceneX + 8 + width > plot.right();
-  painter.drawText(QPointF(leftSide ? sceneX - 8 - width : sceneX + 8, plot.bottom() - 8), text);
+  texts().draw(painter, chartFont(),
+               QPointF(leftSide ? sceneX - 8 - width : sceneX + 8, plot.bottom() - 8 - metrics.ascent()),
+               text);
 }
 
 double SawtoothChart::barRowHeight() const {
@@ -227,11 +229,11 @@ std::size_t SawtoothChart::mostGears() const {
 void SawtoothChart::paintBars(QPainter& painter) const {
   const QFontMetricsF metrics(chartFont());
   const double rowHeight = barRowHeight();
-  QRectF row(plotArea().left(), plotArea().bottom() + axisLabelHeight(), plotArea().width(), rowHeight);
+  QRectF row(plotArea().left(), footArea().top(), plotArea().width(), rowHeight);
   for (std::size_t g = 0; g < mostGears(); ++g, row.translate(0, rowHeight)) {
     painter.setPen(colours().mutedText);
-    painter.drawText(QRectF(0, row.top(), row.left() - 8, rowHeight), Qt::AlignRight | Qt::AlignVCenter,
-                     QString::number(g + 1));
+    texts().draw(painter, chartFont(), QRectF(0, row.top(), row.left() - 8, rowHeight), Qt::AlignRight,
+                 QString::number(g + 1));
     double leftmost = row.right(), rightmost = row.left();
     QStringList ends;
     double top = row.center().y() - kBarHeight - 0.5;
@@ -250,10 +252,11 @@ void SawtoothChart::paintBars(QPainter& painter) const {
     }
     ends.removeDuplicates();
     const QString text = ends.join(QStringLiteral(" → "));
-    const double width = metrics.horizontalAdvance(text) + 2;
+    const double width = texts().width(chartFont(), text) + 2;
     const bool fitsRight = rightmost + 8 + width <= viewport()->width();
-    painter.drawText(QRectF(fitsRight ? rightmost + 8 : leftmost - 8 - width, row.top(), width, rowHeight),
-                     Qt::AlignLeft | Qt::AlignVCenter, text);
+    texts().draw(painter, chartFont(),
+                 QRectF(fitsRight ? rightmost + 8 : leftmost - 8 - width, row.top(), width, rowHeight),
+                 Qt::AlignLeft, text);
   }
 }
 

@@ -22,6 +22,7 @@ class SawtoothChart : public LiveChart {
 
  protected:
   void paintOver(QPainter& painter) override;
+  void paintFoot(QPainter& painter) override;
   void recolour() override;
   std::vector<CrosshairRow> crosshairRows(double x) const override;
   QString crosshairTitle(double x) const override;

@@ -40,9 +40,10 @@ void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
                    QCoreApplication::translate("ReportPage", "stock %1, proposed %2")
                        .arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
 
+  TextCache texts;
   const double readoutHeight = Readout::heightFor(font);
   Readout::paint(painter, QRectF(kMargin, kMargin + 22, kPage.width() - 2 * kMargin, readoutHeight), font,
-                 colours, summary(plan, units), keyFigures(plan, units));
+                 colours, summary(plan, units), keyFigures(plan, units), texts);
 
   QFont small = font;
   small.setPointSizeF(9);
