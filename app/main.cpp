@@ -30,7 +30,13 @@ bool hasDisplay() {
          qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
 }
 
+/// Standard error is for the report's own one line; what Qt has to say about its surroundings is not for scripts.
+void keepQtQuiet(QtMsgType type, const QMessageLogContext&, const QString& text) {
+  if (type == QtFatalMsg) std::fprintf(stderr, "%s\n", text.toLocal8Bit().constData());
+}
+
 int runReport(int argc, char** argv, const QStringList& arguments) {
+  qInstallMessageHandler(keepQtQuiet);
   if (!app::reportNeedsPainter(arguments)) {
     QCoreApplication application(argc, argv);
     nameProgram();

@@ -22,14 +22,22 @@ QFont sized(const QFont& font, double factor, bool bold = false) {
 
 struct Fonts {
   QFont headline, tightHeadline, detail, label, value, valueBold, unit;
-  explicit Fonts(const QFont& font)
+  /// `cellWidth` is what a figure has: in a narrow one the values are smaller, so that "3,551→3,637 rpm" fits.
+  explicit Fonts(const QFont& font, double cellWidth = 0)
       : headline(sized(font, 1.45, true)),
         tightHeadline(sized(font, 1.1, true)),
         detail(sized(font, 1.0)),
         label(sized(font, 0.92)),
-        value(sized(font, 1.25)),
-        valueBold(sized(font, 1.25, true)),
+        value(sized(font, valueFactor(font, cellWidth))),
+        valueBold(sized(font, valueFactor(font, cellWidth), true)),
         unit(sized(font, 0.92)) {}
+
+ private:
+  static double valueFactor(const QFont& font, double cellWidth) {
+    constexpr double kRoomy = 1.25, kTight = 0.95, kCharacters = 15;
+    if (cellWidth <= 0) return kRoomy;
+    return std::clamp(cellWidth / (kCharacters * QFontMetricsF(font).horizontalAdvance(QLatin1Char('0'))), kTight, kRoomy);
+  }
 };
 
 /// A headline in one large line or, where it is too long, in up to two tighter ones.
@@ -120,8 +128,12 @@ double Readout::heightFor(const QFont& font) {
 
 void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, const ChartPalette& colours,
                     const Summary& summary, const std::vector<KeyFigure>& figures, TextCache& texts) {
-  const Fonts fonts(font);
+  constexpr std::size_t kMost = 7;
+  const auto count = std::min(figures.size(), kMost);
   const double width = area.width() - 2 * kSideMargin;
+  // Never fewer places than six, so that a figure stays where it was when another comes or goes.
+  const double cellWidth = width / static_cast<double>(std::max<std::size_t>(count, 6));
+  const Fonts fonts(font, cellWidth - 8);
   QRectF line(area.left() + kSideMargin, area.top() + kTopMargin, width, headlineHeight(fonts));
   painter.setPen(colours.text);
   if (texts.width(fonts.headline, summary.headline) <= width)
@@ -132,10 +144,6 @@ void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, co
   painter.setPen(colours.mutedText);
   paintLines(painter, fonts.detail, line, Qt::AlignLeft | Qt::AlignTop, summary.detail, texts);
   if (figures.empty()) return;
-  constexpr std::size_t kMost = 7;
-  const auto count = std::min(figures.size(), kMost);
-  // Seven places whatever the number, so that a figure stays where it was when another comes or goes.
-  const double cellWidth = width / static_cast<double>(std::max<std::size_t>(count, 6));
   QRectF cell(line.left(), line.bottom() + 6, cellWidth - 8, figuresHeight(fonts));
   for (std::size_t i = 0; i < count; ++i, cell.translate(cellWidth, 0))
     paintFigure(painter, cell, fonts, colours, figures[i], texts);

@@ -408,13 +408,15 @@ std::optional<QString> LiveChart::savePicture(const QString& file) {
   } else if (ending == QLatin1String("svg")) {
     QSvgGenerator svg;
     svg.setOutputDevice(&out);
+    svg.setResolution(logicalDpiX());
     svg.setSize(size);
     svg.setViewBox(QRect(QPoint(0, 0), size));
     QPainter painter(&svg);
     renderInto(painter, QRectF(QPointF(0, 0), QSizeF(size)));
   } else if (ending == QLatin1String("pdf")) {
     QPdfWriter pdf(&out);
-    pdf.setPageSize(QPageSize(QSizeF(size) * 0.75, QPageSize::Point));
+    pdf.setResolution(logicalDpiX());  // so that a point is as large as on the screen
+    pdf.setPageSize(QPageSize(QSizeF(size) * 72.0 / logicalDpiX(), QPageSize::Point));
     pdf.setPageMargins({});
     QPainter painter(&pdf);
     renderInto(painter, QRectF(0, 0, pdf.width(), pdf.height()));

@@ -15,6 +15,7 @@ namespace layshaft::ui {
 namespace {
 
 // A4 landscape at 96 dots per inch, the size the widgets are laid out for.
+constexpr int kDotsPerInch = 96;
 constexpr QSizeF kPage{1123, 794};
 constexpr double kMargin = 28;
 constexpr double kPngScale = 2.0;
@@ -81,6 +82,7 @@ std::optional<QString> writeReportPage(const Plan& plan, const UnitsShown& units
       pdf.setPageSize(QPageSize(QPageSize::A4));
       pdf.setPageOrientation(QPageLayout::Landscape);
       pdf.setPageMargins({});
+      pdf.setResolution(kDotsPerInch);  // so that a point is as large as on the page's own grid
       pdf.setTitle(QString::fromStdString(plan.bikeName));
       QPainter painter(&pdf);
       painter.scale(pdf.width() / kPage.width(), pdf.height() / kPage.height());
