@@ -6,7 +6,8 @@
 
 namespace layshaft {
 
-/// At most `longest` bytes of UTF-8 text for a message, never cut inside a character; an ellipsis marks the cut.
+/// At most `longest` bytes of UTF-8 text for a message, never cut inside a character; an ellipsis marks the
+/// cut.
 inline std::string shortText(std::string_view text, std::size_t longest = 60) {
   if (text.size() <= longest) return std::string(text);
   std::size_t end = longest;

@@ -349,7 +349,8 @@ class TyreReader {
 
 Result<TyreSize> TyreSize::parse(std::string_view text) {
   constexpr std::size_t kLongestSize = 100;  // bytes; a sidewall prints far less
-  if (text.size() > kLongestSize) return Problem{.kind = Problem::Kind::BadTyreSize, .given = shortText(text)};
+  if (text.size() > kLongestSize)
+    return Problem{.kind = Problem::Kind::BadTyreSize, .given = shortText(text)};
   return TyreReader(text).read();
 }
 
