@@ -30,7 +30,8 @@ bool hasDisplay() {
          qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
 }
 
-/// Standard error is for the report's own one line; what Qt has to say about its surroundings is not for scripts.
+/// Standard error is for the report's own one line; what Qt has to say about its surroundings is not for
+/// scripts.
 void keepQtQuiet(QtMsgType type, const QMessageLogContext&, const QString& text) {
   if (type == QtFatalMsg) std::fprintf(stderr, "%s\n", text.toLocal8Bit().constData());
 }
@@ -86,7 +87,8 @@ int main(int argc, char** argv) {
   for (const QString& word : arguments)
     if (word.startsWith(QLatin1Char('-')) && !word.startsWith(QLatin1String("-platform")) &&
         !word.startsWith(QLatin1String("-style"))) {
-      std::fprintf(stderr, "layshaft: unknown option %s\n%s", word.toLocal8Bit().constData(), kUsage);
+      std::fprintf(stderr, "layshaft: unknown option %s; layshaft --help says more\n",
+                   word.toLocal8Bit().constData());
       return app::kBadUsage;
     }
   return runWindows(argc, argv, arguments);

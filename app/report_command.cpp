@@ -3,6 +3,7 @@
 
 #include <QCoreApplication>
 #include <QFile>
+#include <QFileInfo>
 #include <QSaveFile>
 #include <cstdio>
 #include <optional>
@@ -52,9 +53,11 @@ Request requestFrom(const QStringList& arguments) {
       onlyFiles = true;
     else if (!onlyFiles && takeValue(QStringLiteral("--format")))
       request.format = value;
-    else if (!onlyFiles && takeValue(QStringLiteral("--output")))
+    else if (!onlyFiles && takeValue(QStringLiteral("--output"))) {
       request.output = value;
-    else if (!onlyFiles && word.startsWith(QLatin1Char('-')) && word.size() > 1)
+      if (value.isEmpty() && request.complaint.isEmpty())
+        request.complaint = tr("--output needs the name of a file");
+    } else if (!onlyFiles && word.startsWith(QLatin1Char('-')) && word.size() > 1)
       request.complaint = tr("unknown option %1").arg(word);
     else if (!request.file.isEmpty())
       request.complaint = tr("one file at a time; there is a second one, %1").arg(word);
@@ -69,9 +72,11 @@ Request requestFrom(const QStringList& arguments) {
 }
 
 int fail(int code, const QString& message) {
-  // One line whatever a file name or a value contains.
+  // One line, and nothing that a terminal would obey, whatever a file name or a value contains.
   QString line = message;
-  line.replace(QLatin1Char('\n'), QLatin1Char(' ')).replace(QLatin1Char('\r'), QLatin1Char(' '));
+  for (QChar& c : line)
+    if (c.category() == QChar::Other_Control || c == QChar::LineSeparator || c == QChar::ParagraphSeparator)
+      c = QLatin1Char(' ');
   std::fprintf(stderr, "layshaft: %s\n", line.toUtf8().constData());
   return code;
 }
@@ -118,8 +123,17 @@ int report(const QStringList& arguments) {
       return fail(kBadInput, tr("standard output: %1").arg(why.value_or(out.errorString())));
     return kSuccess;
   }
+  const QFileInfo target(request.output);
+  if (target.exists() && !target.isFile()) {
+    // A pipe or a device is written to; replacing it by a file would take it away from whoever made it.
+    QFile out(request.output);
+    if (!out.open(QIODevice::WriteOnly | QIODevice::Unbuffered))
+      return fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, out.errorString()));
+    const auto why = write(plan, request.format, out);
+    return why ? fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, *why)) : kSuccess;
+  }
   QSaveFile out(request.output);
-  out.setDirectWriteFallback(true);  // a pipe or a folder that allows no new files
+  out.setDirectWriteFallback(true);  // a folder that allows no new files
   if (!out.open(QIODevice::WriteOnly))
     return fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, out.errorString()));
   if (const auto why = write(plan, request.format, out))

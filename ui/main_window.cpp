@@ -44,6 +44,24 @@ QString fileFilter() {
   return QObject::tr("Bike profiles (*.bike.json);;All files (*)");
 }
 
+/// Asks where to save; a name without one of the endings gets the first, and a file that would then be
+/// replaced without the dialog having asked is asked about here. Empty if the user thinks better of it.
+QString fileToSave(QWidget* parent, const QString& title, const QString& start, const QString& filter,
+                   const QStringList& endings) {
+  const QString chosen = QFileDialog::getSaveFileName(parent, title, start, filter);
+  if (chosen.isEmpty()) return {};
+  for (const QString& ending : endings)
+    if (chosen.endsWith(ending, Qt::CaseInsensitive)) return chosen;
+  const QString file = chosen + endings.front();
+  if (QFileInfo::exists(file) &&
+      QMessageBox::question(
+          parent, title,
+          MainWindow::tr("%1 is there already. Replace it?").arg(QDir::toNativeSeparators(file))) !=
+          QMessageBox::Yes)
+    return {};
+  return file;
+}
+
 QList<MainWindow*> openWindows() {
   QList<MainWindow*> windows;
   for (QWidget* widget : QApplication::topLevelWidgets())
@@ -353,10 +371,17 @@ bool MainWindow::saveAs() {
     start = QDir(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation))
                 .filePath(name + kFileEnding);
   }
-  QString file = QFileDialog::getSaveFileName(this, tr("Save the bike as"), start, fileFilter());
-  if (file.isEmpty()) return false;
-  if (QFileInfo(file).suffix().isEmpty()) file += kFileEnding;
-  if (const auto why = document_.save(QFileInfo(file).absoluteFilePath())) {
+  const QString chosen =
+      fileToSave(this, tr("Save the bike as"), start, fileFilter(), {kFileEnding, QStringLiteral(".json")});
+  if (chosen.isEmpty()) return false;
+  const QString file = QFileInfo(chosen).absoluteFilePath();
+  for (MainWindow* window : openWindows())
+    if (window != this && window->document_.file() == file) {
+      complain(tr("The bike could not be saved"),
+               tr("%1 is open in another window.").arg(QDir::toNativeSeparators(file)));
+      return false;
+    }
+  if (const auto why = document_.save(file)) {
     complain(tr("The bike could not be saved"),
              QStringLiteral("%1: %2.").arg(QDir::toNativeSeparators(file), *why));
     return false;
@@ -409,9 +434,9 @@ void MainWindow::dropEvent(QDropEvent* event) {
 void MainWindow::savePicture() {
   LiveChart* chart = currentChart();
   if (!chart) return;
-  const QString file =
-      QFileDialog::getSaveFileName(this, tr("Save the picture"), document_.title() + QStringLiteral(".png"),
-                                   tr("Pictures (*.png *.svg *.pdf)"));
+  const QString file = fileToSave(this, tr("Save the picture"), document_.title() + QStringLiteral(".png"),
+                                  tr("Pictures (*.png *.svg *.pdf)"),
+                                  {QStringLiteral(".png"), QStringLiteral(".svg"), QStringLiteral(".pdf")});
   if (file.isEmpty()) return;
   if (const auto why = chart->savePicture(file))
     complain(tr("The picture could not be saved"), QStringLiteral("%1: %2.").arg(file, *why));
@@ -420,9 +445,8 @@ void MainWindow::savePicture() {
 void MainWindow::saveNumbers() {
   Page* page = currentPage();
   if (!page) return;
-  const QString file =
-      QFileDialog::getSaveFileName(this, tr("Save the numbers"), document_.title() + QStringLiteral(".csv"),
-                                   tr("Comma-separated values (*.csv)"));
+  const QString file = fileToSave(this, tr("Save the numbers"), document_.title() + QStringLiteral(".csv"),
+                                  tr("Comma-separated values (*.csv)"), {QStringLiteral(".csv")});
   if (file.isEmpty()) return;
   QSaveFile out(file);
   if (!out.open(QIODevice::WriteOnly) || out.write(page->csv().toUtf8()) < 0 || !out.commit())
@@ -487,7 +511,13 @@ void MainWindow::offerRecovery() {
     box.setDefaultButton(open);
     box.exec();
     if (box.clickedButton() == open) {
-      MainWindow* window = create(work.profile);
+      // Into the window that shows the saved state of the same file, if there is one: never two windows on
+      // one file.
+      MainWindow* window = nullptr;
+      for (MainWindow* candidate : openWindows())
+        if (!candidate->document_.isModified() && candidate->document_.file() == work.originalFile)
+          window = candidate;
+      if (!window) window = create(work.profile);
       window->document_.recover(work.profile, work.originalFile);
       window->recovery_.writeNow();  // the new copy is there before the old one goes
       window->show();

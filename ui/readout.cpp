@@ -22,7 +22,8 @@ QFont sized(const QFont& font, double factor, bool bold = false) {
 
 struct Fonts {
   QFont headline, tightHeadline, detail, label, value, valueBold, unit;
-  /// `cellWidth` is what a figure has: in a narrow one the values are smaller, so that "3,551→3,637 rpm" fits.
+  /// `cellWidth` is what a figure has: in a narrow one the values are smaller, so that "3,551→3,637 rpm"
+  /// fits.
   explicit Fonts(const QFont& font, double cellWidth = 0)
       : headline(sized(font, 1.45, true)),
         tightHeadline(sized(font, 1.1, true)),
@@ -36,7 +37,8 @@ struct Fonts {
   static double valueFactor(const QFont& font, double cellWidth) {
     constexpr double kRoomy = 1.25, kTight = 0.95, kCharacters = 15;
     if (cellWidth <= 0) return kRoomy;
-    return std::clamp(cellWidth / (kCharacters * QFontMetricsF(font).horizontalAdvance(QLatin1Char('0'))), kTight, kRoomy);
+    return std::clamp(cellWidth / (kCharacters * QFontMetricsF(font).horizontalAdvance(QLatin1Char('0'))),
+                      kTight, kRoomy);
   }
 };
 

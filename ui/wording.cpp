@@ -3,6 +3,7 @@
 
 #include <QCoreApplication>
 #include <QLocale>
+#include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
 
@@ -143,7 +144,14 @@ QStringList partsChanged(const Plan& plan, const UnitsShown& units) {
                  .arg(number(before, decimals), number(after, decimals), units.name(Quantity::SmallLength));
   if (from.primaryRatio != to.primaryRatio)
     parts << tr("primary %1 → %2").arg(number(from.primaryRatio, 3), number(to.primaryRatio, 3));
-  if (from.gearRatios != to.gearRatios) parts << tr("gear ratios");
+  if (from.gearRatios != to.gearRatios) parts << tr("gear ratios changed");
+  const auto sizeName = [](const std::optional<ChainSize>& size) {
+    return size ? QString::fromUtf8(size->name.data()) : tr("none");
+  };
+  if (!(from.options.chainSize == to.options.chainSize))
+    parts << tr("chain %1 → %2").arg(sizeName(from.options.chainSize), sizeName(to.options.chainSize));
+  if (from.options.links != to.options.links && to.options.links)
+    parts << tr("chain of %1 links").arg(*to.options.links);
   return parts;
 }
 
@@ -182,7 +190,10 @@ KeyFigure compared(const QString& label, const UnitsShown& units, Quantity quant
   const double from = units.shown(quantity, stock);
   const double to = units.shown(quantity, proposed);
   KeyFigure figure{label, number(from, decimals), number(to, decimals), units.name(quantity), {}};
-  if (figure.stock != figure.proposed) figure.difference = signedNumber(to - from, decimals);
+  // Of the figures as they are read: 239 → 247 is +8 whatever was rounded away.
+  const double scale = std::pow(10.0, decimals);
+  if (figure.stock != figure.proposed)
+    figure.difference = signedNumber((std::round(to * scale) - std::round(from * scale)) / scale, decimals);
   return figure;
 }
 
@@ -231,6 +242,8 @@ QString reason(const Problem& problem) {
     case Problem::Kind::NotWhole:
       return tr("%1 is not a whole number").arg(given);
     case Problem::Kind::OutOfRange:
+      if (problem.unit == "characters")
+        return tr("has %1 characters; allowed are %2").arg(given, rangeWords(problem));
       return tr("%1 is outside what is allowed, %2").arg(given, rangeWords(problem));
     case Problem::Kind::NotOneOf:
       return tr("%1 is not known; allowed: %2").arg(given, wordList(problem.allowed));
@@ -309,6 +322,27 @@ QString teethPair(const Setup& setup) {
 
 QString sentence(const Problem& problem) {
   return problemLocation(problem) + reason(problem);
+}
+
+QString spokenSentence(const Problem& problem) {
+  Problem spoken = problem;
+  spoken.path.clear();
+  spoken.below.clear();
+  const QString path = QString::fromStdString(problem.path);
+  static const QRegularExpression gear(QStringLiteral("gear_ratios\\[(\\d+)\\]$"));
+  if (const auto match = gear.match(path); match.hasMatch())
+    return tr("gear %1: %2").arg(match.captured(1).toInt() + 1).arg(sentence(spoken));
+  QString place = path.section(QLatin1Char('.'), -1);
+  static const QRegularExpression unit(
+      QStringLiteral("_(mm|kg|rpm|kmh|percent|deg|s|m|nm|kgm2|m2|bar|kn|hpa|c)$"));
+  place.remove(unit).replace(QLatin1Char('_'), QLatin1Char(' '));
+  const QString other = QString::fromStdString(problem.below)
+                            .section(QLatin1Char('.'), -1)
+                            .remove(unit)
+                            .replace(QLatin1Char('_'), QLatin1Char(' '));
+  QString words = sentence(spoken);
+  if (!other.isEmpty()) words += tr(" (because of the %1)").arg(other);
+  return place.isEmpty() ? words : place + QStringLiteral(": ") + words;
 }
 
 Summary summary(const Plan& plan, const UnitsShown& units) {
@@ -392,7 +426,7 @@ std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units) {
 
 QString textReport(const Plan& plan, const UnitsShown& units) {
   const Summary words = summary(plan, units);
-  QString out = QString::fromStdString(plan.bikeName) + QLatin1Char('\n') +
+  QString out = QString::fromStdString(plan.bikeName).simplified() + QLatin1Char('\n') +
                 tr("stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)) +
                 QStringLiteral("\n\n") + words.headline + QLatin1Char('\n') + words.detail +
                 QStringLiteral("\n\n");

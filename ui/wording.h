@@ -23,6 +23,9 @@ QString teethPair(const Setup& setup);
 /// One clear sentence for a problem: key path, value, what is allowed. Never empty, ends without a full stop.
 QString sentence(const Problem& problem);
 
+/// The same for people at the window, who never see key paths: "gear 2: 3.5 must be below …".
+QString spokenSentence(const Problem& problem);
+
 /// The two plain sentences of the readout.
 struct Summary {
   QString headline;

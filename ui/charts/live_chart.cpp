@@ -25,6 +25,8 @@ constexpr double kTopMargin = 10.0;
 constexpr double kRightMargin = 22.0;
 constexpr double kMarkerReach = 6.0;  // how near the pointer must be to take hold of the marker, px
 constexpr double kPanelPadding = 8.0;
+constexpr double kColumnGap = 14.0;
+constexpr double kWidestName = 96.0;
 constexpr double kPictureScale = 2.0;  // saved and copied pictures have twice the pixels of the screen
 
 }  // namespace
@@ -65,8 +67,8 @@ class CrosshairItem : public QGraphicsItem {
       rows_ = chart_.crosshairRows(*x);
       sceneX_ = chart_.at(*x, 0).x();
     }
-    setVisible(x.has_value());
-    if (x) place();
+    setVisible(x.has_value() && !rows_.empty());
+    if (isVisible()) place();
     update();
   }
 
@@ -82,7 +84,6 @@ class CrosshairItem : public QGraphicsItem {
     const QRectF plot = chart_.plotArea();
     painter->setPen(QPen(colours.mutedText, 1));
     painter->drawLine(QPointF(sceneX_, plot.top()), QPointF(sceneX_, chart_.scene_.sceneRect().bottom()));
-    if (rows_.empty() && title_.isEmpty()) return;
     painter->setRenderHint(QPainter::Antialiasing);
     painter->setPen(QPen(colours.panelBorder, 1));
     painter->setBrush(colours.panel);
@@ -101,7 +102,10 @@ class CrosshairItem : public QGraphicsItem {
         chart_.texts_.draw(*painter, font, cell, Qt::AlignRight, texts[i]);
       }
     };
-    values(line, names);
+    QStringList shortNames;
+    for (const QString& name : names)
+      shortNames << QFontMetricsF(font).elidedText(name, Qt::ElideRight, columnWidth_ - kColumnGap);
+    values(line, shortNames);
     for (const CrosshairRow& row : rows_) {
       line.translate(0, lineHeight_);
       painter->setPen(colours.mutedText);
@@ -115,22 +119,23 @@ class CrosshairItem : public QGraphicsItem {
     const QFontMetricsF metrics(chart_.chartFont(true));
     lineHeight_ = std::ceil(metrics.height() * 1.15);
     columnWidth_ = 0;
+    // A pin's name may be a sentence: it is cut so that all setups stay in view.
     for (const QString& name : chart_.setupNames())
-      columnWidth_ = std::max(columnWidth_, metrics.horizontalAdvance(name));
+      columnWidth_ = std::max(columnWidth_, std::min(metrics.horizontalAdvance(name), kWidestName));
     firstWidth_ = metrics.horizontalAdvance(title_);
     for (const CrosshairRow& row : rows_) {
       firstWidth_ = std::max(firstWidth_, metrics.horizontalAdvance(row.name));
       for (const QString& value : row.values)
         columnWidth_ = std::max(columnWidth_, metrics.horizontalAdvance(value));
     }
-    columnWidth_ += 14;
+    columnWidth_ += kColumnGap;
     const auto columns = static_cast<double>(chart_.setupNames().size());
     const QSizeF size(firstWidth_ + columns * columnWidth_ + 2 * kPanelPadding,
                       static_cast<double>(rows_.size() + 1) * lineHeight_ + kPanelPadding);
     const QRectF plot = chart_.plotArea();
     double left = sceneX_ + 10;
     if (left + size.width() > plot.right()) left = sceneX_ - 10 - size.width();
-    left = std::max(left, 0.0);
+    left = std::clamp(left, 0.0, std::max(0.0, chart_.scene_.sceneRect().width() - size.width()));
     panel_ = QRectF(QPointF(left, std::max(plot.top(), plot.bottom() - size.height() - 10)), size);
   }
 

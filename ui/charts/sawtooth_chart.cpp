@@ -14,8 +14,8 @@ namespace {
 
 constexpr double kThousand = 1000.0;
 constexpr double kBarHeight = 5.0;
-constexpr int kSpeedTicks = 14;
-constexpr int kEngineTicks = 9;
+constexpr double kSpeedTickPx = 84;  // room for a label and some air
+constexpr double kEngineTickPx = 30;
 constexpr double kHeadroom = 1.06;    // above the rev limit, for its label
 constexpr int kCurvedLineParts = 12;  // a gear's line is straight unless the tyre grows with speed
 
@@ -30,11 +30,11 @@ SawtoothChart::SawtoothChart(QWidget* parent) : LiveChart(parent) {
 }
 
 std::vector<SawtoothChart::Shown> SawtoothChart::shown() const {
-  std::vector<Shown> all{{&plan_->stock, tr("stock"), colours().stockPen()}};
+  std::vector<Shown> all{{&plan_->stock, tr("stock"), colours().stockPen()},
+                         {&plan_->proposed, tr("proposed"), colours().proposedPen()}};
   for (std::size_t i = 0; i < plan_->pins.size(); ++i)
     all.push_back({&plan_->pins[i], QString::fromStdString(plan_->pins[i].name),
                    colours().pinPen(static_cast<int>(i))});
-  all.push_back({&plan_->proposed, tr("proposed"), colours().proposedPen()});
   return all;
 }
 
@@ -87,11 +87,25 @@ void SawtoothChart::fitRanges() {
   const double top = plan_->revLimitRpm * kHeadroom / kThousand;
   const double low =
       teethOnly_ && lowestAfterShift < plan_->revLimitRpm ? lowestAfterShift * 0.98 / kThousand : 0.0;
-  // Switching the teeth view is meant to move the axis, so only the same kind of range is kept steady.
-  const bool sameKind = (yRange().low > 0.0) == (low > 0.0);
-  const AxisRange y =
-      sameKind ? steadyRange(yRange(), low, top, kEngineTicks) : roundRange(low, top, kEngineTicks);
-  setRanges(steadyRange(xRange(), 0.0, fastest, kSpeedTicks), y);
+  const auto ticksIn = [](double px, double pxPerTick) {
+    return std::clamp(static_cast<int>(px / pxPerTick), 3, 14);
+  };
+  const int speedTicks = ticksIn(plotArea().width(), kSpeedTickPx),
+            engineTicks = ticksIn(plotArea().height(), kEngineTickPx);
+  // Switching the teeth view or another size of the window is meant to move the axes; a step is not.
+  const bool sameKind =
+      (yRange().low > 0.0) == (low > 0.0) && speedTicks == speedTicks_ && engineTicks == engineTicks_;
+  speedTicks_ = speedTicks;
+  engineTicks_ = engineTicks;
+  if (sameKind)
+    setRanges(steadyRange(xRange(), 0.0, fastest, speedTicks), steadyRange(yRange(), low, top, engineTicks));
+  else
+    setRanges(roundRange(0.0, fastest, speedTicks), roundRange(low, top, engineTicks));
+}
+
+void SawtoothChart::resizeEvent(QResizeEvent* event) {
+  LiveChart::resizeEvent(event);
+  if (plan_) fitRanges();
 }
 
 void SawtoothChart::recolour() {

@@ -21,6 +21,7 @@ class SawtoothChart : public LiveChart {
   QPointF freeCorner() const;
 
  protected:
+  void resizeEvent(QResizeEvent* event) override;
   void paintOver(QPainter& painter) override;
   void paintFoot(QPainter& painter) override;
   void recolour() override;
@@ -37,7 +38,7 @@ class SawtoothChart : public LiveChart {
     QString name;
     QPen pen;
   };
-  std::vector<Shown> shown() const;  ///< proposed last: drawn on top
+  std::vector<Shown> shown() const;
   void refresh();
   double shownSpeed(double mps) const { return units_.shown(Quantity::Speed, mps); }
   QList<QPointF> saw(const Gearing& gearing) const;
@@ -54,6 +55,7 @@ class SawtoothChart : public LiveChart {
   std::optional<Plan> plan_;
   UnitsShown units_;
   bool teethOnly_ = false;
+  int speedTicks_ = 0, engineTicks_ = 0;
   QLineSeries* stockLine_;
   std::vector<QLineSeries*> pinLines_;
   QLineSeries* proposedLine_;

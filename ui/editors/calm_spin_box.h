@@ -3,13 +3,23 @@
 
 #include <QComboBox>
 #include <QDoubleSpinBox>
+#include <QKeyEvent>
 #include <QSignalBlocker>
 #include <QSpinBox>
 #include <QValidator>
 #include <QWheelEvent>
+#include <functional>
 #include <optional>
+#include <utility>
 
 namespace layshaft::ui {
+
+/// Undo, redo and the switch of the drive line are the window's, also while a field has the focus: what a
+/// field shows is the document's, so a history of its own would only hide the document's.
+inline bool isWindowShortcut(const QKeyEvent& key) {
+  return key.matches(QKeySequence::Undo) || key.matches(QKeySequence::Redo) ||
+         key.keyCombination() == (Qt::CTRL | Qt::Key_E);
+}
 
 /// A spin box that the wheel changes only while it has the focus: scrolling past it must never change a
 /// number.
@@ -38,13 +48,19 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
  public:
   using CalmSpinBox<Base>::CalmSpinBox;
 
-  /// `none` must lie below every allowed value.
-  void allowNone(Value none, const QString& words, Value start) {
+  /// `none` must lie below `lowest`, the lowest value allowed.
+  void allowNone(Value none, Value lowest, const QString& words, Value start) {
     none_ = none;
+    lowest_ = lowest;
     start_ = start;
     this->setMinimum(none);
     setNoneWords(words);
   }
+  /// Told what was typed when it is outside what is allowed; the value from before the typing comes back.
+  void whenRefused(std::function<void(const QString& typed, double low, double high)> tell) {
+    tell_ = std::move(tell);
+  }
+
   void setNoneWords(const QString& words) {
     if (this->specialValueText() != words) this->setSpecialValueText(words);
   }
@@ -56,9 +72,17 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   Value valueFor(std::optional<Value> value) const { return value.value_or(none_.value_or(this->minimum())); }
 
   void stepBy(int steps) override {
-    if (!isNone()) return Base::stepBy(steps);
-    this->setValue(start_ + static_cast<Value>(steps) * this->singleStep());
-    this->selectAll();
+    typing_ = false;
+    if (isNone()) {
+      this->setValue(start_ + static_cast<Value>(steps) * this->singleStep());
+      this->selectAll();
+      return;
+    }
+    // Below the lowest value lies "not given", which a step does not reach by accident.
+    const double stepped = static_cast<double>(this->value()) +
+                           static_cast<double>(steps) * static_cast<double>(this->singleStep());
+    if (none_ && stepped < static_cast<double>(lowest())) return this->setValue(lowest());
+    Base::stepBy(steps);
   }
 
   Value valueFromText(const QString& text) const override {
@@ -66,18 +90,58 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
   QValidator::State validate(QString& text, int& position) const override {
     if (none_ && text.trimmed().isEmpty()) return QValidator::Acceptable;
+    // A number that is not allowed may be typed, so that it can be refused with a word instead of losing a
+    // digit.
+    if (const auto typed = outside(text)) return QValidator::Intermediate;
     return Base::validate(text, position);
+  }
+  void fixup(QString& text) const override {
+    if (const auto typed = outside(text)) {
+      if (tell_) tell_(text.trimmed(), static_cast<double>(lowest()), static_cast<double>(this->maximum()));
+      text = none_ && before_ == *none_ ? this->specialValueText()
+                                        : this->textFromValue(before_) + this->suffix();
+      return;
+    }
+    Base::fixup(text);
   }
 
  protected:
+  void keyPressEvent(QKeyEvent* event) override {
+    if (!std::exchange(typing_, true)) before_ = this->value();
+    Base::keyPressEvent(event);
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) typing_ = false;
+  }
+  void focusOutEvent(QFocusEvent* event) override {
+    Base::focusOutEvent(event);
+    typing_ = false;
+  }
   QAbstractSpinBox::StepEnabled stepEnabled() const override {
     return isNone() ? QAbstractSpinBox::StepUpEnabled | QAbstractSpinBox::StepDownEnabled
                     : Base::stepEnabled();
   }
 
  private:
+  Value lowest() const { return lowest_.value_or(this->minimum()); }
+
+  /// The number that was typed, if it is one and not allowed.
+  std::optional<double> outside(const QString& text) const {
+    QString digits = text;
+    if (!this->suffix().isEmpty() && digits.endsWith(this->suffix())) digits.chop(this->suffix().size());
+    bool ok = false;
+    const double typed =
+        this->locale().toDouble(digits.remove(this->locale().groupSeparator()).trimmed(), &ok);
+    if (!ok || digits.size() > 12) return std::nullopt;
+    const bool allowed =
+        typed >= static_cast<double>(lowest()) && typed <= static_cast<double>(this->maximum());
+    return allowed ? std::nullopt : std::optional(typed);
+  }
+
   std::optional<Value> none_;
+  std::optional<Value> lowest_;
   Value start_{};
+  Value before_{};  ///< the value when the typing began
+  bool typing_ = false;
+  std::function<void(const QString&, double, double)> tell_;
 };
 
 /// A whole number, typed or stepped.

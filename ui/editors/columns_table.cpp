@@ -7,6 +7,7 @@
 #include <QKeyEvent>
 #include <QLocale>
 #include <QRegularExpression>
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -50,11 +51,19 @@ void ColumnsTable::showRows(const std::vector<QStringList>& wanted) {
 }
 
 void ColumnsTable::pasteText(const QString& text) {
-  const auto cells = pastedCells(text);
+  auto cells = pastedCells(text);
+  // A spreadsheet's heading comes along with its columns: a first row of words above rows of numbers.
+  const auto hasNumber = [](const QStringList& row) {
+    return std::any_of(row.begin(), row.end(),
+                       [](const QString& cell) { return typedNumber(cell).has_value(); });
+  };
+  if (cells.size() > 1 && !hasNumber(cells[0]) && hasNumber(cells[1])) cells.erase(cells.begin());
   if (cells.empty()) return;
   const int firstRow = std::max(currentRow(), 0), firstColumn = std::max(currentColumn(), 0);
   {
     const QSignalBlocker quiet(this);
+    // Several rows pasted at the very start are the whole table, not its first part.
+    if (firstRow == 0 && firstColumn == 0 && cells.size() > 1) setRowCount(0);
     setRowCount(std::max(rowCount(), firstRow + static_cast<int>(cells.size())));
     for (std::size_t r = 0; r < cells.size(); ++r)
       for (int c = 0; c < cells[r].size() && firstColumn + c < columnCount(); ++c)

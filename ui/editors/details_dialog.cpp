@@ -429,7 +429,7 @@ void DetailsDialog::readCurve() {
   } else {
     const auto curve = TorqueCurve::make(points);
     if (curve) document_.edit(name, [&](Profile& p) { p.bike.engine.torqueCurve = *curve; });
-    say(curve ? tr("%1 points taken.").arg(points.size()) : sentence(curve.problem()));
+    say(curve ? tr("%1 points taken.").arg(points.size()) : spokenSentence(curve.problem()));
   }
   reading_ = false;
 }
@@ -438,9 +438,13 @@ void DetailsDialog::readSpares() {
   const SparesBox old = document_.profile().sparesBox.value_or(SparesBox{});
   SparesBox box;
   box.extras = old.extras;
-  // What the table does not show of a spare stays with its row.
-  const auto keepExtras = [](auto& spare, const auto& before, std::size_t row) {
-    if (row < before.size()) spare.extras = before[row].extras;
+  // What the table does not show of a spare stays with the spare that is otherwise the same.
+  const auto keepExtras = [](auto& spare, const auto& before) {
+    for (auto candidate : before) {
+      spare.extras = candidate.extras;
+      if (spare == candidate) return;
+    }
+    spare.extras.clear();
   };
   const auto complain = [this](const QString& table, std::size_t row, const QString& text,
                                const QString& expected) {
@@ -476,7 +480,7 @@ void DetailsDialog::readSpares() {
           return complain(title, r, row.value(3), tr("a mass in kg"));
       }
       if (!state(row.value(4), spare.state)) return complain(title, r, row.value(4), tr("new, used or worn"));
-      keepExtras(spare, before, r);
+      keepExtras(spare, before);
       into.push_back(spare);
     }
     return true;
@@ -504,7 +508,7 @@ void DetailsDialog::readSpares() {
     }
     chain.size = *size;
     chain.links = static_cast<int>(*links);
-    keepExtras(chain, old.chains, r);
+    keepExtras(chain, old.chains);
     box.chains.push_back(chain);
   }
   say(QString());
@@ -553,6 +557,11 @@ void DetailsDialog::refresh(const UnitsShown& units) {
   if (reading_) return;
   refreshCurve();
   refreshSpares();
+}
+
+void DetailsDialog::showEvent(QShowEvent* event) {
+  QDialog::showEvent(event);
+  say(QString());  // what was refused last time is not in the fields any more
 }
 
 void DetailsDialog::say(const QString& message) {

@@ -23,6 +23,9 @@ class DetailsDialog : public QDialog {
 
   void refresh(const UnitsShown& units);
 
+ protected:
+  void showEvent(QShowEvent* event) override;
+
  private:
   FieldForm* addForm(const QString& title, const QString& heading);
   void buildBike();

@@ -5,6 +5,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <cmath>
 
@@ -67,6 +68,19 @@ DriveLine::DriveLine(Document& document, QWidget* parent) : QWidget(parent), doc
   column->addWidget(strip_);
   column->addWidget(buildFoot());
   setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+  for (WholeBox* box : {revLimit_, shift_, front_, rear_, links_, beltTeeth_, width_, aspect_})
+    tellRefusals(box);
+  for (DecimalBox* box : {primary_, rim_, rollout_}) tellRefusals(box);
+}
+
+template <class Box>
+void DriveLine::tellRefusals(Box* box) {
+  box->whenRefused([this, box](const QString& typed, double low, double high) {
+    const QString message = tr("%1: %2 is outside what is allowed, %3 to %4")
+                                .arg(box->accessibleName(), typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
+    // The value from before comes back next, as an edit that is fine: the message goes up after that.
+    QTimer::singleShot(0, this, [this, message] { say(message); });
+  });
 }
 
 bool DriveLine::event(QEvent* event) {
@@ -131,8 +145,8 @@ void DriveLine::buildEngine(FlowLayout& flow) {
   shift_->setMaximum(static_cast<int>(limits::kShiftRpm.high));
   shift_->setSingleStep(100);
   shift_->setGroupSeparatorShown(true);
-  shift_->allowNone(static_cast<int>(limits::kShiftRpm.low) - 1, tr("limit"),
-                    static_cast<int>(limits::kRevLimitRpm.low));
+  shift_->allowNone(static_cast<int>(limits::kShiftRpm.low) - 1, static_cast<int>(limits::kShiftRpm.low),
+                    tr("limit"), static_cast<int>(limits::kRevLimitRpm.low));
   fixWidth(shift_, QStringLiteral("88 888"), 34);
   shiftStation_ =
       addStation(engine_, tr("&shift at"),
@@ -201,6 +215,7 @@ void DriveLine::rebuildGears(std::size_t count) {
       const GearRatios& stock = document_.profile().stock.gearRatios;
       if (g < stock.count()) report(edits().setGearRatio(g, stock[g]));
     });
+    tellRefusals(box);
     gears_.push_back(box);
     gearStations_.push_back(station);
   }
@@ -236,7 +251,8 @@ void DriveLine::buildFinalDrive(FlowLayout& flow) {
   links_ = new WholeBox;
   links_->setMaximum(static_cast<int>(limits::kLinks.high));
   links_->setSingleStep(2);
-  links_->allowNone(static_cast<int>(limits::kLinks.low) - 1, QStringLiteral("–"), 110);
+  links_->allowNone(static_cast<int>(limits::kLinks.low) - 1, static_cast<int>(limits::kLinks.low),
+                    QStringLiteral("–"), 110);
   fixWidth(links_, QStringLiteral("888"), 34);
   linksStation_ = addStation(final_, tr("lin&ks"), tr("Number of chain links, counted all round."), links_);
   connect(links_, &QSpinBox::valueChanged, this,
@@ -246,7 +262,8 @@ void DriveLine::buildFinalDrive(FlowLayout& flow) {
 
   beltTeeth_ = new WholeBox;
   beltTeeth_->setMaximum(static_cast<int>(limits::kBeltTeeth.high));
-  beltTeeth_->allowNone(static_cast<int>(limits::kBeltTeeth.low) - 1, QStringLiteral("–"), 130);
+  beltTeeth_->allowNone(static_cast<int>(limits::kBeltTeeth.low) - 1,
+                        static_cast<int>(limits::kBeltTeeth.low), QStringLiteral("–"), 130);
   fixWidth(beltTeeth_, QStringLiteral("888"), 34);
   beltStation_ = addStation(final_, tr("belt teeth"), tr("Number of teeth of the drive belt."), beltTeeth_);
   connect(beltTeeth_, &QSpinBox::valueChanged, this,
@@ -308,8 +325,6 @@ void DriveLine::buildWheel(FlowLayout& flow) {
 
   rollout_ = new DecimalBox;
   rollout_->setDecimals(2);
-  rollout_->setMaximum(limits::kRolloutMm.high);
-  rollout_->allowNone(limits::kRolloutMm.low - 1, tr("from size"), 2000);
   fixWidth(rollout_, QStringLiteral("≈ 8888.88"), 34);
   rolloutStation_ = addStation(
       wheel_, tr("r&ollout"),
@@ -396,6 +411,7 @@ void DriveLine::refresh() {
 void DriveLine::refreshEngine() {
   const Engine& engine = document_.profile().bike.engine;
   showValue(*revLimit_, static_cast<int>(std::lround(engine.revLimitRpm)));
+  const QSignalBlocker quiet(shift_);  // another limit, another range: not an edit
   shift_->setMaximum(static_cast<int>(engine.revLimitRpm));
   shift_->setStart(static_cast<int>(engine.revLimitRpm));
   showValue(*shift_,
@@ -472,9 +488,13 @@ void DriveLine::refreshWheel(const SetupPlan& shown, const SetupPlan& stock) {
   const auto length = [&](double metres) { return units_.shown(Quantity::SmallLength, metres); };
   const int decimals = units_.system() == UnitSystem::Imperial ? 2 : 0;
   const double now = shown.gearing.rollout.metres, before = stock.gearing.rollout.metres;
-  rollout_->setMaximum(length(units::metresFromMillimetres(limits::kRolloutMm.high)));
-  rollout_->setNoneWords(QStringLiteral("≈ %1").arg(number(length(now), decimals)));
-  rollout_->setStart(std::round(length(now) * 100.0) / 100.0);
+  {
+    const QSignalBlocker quiet(rollout_);  // another unit, another range: not an edit
+    const double low = length(units::metresFromMillimetres(limits::kRolloutMm.low));
+    rollout_->setMaximum(length(units::metresFromMillimetres(limits::kRolloutMm.high)));
+    rollout_->allowNone(low - 1, low, QStringLiteral("≈ %1").arg(number(length(now), decimals)),
+                        std::round(length(now) * 100.0) / 100.0);
+  }
   const auto measured = shown.setup.options.rolloutMm;
   showValue(*rollout_,
             rollout_->valueFor(measured ? std::optional(length(units::metresFromMillimetres(*measured)))
@@ -511,7 +531,7 @@ void DriveLine::refreshSums() {
 }
 
 void DriveLine::report(const std::optional<Problem>& problem) {
-  say(problem ? sentence(*problem) : QString());
+  say(problem ? spokenSentence(*problem) : QString());
   // A refused value must not stay in a box that is not being typed into.
   if (problem && plan_ && !qobject_cast<QAbstractSpinBox*>(focusWidget())) refresh();
 }

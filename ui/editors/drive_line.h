@@ -53,6 +53,8 @@ class DriveLine : public QWidget {
   void buildWheel(FlowLayout& flow);
   QWidget* buildFoot();
   void rebuildGears(std::size_t count);
+  template <class Box>
+  void tellRefusals(Box* box);
   void setTabOrder();
   void fitStrip();
   void editTyreNumbers();

@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QTimer>
 #include <cmath>
 
 #include "ui/editors/calm_spin_box.h"
@@ -48,7 +49,7 @@ FieldForm::FieldForm(Document& document, QWidget* parent)
 
 void FieldForm::apply(const EditName& name, const std::function<void(Profile&)>& change) {
   const auto problem = document_.edit(name, change);
-  emit refused(problem ? sentence(*problem) : QString());
+  emit refused(problem ? spokenSentence(*problem) : QString());
   if (problem) refresh(units_);
 }
 
@@ -57,6 +58,13 @@ void FieldForm::addNumber(const NumberField& field) {
   box->setMinimumWidth(box->fontMetrics().horizontalAdvance(QStringLiteral("88 888.888 kg·m²")) + 30);
   box->setAccessibleName(field.label);
   box->setToolTip(field.explanation);
+  // A half-typed number may break a rule that the whole one keeps: it counts when the typing ends.
+  box->setKeyboardTracking(false);
+  box->whenRefused([this, label = field.label](const QString& typed, double low, double high) {
+    const QString message = tr("%1: %2 is outside what is allowed, %3 to %4")
+                                .arg(label, typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
+    QTimer::singleShot(0, this, [this, message] { emit refused(message); });
+  });
   auto* label = new QLabel(field.label);
   label->setBuddy(box);
   label->setToolTip(field.explanation);
@@ -78,18 +86,18 @@ void FieldForm::addNumber(const NumberField& field) {
     box->setDecimals(decimals);
     box->setMaximum(high);
     box->setSingleStep(std::pow(10.0, -field.decimals) * (high - low > 200 && field.decimals == 0 ? 5 : 1));
-    box->allowNone(none,
-                   field.whenMissing.isEmpty() ? tr("not given") : tr("%1 (usual)").arg(field.whenMissing),
-                   numberFor(field.whenMissing).value_or(std::max(low, 0.0)));
     const QString suffix = field.unit == FileUnit::Plain ? unit : units_.name(conversion.quantity);
-    box->setSuffix(suffix.isEmpty() ? QString() : QLatin1Char(' ') + suffix);
+    const QString ending = suffix.isEmpty() ? QString() : QLatin1Char(' ') + suffix;
+    const auto usual = numberFor(field.whenMissing);
+    const QString words =
+        usual ? tr("%1%2 (usual)").arg(QLocale().toString(shown(*usual), 'g', 6), ending) : tr("not given");
+    box->allowNone(none, low, words, usual ? shown(*usual) : std::max(low, 0.0));
+    box->setSuffix(ending);
     const auto value = field.get(document_.profile());
     showValue(*box, box->valueFor(value ? std::optional(shown(*value)) : std::nullopt));
   });
   connect(box, &QDoubleSpinBox::valueChanged, this, [=, this] {
-    auto value = box->optionalValue();
-    // Between "not given" and the lowest value allowed lies nothing.
-    if (value && *value < shown(field.limit.low)) value = shown(field.limit.low);
+    const auto value = box->optionalValue();
     const auto given = value ? std::optional(file(*value)) : std::nullopt;
     apply({.field = field.label,
            .title = field.label,

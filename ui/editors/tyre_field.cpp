@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/editors/tyre_field.h"
 
+#include "ui/editors/calm_spin_box.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -16,6 +17,14 @@ TyreField::TyreField(QWidget* parent) : QLineEdit(parent) {
     emit refused(sentence(tyre.problem()));
     setText(shown_);
   });
+}
+
+bool TyreField::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && isWindowShortcut(*static_cast<QKeyEvent*>(event))) {
+    event->ignore();
+    return false;
+  }
+  return QLineEdit::event(event);
 }
 
 void TyreField::showTyre(const TyreSize& tyre) {

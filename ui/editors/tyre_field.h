@@ -20,6 +20,9 @@ class TyreField : public QLineEdit {
   void tyreTyped(const QString& size);
   void refused(const QString& why);
 
+ protected:
+  bool event(QEvent* event) override;
+
  private:
   QString shown_;
 };

@@ -34,10 +34,13 @@ void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
 
   painter.setFont(bold);
   painter.setPen(colours.text);
-  painter.drawText(QRectF(kMargin + 24, kMargin, kPage.width() - 2 * kMargin - 48, 20), Qt::AlignLeft,
-                   QString::fromStdString(plan.bikeName));
+  const QRectF title(kMargin + 24, kMargin, kPage.width() - 2 * kMargin - 48, 20);
+  // A long name gives way to the teeth at the right.
+  painter.drawText(title, Qt::AlignLeft,
+                   QFontMetricsF(bold).elidedText(QString::fromStdString(plan.bikeName).simplified(),
+                                                  Qt::ElideRight, title.width() * 0.7));
   painter.setFont(font);
-  painter.drawText(QRectF(kMargin + 24, kMargin, kPage.width() - 2 * kMargin - 48, 20), Qt::AlignRight,
+  painter.drawText(title, Qt::AlignRight,
                    QCoreApplication::translate("ReportPage", "stock %1, proposed %2")
                        .arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
 
