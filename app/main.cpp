@@ -25,9 +25,9 @@ void nameProgram() {
   QCoreApplication::setApplicationVersion(QStringLiteral(LAYSHAFT_VERSION));
 }
 
-bool hasDisplay() {
+bool hasDisplay(const QStringList& arguments) {
   return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY") ||
-         qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
+         qEnvironmentVariableIsSet("QT_QPA_PLATFORM") || arguments.contains(QStringLiteral("-platform"));
 }
 
 /// Standard error is for the report's own one line; what Qt has to say about its surroundings is not for
@@ -50,14 +50,21 @@ int runReport(int argc, char** argv, const QStringList& arguments) {
   return app::report(arguments);
 }
 
-int runWindows(int argc, char** argv, const QStringList& files) {
-  if (!hasDisplay()) {
+int runWindows(int argc, char** argv, const QStringList& arguments) {
+  if (!hasDisplay(arguments)) {
     std::fputs("layshaft: there is no display to open a window on; layshaft report FILE needs none\n",
                stderr);
     return app::kBadInput;
   }
   QApplication application(argc, argv);
   nameProgram();
+  const QStringList files = QCoreApplication::arguments().mid(1);  // without what was for the toolkit
+  for (const QString& word : files)
+    if (word.startsWith(QLatin1Char('-'))) {
+      std::fprintf(stderr, "layshaft: unknown option %s; layshaft --help says more\n",
+                   word.toLocal8Bit().constData());
+      return app::kBadUsage;
+    }
   QGuiApplication::setDesktopFileName(QStringLiteral("org.layshaft.Layshaft"));
   const Profile first = ui::firstSample();  // also makes the resources known
   QApplication::setWindowIcon(QIcon(QStringLiteral(":/layshaft.svg")));
@@ -84,12 +91,5 @@ int main(int argc, char** argv) {
     return app::kSuccess;
   }
   if (arguments.value(0) == QLatin1String("report")) return runReport(argc, argv, arguments.mid(1));
-  for (const QString& word : arguments)
-    if (word.startsWith(QLatin1Char('-')) && !word.startsWith(QLatin1String("-platform")) &&
-        !word.startsWith(QLatin1String("-style"))) {
-      std::fprintf(stderr, "layshaft: unknown option %s; layshaft --help says more\n",
-                   word.toLocal8Bit().constData());
-      return app::kBadUsage;
-    }
   return runWindows(argc, argv, arguments);
 }

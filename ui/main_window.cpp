@@ -211,19 +211,28 @@ void MainWindow::buildViewMenu() {
       group->addAction(action);
       connect(action, &QAction::triggered, this, [choose, i] { choose(i); });
     }
+    return group;
   };
-  choices(
+  unitChoices_ = choices(
       menu->addMenu(tr("&Units")),
       {tr("&Metric: km/h, mm, N·m, kg"), tr("&Imperial: mph, in, lb·ft, lb"), tr("Mi&xed: mph, else metric")},
       static_cast<int>(preferences::units().system()), [](int i) {
         preferences::setUnits(UnitsShown(static_cast<UnitSystem>(i)));
-        for (MainWindow* window : openWindows()) window->showPlan(window->planner_.current());
+        for (MainWindow* window : openWindows()) window->preferencesChanged();
       });
-  choices(menu->addMenu(tr("&Appearance")), {tr("As the &Desktop"), tr("&Light"), tr("Dar&k")},
-          static_cast<int>(preferences::appearance()), [](int i) {
-            preferences::setAppearance(static_cast<Appearance>(i));
-            applyAppearance(static_cast<Appearance>(i));
-          });
+  appearanceChoices_ =
+      choices(menu->addMenu(tr("&Appearance")), {tr("As the &Desktop"), tr("&Light"), tr("Dar&k")},
+              static_cast<int>(preferences::appearance()), [](int i) {
+                preferences::setAppearance(static_cast<Appearance>(i));
+                applyAppearance(static_cast<Appearance>(i));
+                for (MainWindow* window : openWindows()) window->preferencesChanged();
+              });
+}
+
+void MainWindow::preferencesChanged() {
+  unitChoices_->actions().at(static_cast<int>(preferences::units().system()))->setChecked(true);
+  appearanceChoices_->actions().at(static_cast<int>(preferences::appearance()))->setChecked(true);
+  showPlan(planner_.current());
 }
 
 void MainWindow::buildBikeMenu() {
@@ -334,8 +343,10 @@ void MainWindow::open() {
 
 void MainWindow::openFile(const QString& file) {
   const QString path = QFileInfo(file).absoluteFilePath();
+  const QString itself = QFileInfo(file).canonicalFilePath();  // whatever link or detour leads to it
   for (MainWindow* window : openWindows())
-    if (window->document_.file() == path) {
+    if (!window->document_.file().isEmpty() && !itself.isEmpty() &&
+        QFileInfo(window->document_.file()).canonicalFilePath() == itself) {
       window->raise();
       window->activateWindow();
       return;

@@ -12,6 +12,7 @@
 #include "ui/readout.h"
 #include "ui/recovery.h"
 
+class QActionGroup;
 class QTabWidget;
 class QVBoxLayout;
 
@@ -56,6 +57,7 @@ class MainWindow : public QMainWindow {
   void rebuildRecent(QMenu* menu);
 
   void showPlan(const Plan& plan);
+  void preferencesChanged();
   void updateTitle();
   Page* currentPage();
 
@@ -81,6 +83,8 @@ class MainWindow : public QMainWindow {
   DriveLine* driveLine_;
   DetailsDialog* details_ = nullptr;
   QAction* revert_ = nullptr;
+  QActionGroup* unitChoices_ = nullptr;
+  QActionGroup* appearanceChoices_ = nullptr;
 };
 
 }  // namespace layshaft::ui

@@ -2,6 +2,7 @@
 #include "ui/setup_edits.h"
 
 #include <QCoreApplication>
+#include <cmath>
 
 #include "core/limits.h"
 #include "core/number_text.h"
@@ -32,12 +33,10 @@ QString orNone(const std::optional<int>& value) {
   return value ? number(*value, 0) : tr("none");
 }
 
-/// What was measured on the old tyre says nothing about a new one.
-void forgetTyreMeasurements(SetupOptions& options) {
-  options.rolloutMm.reset();
-  options.crownRadiusMm.reset();
-  options.treadWearMm.reset();
-  options.growthPerKmh2.reset();
+/// A ratio with as many decimals as it has been given, three at least.
+QString ratioWords(double ratio) {
+  const bool threeTell = std::abs(ratio * 1000.0 - std::round(ratio * 1000.0)) < 1e-9;
+  return number(ratio, threeTell ? 3 : 4);
 }
 
 }  // namespace
@@ -93,20 +92,29 @@ std::optional<Problem> SetupEdits::setTyre(const QString& size) {
   const auto tyre = TyreSize::parse(size.toStdString());
   if (!tyre) return tyre.problem();
   const bool another = !current().rearTyre.sameTyre(*tyre);
-  return edit(
-      QStringLiteral("tyre"), tr("rear tyre"),
-      [](const Setup& s) { return QString::fromStdString(s.rearTyre.text()); },
-      [&](auto& setup) {
-        setup.rearTyre = *tyre;
-        if (another) forgetTyreMeasurements(setup.options);
-      });
+  const auto shown = [](const Setup& s) { return QString::fromStdString(s.rearTyre.text()); };
+  const auto set = [&](auto& setup) {
+    setup.rearTyre = *tyre;
+    if (another) forgetTyreMeasurements(setup.options);
+  };
+  if (side_ == Side::Proposed) return edit(QStringLiteral("tyre"), tr("rear tyre"), shown, set);
+  return document_.edit({.field = QStringLiteral("stock.tyre"),
+                         .title = tr("stock rear tyre"),
+                         .shown = [shown](const Profile& p) { return shown(p.stock); }},
+                        [&](Profile& profile) {
+                          set(profile.stock);
+                          // A proposal that rolls on stock's tyre gets the new one, and with it nothing
+                          // measured.
+                          if (another && !profile.proposed.rearTyre)
+                            forgetTyreMeasurements(profile.proposed.options);
+                        });
 }
 
 std::optional<Problem> SetupEdits::setPrimaryRatio(double ratio) {
   if (auto problem = outside(ratio, limits::kPrimaryRatio, "primary_ratio")) return problem;
   return edit(
       QStringLiteral("primary"), tr("primary ratio"),
-      [](const Setup& s) { return number(s.primaryRatio, 3); },
+      [](const Setup& s) { return ratioWords(s.primaryRatio); },
       [&](auto& setup) { setup.primaryRatio = ratio; });
 }
 
@@ -121,7 +129,7 @@ std::optional<Problem> SetupEdits::setGearRatio(std::size_t gearIndex, double ra
     return problem;
   }
   const auto shown = [gearIndex](const Setup& s) {
-    return gearIndex < s.gearRatios.count() ? number(s.gearRatios[gearIndex], 3) : QString();
+    return gearIndex < s.gearRatios.count() ? ratioWords(s.gearRatios[gearIndex]) : QString();
   };
   const QString field = QStringLiteral("gear%1").arg(gearIndex);
   const QString title = tr("gear %1").arg(gearIndex + 1);

@@ -87,7 +87,6 @@ QString directionName(bool shorter) {
 
 QString rearTeethWords(double teeth) {
   const double count = std::abs(teeth);
-  if (count < 0.25) return tr("less than half a tooth at the rear");
   const QString amount = number(count, std::abs(count - std::round(count)) < 0.05 ? 0 : 1);
   const bool one = std::abs(count - 1.0) < 0.05;
   if (teeth > 0) return one ? tr("one more tooth at the rear") : tr("%1 more teeth at the rear").arg(amount);
@@ -99,24 +98,32 @@ QString headline(const Plan& plan, const std::vector<double>& changes) {
   const SetupPlan& proposed = plan.proposed;
   const auto stockGears = stock.gearing.gears.size();
   const auto gears = proposed.gearing.gears.size();
-  if (gears != stockGears)
-    return tr("%1 gears instead of %2. %3").arg(gears).arg(stockGears).arg(gearByGear(changes));
+  const bool anyShorter =
+      std::any_of(changes.begin(), changes.end(), [](double c) { return c >= kNoticeablePercent; });
+  const bool anyTaller =
+      std::any_of(changes.begin(), changes.end(), [](double c) { return c <= -kNoticeablePercent; });
+  const QString directions = anyShorter && anyTaller
+                                 ? tr("Some gears shorter (geared down), some taller (geared up).")
+                             : anyShorter || anyTaller ? directionName(anyShorter) + tr(".")
+                                                       : QString();
+  if (gears != stockGears) {
+    const QString count = gears == 1 ? tr("1 gear instead of %1.").arg(stockGears)
+                                     : tr("%1 gears instead of %2.").arg(gears).arg(stockGears);
+    return QStringList{count, directions, gearByGear(changes)}.join(QLatin1Char(' ')).simplified();
+  }
   if (std::all_of(changes.begin(), changes.end(), unchanged))
     return proposed.setup == stock.setup ? tr("The proposal is the same as stock.")
                                          : tr("Other parts, but the same gearing as stock.");
   if (!uniform(changes)) {
-    // Mixed: the last gear decides what to call the whole, and the gears are told one by one.
-    const bool anyShorter =
-        std::any_of(changes.begin(), changes.end(), [](double c) { return c >= kNoticeablePercent; });
-    const bool anyTaller =
-        std::any_of(changes.begin(), changes.end(), [](double c) { return c <= -kNoticeablePercent; });
-    if (anyShorter && anyTaller)
-      return tr("Some gears shorter (geared down), some taller (geared up). %1").arg(gearByGear(changes));
+    if (anyShorter && anyTaller) return directions + QLatin1Char(' ') + gearByGear(changes);
     return tr("%1, but not in every gear alike. %2").arg(directionName(anyShorter), gearByGear(changes));
   }
   const double change = proposed.change.gearingPercent;
   // Rear teeth that would do the same to the whole gearing, tyre and gearbox included.
   const double rearTeeth = stock.setup.rearTeeth.count() * change / 100.0;
+  if (std::abs(rearTeeth) < 0.25)
+    return tr("%1 by %2 %, %3: less than a quarter of a tooth at the rear.")
+        .arg(directionName(change > 0), percent(change), sizeWords(proposed.change.size));
   return tr("%1 by %2 %, %3: about as much as %4.")
       .arg(directionName(change > 0), percent(change), sizeWords(proposed.change.size),
            rearTeethWords(rearTeeth));
@@ -336,6 +343,9 @@ QString spokenSentence(const Problem& problem) {
   static const QRegularExpression unit(
       QStringLiteral("_(mm|kg|rpm|kmh|percent|deg|s|m|nm|kgm2|m2|bar|kn|hpa|c)$"));
   place.remove(unit).replace(QLatin1Char('_'), QLatin1Char(' '));
+  static const QRegularExpression entry(QStringLiteral("\\[(\\d+)\\]"));
+  if (const auto match = entry.match(place); match.hasMatch())
+    place.replace(entry, tr(", entry %1").arg(match.captured(1).toInt() + 1));
   const QString other = QString::fromStdString(problem.below)
                             .section(QLatin1Char('.'), -1)
                             .remove(unit)
@@ -369,8 +379,11 @@ std::vector<KeyFigure> keyFigures(const Plan& plan, const UnitsShown& units) {
                               : tr("gear %1 → %2").arg(stock.cruise->gear).arg(proposed.cruise->gear);
     figures.push_back(compared(tr("%1 in %2").arg(speed, gears), units, Quantity::EngineSpeed,
                                stock.cruise->rpm, proposed.cruise->rpm, 0));
-    figures.push_back(compared(tr("engine turns per km"), units, Quantity::Plain, stock.cruise->turnsPerKm,
-                               proposed.cruise->turnsPerKm, 0));
+    const bool miles = units.system() != UnitSystem::Metric;
+    const double perDistance = miles ? units::kMetresPerMile / 1000.0 : 1.0;
+    figures.push_back(compared(miles ? tr("engine turns per mile") : tr("engine turns per km"), units,
+                               Quantity::Plain, stock.cruise->turnsPerKm * perDistance,
+                               proposed.cruise->turnsPerKm * perDistance, 0));
   }
   figures.push_back(
       compared(tr("final ratio"), units, Quantity::Ratio, stock.finalRatio, proposed.finalRatio, 3));

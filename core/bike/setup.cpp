@@ -55,6 +55,13 @@ Setup applied(const SetupChange& change, const Setup& stock) {
   return setup;
 }
 
+void forgetTyreMeasurements(SetupOptions& options) {
+  options.rolloutMm.reset();
+  options.crownRadiusMm.reset();
+  options.treadWearMm.reset();
+  options.growthPerKmh2.reset();
+}
+
 SetupChange withoutStockValues(SetupChange change, const Setup& stock) {
   if (change.frontTeeth == stock.frontTeeth) change.frontTeeth.reset();
   if (change.rearTeeth == stock.rearTeeth) change.rearTeeth.reset();

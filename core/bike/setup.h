@@ -66,6 +66,9 @@ struct SetupChange {
 /// mass does not.
 Setup applied(const SetupChange& change, const Setup& stock);
 
+/// What was measured on one tyre says nothing about another.
+void forgetTyreMeasurements(SetupOptions& options);
+
 /// The change without what is the same as stock anyway.
 SetupChange withoutStockValues(SetupChange change, const Setup& stock);
 

@@ -161,6 +161,8 @@ LiveChart::LiveChart(QWidget* parent) : QGraphicsView(parent), colours_(palette(
   // one.
   setViewportUpdateMode(BoundingRectViewportUpdate);
   setFocusPolicy(Qt::StrongFocus);
+  setAcceptDrops(false);  // a file dropped here is for the window
+  viewport()->setAcceptDrops(false);
   setMouseTracking(true);
   viewport()->setMouseTracking(true);
 

@@ -4,10 +4,12 @@
 #include <QComboBox>
 #include <QDoubleSpinBox>
 #include <QKeyEvent>
+#include <QLineEdit>
 #include <QSignalBlocker>
 #include <QSpinBox>
 #include <QValidator>
 #include <QWheelEvent>
+#include <cmath>
 #include <functional>
 #include <optional>
 #include <utility>
@@ -30,6 +32,7 @@ class CalmSpinBox : public Base {
     this->setFocusPolicy(Qt::StrongFocus);  // not by the wheel
     this->setKeyboardTracking(true);
     this->setAlignment(Qt::AlignRight);
+    this->lineEdit()->setAcceptDrops(false);  // a file dropped here is for the window
   }
 
  protected:
@@ -50,10 +53,10 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
 
   /// `none` must lie below `lowest`, the lowest value allowed.
   void allowNone(Value none, Value lowest, const QString& words, Value start) {
-    none_ = none;
+    none_ = static_cast<Value>(std::floor(static_cast<double>(none)));  // no digits for the box to round away
     lowest_ = lowest;
     start_ = start;
-    this->setMinimum(none);
+    this->setMinimum(*none_);
     setNoneWords(words);
   }
   /// Told what was typed when it is outside what is allowed; the value from before the typing comes back.
@@ -86,10 +89,10 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
 
   Value valueFromText(const QString& text) const override {
-    return none_ && text.trimmed().isEmpty() ? *none_ : Base::valueFromText(text);
+    return none_ && bare(text).isEmpty() ? *none_ : Base::valueFromText(text);
   }
   QValidator::State validate(QString& text, int& position) const override {
-    if (none_ && text.trimmed().isEmpty()) return QValidator::Acceptable;
+    if (none_ && bare(text).isEmpty()) return QValidator::Acceptable;
     // A number that is not allowed may be typed, so that it can be refused with a word instead of losing a
     // digit.
     if (const auto typed = outside(text)) return QValidator::Intermediate;
@@ -107,6 +110,7 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override {
+    if (isWindowShortcut(*event)) return event->ignore();
     if (!std::exchange(typing_, true)) before_ = this->value();
     Base::keyPressEvent(event);
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) typing_ = false;
@@ -123,13 +127,19 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
  private:
   Value lowest() const { return lowest_.value_or(this->minimum()); }
 
+  /// The text without its unit: deleting a number leaves the unit standing.
+  QString bare(QString text) const {
+    const QString unit = this->suffix().trimmed();
+    text = text.trimmed();
+    if (!unit.isEmpty() && text.endsWith(unit)) text.chop(unit.size());
+    return text.trimmed();
+  }
+
   /// The number that was typed, if it is one and not allowed.
   std::optional<double> outside(const QString& text) const {
-    QString digits = text;
-    if (!this->suffix().isEmpty() && digits.endsWith(this->suffix())) digits.chop(this->suffix().size());
+    const QString digits = bare(text).remove(this->locale().groupSeparator());
     bool ok = false;
-    const double typed =
-        this->locale().toDouble(digits.remove(this->locale().groupSeparator()).trimmed(), &ok);
+    const double typed = this->locale().toDouble(digits, &ok);
     if (!ok || digits.size() > 12) return std::nullopt;
     const bool allowed =
         typed >= static_cast<double>(lowest()) && typed <= static_cast<double>(this->maximum());

@@ -115,6 +115,7 @@ DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::close);
+  buttons->button(QDialogButtonBox::Close)->setAutoDefault(false);  // Enter ends the typing, not the dialog
   auto* column = new QVBoxLayout(this);
   column->addWidget(tabs_, 1);
   column->addWidget(message_);

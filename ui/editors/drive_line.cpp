@@ -77,10 +77,13 @@ template <class Box>
 void DriveLine::tellRefusals(Box* box) {
   box->whenRefused([this, box](const QString& typed, double low, double high) {
     const QString message = tr("%1: %2 is outside what is allowed, %3 to %4")
-                                .arg(box->accessibleName(), typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
+                                .arg(box->accessibleName(), typed, QLocale().toString(low, 'g', 6),
+                                     QLocale().toString(high, 'g', 6));
     // The value from before comes back next, as an edit that is fine: the message goes up after that.
     QTimer::singleShot(0, this, [this, message] { say(message); });
   });
+  // What was refused does not stay in a box that has been left.
+  connect(box, &Box::editingFinished, this, [this] { refresh(); });
 }
 
 bool DriveLine::event(QEvent* event) {
@@ -209,8 +212,6 @@ void DriveLine::rebuildGears(std::size_t count) {
     box->setAccessibleName(tr("gear %1 ratio").arg(g + 1));
     connect(box, &QDoubleSpinBox::valueChanged, this,
             [this, g](double ratio) { report(edits().setGearRatio(g, ratio)); });
-    // A refused ratio does not stay in the box.
-    connect(box, &QDoubleSpinBox::editingFinished, this, [this] { refresh(); });
     connect(station, &Station::backToStock, this, [this, g] {
       const GearRatios& stock = document_.profile().stock.gearRatios;
       if (g < stock.count()) report(edits().setGearRatio(g, stock[g]));
@@ -265,7 +266,8 @@ void DriveLine::buildFinalDrive(FlowLayout& flow) {
   beltTeeth_->allowNone(static_cast<int>(limits::kBeltTeeth.low) - 1,
                         static_cast<int>(limits::kBeltTeeth.low), QStringLiteral("–"), 130);
   fixWidth(beltTeeth_, QStringLiteral("888"), 34);
-  beltStation_ = addStation(final_, tr("belt teeth"), tr("Number of teeth of the drive belt."), beltTeeth_);
+  beltStation_ = addStation(final_, tr("&drive belt"), tr("Number of teeth of the drive belt."), beltTeeth_);
+  beltTeeth_->setAccessibleName(tr("belt teeth"));
   connect(beltTeeth_, &QSpinBox::valueChanged, this,
           [this] { report(edits().setBeltTeeth(beltTeeth_->optionalValue())); });
   connect(beltStation_, &Station::backToStock, this,
@@ -334,11 +336,17 @@ void DriveLine::buildWheel(FlowLayout& flow) {
   connect(rollout_, &QDoubleSpinBox::valueChanged, this, [this] {
     const auto shown = rollout_->optionalValue();
     std::optional<double> mm;
-    if (shown) mm = units::millimetresFromMetres(units_.si(Quantity::SmallLength, *shown));
+    // Rounded to what can be typed in any unit: converting must not leave digits that nobody typed.
+    if (shown)
+      mm = std::round(units::millimetresFromMetres(units_.si(Quantity::SmallLength, *shown)) * 1e6) / 1e6;
     report(edits().setRollout(mm));
   });
-  connect(rolloutStation_, &Station::backToStock, this,
-          [this] { report(edits().setRollout(document_.profile().stock.options.rolloutMm)); });
+  connect(rolloutStation_, &Station::backToStock, this, [this] {
+    // What was measured on stock's tyre says nothing about another one.
+    const Setup& stock = document_.profile().stock;
+    const bool sameTyre = edits().current().rearTyre.sameTyre(stock.rearTyre);
+    report(edits().setRollout(sameTyre ? stock.options.rolloutMm : std::nullopt));
+  });
 }
 
 QWidget* DriveLine::buildFoot() {

@@ -61,8 +61,9 @@ void FieldForm::addNumber(const NumberField& field) {
   // A half-typed number may break a rule that the whole one keeps: it counts when the typing ends.
   box->setKeyboardTracking(false);
   box->whenRefused([this, label = field.label](const QString& typed, double low, double high) {
-    const QString message = tr("%1: %2 is outside what is allowed, %3 to %4")
-                                .arg(label, typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
+    const QString message =
+        tr("%1: %2 is outside what is allowed, %3 to %4")
+            .arg(label, typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
     QTimer::singleShot(0, this, [this, message] { emit refused(message); });
   });
   auto* label = new QLabel(field.label);
@@ -127,6 +128,7 @@ void FieldForm::addChoice(const ChoiceField& field) {
   layout_->addRow(label, box);
   refreshers_.push_back([=, this] { box->setCurrentIndex(field.get(document_.profile())); });
   connect(box, &QComboBox::activated, this, [=, this](int index) {
+    if (index == field.get(document_.profile())) return;
     apply({.field = field.label,
            .title = field.label,
            .shown = [field](const Profile& p) { return field.choices.value(field.get(p)); }},

@@ -117,7 +117,11 @@ std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
   const auto primary = ratio(primary_->text());
   if (!inside(tr("Primary ratio"), primary, limits::kPrimaryRatio)) return std::nullopt;
   std::vector<double> ratios;
-  static const QRegularExpression separators(QStringLiteral("[\\s;]+"));
+  // A comma separates where points are the decimal marks or a blank follows it, else it is a decimal mark
+  // itself.
+  const bool pointDecimals = gears_->text().contains(QLatin1Char('.'));
+  const QRegularExpression separators(pointDecimals ? QStringLiteral("[\\s;,]+")
+                                                    : QStringLiteral(",?[\\s;]+,?"));
   for (const QString& part : gears_->text().split(separators, Qt::SkipEmptyParts)) {
     const auto gear = ratio(part);
     if (!inside(tr("Gear ratios, “%1”").arg(part), gear, limits::kGearRatio)) return std::nullopt;
@@ -142,8 +146,8 @@ std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
   if (from_->currentIndex() > 0) {
     result = samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second;
     result.notes.clear();
-    const SetupOptions options =
-        result.stock.rearTyre.sameTyre(*tyre) ? result.stock.options : SetupOptions{};
+    SetupOptions options = result.stock.options;
+    if (!result.stock.rearTyre.sameTyre(*tyre)) forgetTyreMeasurements(options);
     result.stock = {*front, *rear, *tyre, *primary, *gears, options};
     result.proposed = {};
     result.pins.clear();

@@ -44,6 +44,12 @@ Station::Station(const QString& label, const QString& explanation, QWidget* edit
   back_->setSizePolicy(keep);
   back_->setVisible(false);
 
+  // As wide as it ever gets, so that nothing moves when the label turns bold.
+  QFont boldLabel = label_->font();
+  boldLabel.setBold(true);
+  label_->setMinimumWidth(QFontMetrics(boldLabel).horizontalAdvance(withoutMnemonic(label)) + 2);
+  stock_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(1);
@@ -59,7 +65,7 @@ Station::Station(const QString& label, const QString& explanation, QWidget* edit
 
 void Station::showStock(const QString& stock, const QString& difference) {
   const bool differs = !difference.isEmpty();
-  setTextIfChanged(stock_, differs ? tr("stock %1").arg(stock) : stock);
+  setTextIfChanged(stock_, stock);
   const QString backText = differs ? difference + QStringLiteral(" ↺") : QString();
   if (back_->text() != backText) back_->setText(backText);
   if (back_->isHidden() == differs) back_->setVisible(differs);

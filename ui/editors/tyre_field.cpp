@@ -8,6 +8,7 @@ namespace layshaft::ui {
 
 TyreField::TyreField(QWidget* parent) : QLineEdit(parent) {
   setMaxLength(60);
+  setAcceptDrops(false);  // a file dropped here is for the window
   connect(this, &QLineEdit::textEdited, this, [this](const QString& text) {
     if (const auto tyre = TyreSize::parse(text.toStdString())) emit tyreTyped(text.trimmed());
   });
@@ -29,8 +30,9 @@ bool TyreField::event(QEvent* event) {
 
 void TyreField::showTyre(const TyreSize& tyre) {
   shown_ = QString::fromStdString(tyre.text());
-  // Half-typed text that means the same tyre stays as the user writes it.
-  if (text().trimmed() != shown_) setText(shown_);
+  // What is being typed stays as the user writes it until it is a size or the field is left.
+  const bool halfTyped = hasFocus() && isModified() && !TyreSize::parse(text().toStdString());
+  if (!halfTyped && text().trimmed() != shown_) setText(shown_);
 }
 
 }  // namespace layshaft::ui

@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/columns_table.h"
+
+#include <QClipboard>
+#include <QSignalSpy>
+
+#include "tests/ui/support.h"
+
+namespace layshaft::test {
+namespace {
+
+using testing::ElementsAre;
+using ui::ColumnsTable;
+using ui::pastedCells;
+using ui::typedNumber;
+
+using Rows = std::vector<QStringList>;
+
+TEST(PastedCells, SplitByTabSemicolonBlanksOrComma) {
+  const Rows wanted{{"4000", "41.5"}, {"6000", "49"}};
+  EXPECT_EQ(pastedCells("4000\t41.5\n6000\t49\n"), wanted);
+  EXPECT_EQ(pastedCells("4000;41.5\r\n6000;49"), wanted);
+  EXPECT_EQ(pastedCells("4000   41.5\n\n  6000 49  \n"), wanted);
+  EXPECT_EQ(pastedCells("4000,41.5\n6000,49"), wanted);
+  EXPECT_EQ(pastedCells("4000, 41.5\n6000, 49"), wanted);
+}
+
+TEST(PastedCells, KeepADecimalComma) {
+  const Rows wanted{{"4000", "41,5"}};
+  EXPECT_EQ(pastedCells("4000\t41,5"), wanted);
+  EXPECT_EQ(pastedCells("4000;41,5"), wanted);
+  EXPECT_EQ(pastedCells("4000 41,5"), wanted);
+}
+
+TEST(PastedCells, KeepEmptyCellsBetweenTabs) {
+  EXPECT_EQ(pastedCells("45\t\taluminium"), (Rows{{"45", "", "aluminium"}}));
+  EXPECT_EQ(pastedCells("\t520"), (Rows{{"", "520"}}));
+}
+
+TEST(TypedNumber, TakesPointOrComma) {
+  EXPECT_EQ(typedNumber("41.5"), 41.5);
+  EXPECT_EQ(typedNumber(" 41,5 "), 41.5);
+  EXPECT_EQ(typedNumber("15,200"), 15200) << "grouped as this desktop does";
+  EXPECT_EQ(typedNumber("-3"), -3);
+  for (const char* none : {"", "x", "41.5 Nm", "1.2.3", "inf", "nan", "1e999"})
+    EXPECT_EQ(typedNumber(none), std::nullopt) << none;
+}
+
+class ColumnsTableTest : public testing::Test {
+ protected:
+  ColumnsTable table_{{"rpm", "torque"}};
+  QSignalSpy edited_{&table_, &ColumnsTable::edited};
+};
+
+TEST_F(ColumnsTableTest, APasteIsOneEditAndLeavesAnEmptyRowToTypeInto) {
+  table_.pasteText("4000\t41\n6000\t49");
+  EXPECT_EQ(edited_.count(), 1);
+  EXPECT_THAT(table_.rows(), ElementsAre(QStringList{"4000", "41"}, QStringList{"6000", "49"}));
+  EXPECT_EQ(table_.rowCount(), 3);
+}
+
+TEST_F(ColumnsTableTest, PastesFromTheCurrentCellOn) {
+  table_.pasteText("4000\t41\n6000\t49");
+  table_.setCurrentCell(1, 1);
+  table_.pasteText("50\n55");
+  EXPECT_THAT(table_.rows(),
+              ElementsAre(QStringList{"4000", "41"}, QStringList{"6000", "50"}, QStringList{"", "55"}));
+}
+
+TEST_F(ColumnsTableTest, TheTitlesOfPastedColumnsAreNoRow) {
+  table_.pasteText("rpm\tNm\n4000\t41\n6000\t49");
+  EXPECT_THAT(table_.rows(), ElementsAre(QStringList{"4000", "41"}, QStringList{"6000", "49"}));
+}
+
+TEST_F(ColumnsTableTest, PastesByKeyFromTheClipboard) {
+  showActive(table_);
+  table_.setFocus();
+  QApplication::clipboard()->setText("4000;41,5");
+  QTest::keyClick(&table_, Qt::Key_V, Qt::ControlModifier);
+  EXPECT_THAT(table_.rows(), ElementsAre(QStringList{"4000", "41,5"}));
+}
+
+TEST_F(ColumnsTableTest, DeleteEmptiesTheSelectionAndItsRows) {
+  table_.pasteText("4000\t41\n6000\t49\n8000\t57");
+  table_.selectRow(1);
+  QTest::keyClick(&table_, Qt::Key_Delete);
+  EXPECT_EQ(edited_.count(), 2);
+  EXPECT_THAT(table_.rows(), ElementsAre(QStringList{"4000", "41"}, QStringList{"8000", "57"}));
+}
+
+TEST_F(ColumnsTableTest, ShowingRowsIsNoEdit) {
+  table_.showRows({{"4000", "41"}});
+  table_.showRows({});
+  EXPECT_EQ(edited_.count(), 0);
+  EXPECT_EQ(table_.rowCount(), 1) << "an empty row to type into";
+}
+
+TEST_F(ColumnsTableTest, TypingInACellIsAnEdit) {
+  table_.item(0, 0) ? void() : table_.setItem(0, 0, new QTableWidgetItem);
+  edited_.clear();
+  table_.item(0, 0)->setText("4000");
+  EXPECT_EQ(edited_.count(), 1);
+  EXPECT_EQ(table_.rowCount(), 2);
+}
+
+}  // namespace
+}  // namespace layshaft::test

@@ -1,0 +1,273 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/details_dialog.h"
+
+#include <QClipboard>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QTabWidget>
+
+#include "tests/ui/support.h"
+#include "ui/editors/calm_spin_box.h"
+
+namespace layshaft::test {
+namespace {
+
+using ui::ColumnsTable;
+using ui::DecimalBox;
+using ui::DetailsDialog;
+using ui::UnitsShown;
+using ui::UnitSystem;
+
+class DetailsDialogTest : public testing::Test {
+ protected:
+  DetailsDialogTest() { open(UnitSystem::Metric); }
+
+  void open(UnitSystem system) {
+    dialog_.refresh(UnitsShown(system));
+    showActive(dialog_);
+  }
+  void use(Profile profile) { document_.load(std::move(profile), QString()); }
+  /// Brings the page with a control to the front.
+  template <class Control>
+  Control& field(const QString& name) {
+    auto& found = control<Control>(dialog_, name);
+    auto* tabs = dialog_.findChild<QTabWidget*>();
+    for (int i = 0; i < tabs->count(); ++i)
+      if (tabs->widget(i)->isAncestorOf(&found)) tabs->setCurrentIndex(i);
+    return found;
+  }
+  DecimalBox& numberBox(const char* name) {
+    return static_cast<DecimalBox&>(field<QDoubleSpinBox>(QString::fromUtf8(name)));
+  }
+  void paste(const char* table, const QString& text) {
+    field<QTableWidget>(QString::fromUtf8(table)).setCurrentCell(0, 0);
+    static_cast<ColumnsTable&>(field<QTableWidget>(QString::fromUtf8(table))).pasteText(text);
+  }
+  /// Types a number and goes on to the next field, which finishes it.
+  void enter(const char* name, const QString& text) {
+    typeInto(numberBox(name), text);
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+    QTest::qWait(5);
+  }
+  bool says(const QString& words) {
+    for (auto* label : dialog_.findChildren<QLabel*>())
+      if (label->text().contains(words)) return true;
+    return false;
+  }
+  const Profile& profile() const { return document_.profile(); }
+  int steps() { return document_.undoStack().count(); }
+
+  ui::Document document_{bike()};
+  DetailsDialog dialog_{document_};
+};
+
+TEST_F(DetailsDialogTest, OpeningItChangesNothing) {
+  for (const auto system : {UnitSystem::Imperial, UnitSystem::Mixed, UnitSystem::Metric}) {
+    open(system);
+    dialog_.hide();
+  }
+  EXPECT_TRUE(same(profile(), bike())) << "no block of the profile is made by looking at it";
+  EXPECT_EQ(steps(), 0);
+}
+
+TEST_F(DetailsDialogTest, ShowingEverySampleInAllUnitsChangesNothing) {
+  for (const char* name : {"club-600", "adventure-twin", "enduro-250", "roadster-classic", "tourer-belt"}) {
+    const Profile sample = sampleBike(name);
+    use(sample);
+    for (const auto system : {UnitSystem::Imperial, UnitSystem::Mixed, UnitSystem::Metric})
+      dialog_.refresh(UnitsShown(system));
+    EXPECT_TRUE(same(profile(), sample)) << name;
+    EXPECT_EQ(steps(), 0) << name;
+  }
+}
+
+TEST_F(DetailsDialogTest, TabbingThroughEveryFieldChangesNothing) {
+  const Profile sample = sampleBike("adventure-twin");
+  use(sample);
+  for (const auto system : {UnitSystem::Imperial, UnitSystem::Metric}) {
+    open(system);
+    for (auto* box : dialog_.findChildren<QAbstractSpinBox*>()) {
+      field<QAbstractSpinBox>(box->accessibleName());
+      box->setFocus(Qt::TabFocusReason);
+      QTest::keyClick(box, Qt::Key_Tab);
+    }
+    EXPECT_TRUE(same(profile(), sample));
+    EXPECT_EQ(steps(), 0) << document_.undoStack().undoText().toStdString();
+  }
+}
+
+TEST_F(DetailsDialogTest, ATypedNumberIsOneUndoableEdit) {
+  enter("Rider", "81.5");
+  EXPECT_EQ(profile().bike.chassis.value().riderMassKg, 81.5);
+  EXPECT_EQ(steps(), 1);
+  document_.undoStack().undo();
+  EXPECT_TRUE(same(profile(), bike()));
+  EXPECT_TRUE(numberBox("Rider").isNone());
+}
+
+TEST_F(DetailsDialogTest, ANumberIsTypedThroughWhatIsTooSmallOnTheWay) {
+  // 1 and 17 are below the least mass; 172 is not.
+  enter("Mass without rider", "172");
+  EXPECT_EQ(profile().bike.chassis.value_or(Chassis{}).massKg, 172);
+  enter("Cruise speed", "110");
+  EXPECT_EQ(profile().cruiseSpeedKmh, 110);
+  enter("Wheelbase", "1385");
+  EXPECT_EQ(profile().bike.chassis.value_or(Chassis{}).wheelbaseMm, 1385);
+}
+
+TEST_F(DetailsDialogTest, ATooSmallNumberIsNeitherTakenNorLeftStanding) {
+  enter("Wheelbase", "13");
+  EXPECT_TRUE(same(profile(), bike()));
+  EXPECT_TRUE(numberBox("Wheelbase").isNone());
+}
+
+TEST_F(DetailsDialogTest, EmptyingAFieldTakesTheValueOut) {
+  use(sampleBike("club-600"));
+  typeInto(numberBox("Rider"), "");
+  QTest::keyClick(&numberBox("Rider"), Qt::Key_Delete);
+  QTest::keyClick(&numberBox("Rider"), Qt::Key_Tab);
+  EXPECT_EQ(profile().bike.chassis->riderMassKg, std::nullopt);
+  EXPECT_EQ(profile().bike.chassis->massKg, 172);
+}
+
+TEST_F(DetailsDialogTest, ImperialNumbersAreKeptInTheUnitsOfTheFile) {
+  open(UnitSystem::Imperial);
+  enter("Wheelbase", "54.5");
+  EXPECT_NEAR(profile().bike.chassis.value_or(Chassis{}).wheelbaseMm.value_or(0), 1384.3, 1e-6);
+  enter("Mass without rider", "380");
+  EXPECT_NEAR(profile().bike.chassis.value_or(Chassis{}).massKg.value_or(0), 172.365101, 1e-6);
+}
+
+TEST_F(DetailsDialogTest, SteppingAFieldThatIsNotGivenStartsSensibly) {
+  for (const auto system : {UnitSystem::Imperial, UnitSystem::Metric}) {
+    use(bike());
+    open(system);
+    for (const char* name : {"Countershaft above pivot", "Headwind", "Wheelbase", "Slope"}) {
+      auto& box = numberBox(name);
+      EXPECT_TRUE(box.isNone()) << name;
+      box.setFocus(Qt::TabFocusReason);
+      QTest::keyClick(&box, Qt::Key_Up);
+      EXPECT_FALSE(box.isNone()) << name;
+      EXPECT_GT(box.value(), 0) << name;
+    }
+  }
+}
+
+TEST_F(DetailsDialogTest, AConflictIsRefusedWithWordsAndTheBoxGoesBack) {
+  use(bike({{"/bike/engine/rev_limit_rpm", 5000}, {"/bike/engine/idle_rpm", 1200}}));
+  enter("Idle speed", "6000");
+  EXPECT_TRUE(says("6000 is outside what is allowed"));
+  EXPECT_EQ(profile().bike.engine.idleRpm, 1200);
+  EXPECT_EQ(numberBox("Idle speed").value(), 1200);
+  EXPECT_EQ(steps(), 0);
+}
+
+TEST_F(DetailsDialogTest, ANumberOutsideItsLimitsIsRefusedWithWordsAndTheBoxGoesBack) {
+  use(sampleBike("club-600"));
+  enter("Wheelbase", "13850");
+  EXPECT_TRUE(says("Wheelbase") && says("500 to 3,000"));
+  EXPECT_EQ(profile().bike.chassis->wheelbaseMm, 1385);
+  EXPECT_EQ(numberBox("Wheelbase").value(), 1385);
+  EXPECT_EQ(steps(), 0);
+}
+
+TEST_F(DetailsDialogTest, ChoosingWhatIsChosenAlreadyLeavesNoTrace) {
+  for (const char* name : {"Sensor", "Surface", "Curve measured at", "Final drive"}) {
+    auto& box = field<QComboBox>(name);
+    emit box.activated(0);
+    EXPECT_EQ(steps(), 0) << name;
+    EXPECT_TRUE(same(profile(), bike())) << name;
+  }
+}
+
+TEST_F(DetailsDialogTest, AChoiceIsUndoable) {
+  auto& box = field<QComboBox>("Sensor");
+  box.setFocus();
+  QTest::keyClick(&box, Qt::Key_Down);
+  EXPECT_EQ(profile().bike.speedometer.value().sensor, SpeedSensor::GearboxOutput);
+  EXPECT_EQ(document_.undoStack().undoText(), "Sensor not known → gearbox output");
+  document_.undoStack().undo();
+  EXPECT_TRUE(same(profile(), bike()));
+  EXPECT_EQ(box.currentIndex(), 0);
+}
+
+TEST_F(DetailsDialogTest, TheWheelWithoutFocusChangesNothing) {
+  use(sampleBike("club-600"));
+  const Profile before = profile();
+  dialog_.findChild<QTabWidget*>()->setFocus();
+  for (auto* box : dialog_.findChildren<QAbstractSpinBox*>()) turnWheel(*box->findChild<QLineEdit*>());
+  for (auto* box : dialog_.findChildren<QComboBox*>()) turnWheel(*box, -1);
+  EXPECT_TRUE(same(profile(), before));
+}
+
+TEST_F(DetailsDialogTest, APastedCurveIsTaken) {
+  paste("Torque curve", "4000\t41,5\n8000\t57\n12000\t50");
+  ASSERT_TRUE(profile().bike.engine.torqueCurve);
+  EXPECT_EQ(profile().bike.engine.torqueCurve->points().size(), 3u);
+  EXPECT_EQ(profile().bike.engine.torqueCurve->points()[0].torqueNm, 41.5);
+  EXPECT_TRUE(says("3 points taken"));
+  document_.undoStack().undo();
+  EXPECT_TRUE(same(profile(), bike()));
+}
+
+TEST_F(DetailsDialogTest, ACurvePastedWithItsTitlesIsTaken) {
+  paste("Torque curve", "rpm;Nm\n4000;41,5\n8000;57");
+  ASSERT_TRUE(profile().bike.engine.torqueCurve);
+  EXPECT_EQ(profile().bike.engine.torqueCurve->points().size(), 2u);
+}
+
+TEST_F(DetailsDialogTest, AWrongCurveLeavesTheOldOneAndSaysWhichRow) {
+  paste("Torque curve", "4000\t41\n8000\t57");
+  const auto before = profile().bike.engine.torqueCurve;
+  paste("Torque curve", "4000\t41\n3000\t57");
+  EXPECT_EQ(profile().bike.engine.torqueCurve, before);
+  EXPECT_TRUE(says("3000 must be above"));
+  paste("Torque curve", "4000\t41\nfast\t57");
+  EXPECT_TRUE(says("Row 2"));
+}
+
+TEST_F(DetailsDialogTest, SparesArePastedAndReadBack) {
+  paste("Rear sprockets", "45\t520\taluminium\t0,41\tused\n47");
+  ASSERT_TRUE(profile().sparesBox);
+  ASSERT_EQ(profile().sparesBox->rear.size(), 2u);
+  EXPECT_EQ(profile().sparesBox->rear[0].teeth, 45);
+  EXPECT_EQ(profile().sparesBox->rear[0].massKg, 0.41);
+  EXPECT_EQ(profile().sparesBox->rear[0].state, SpareState::Used);
+  paste("Chains", "520 112");
+  EXPECT_EQ(profile().sparesBox->chains.at(0).links, 112);
+  paste("Front sprockets", "5");
+  EXPECT_TRUE(says("6 to 48"));
+  EXPECT_TRUE(profile().sparesBox->front.empty());
+}
+
+TEST_F(DetailsDialogTest, NameAndNotesAreEdits) {
+  typeInto(field<QLineEdit>("Name"), "Nipper");
+  EXPECT_EQ(profile().name, "Nipper");
+  typeInto(field<QPlainTextEdit>("Notes"), "Left-hand thread.");
+  EXPECT_EQ(profile().notes, "Left-hand thread.");
+  EXPECT_EQ(steps(), 2);
+}
+
+TEST_F(DetailsDialogTest, EnterInAFieldDoesNotCloseIt) {
+  auto& box = numberBox("Rider");
+  typeInto(box, "81");
+  QTest::keyClick(&box, Qt::Key_Return);
+  EXPECT_TRUE(dialog_.isVisible());
+}
+
+TEST_F(DetailsDialogTest, EveryFieldHasANameAndATooltip) {
+  QWidgetList fields;
+  for (auto* box : dialog_.findChildren<QAbstractSpinBox*>()) fields << box;
+  for (auto* box : dialog_.findChildren<QComboBox*>()) fields << box;
+  EXPECT_GT(fields.size(), 40);
+  QStringList names;
+  for (const QWidget* box : fields) {
+    EXPECT_FALSE(box->accessibleName().isEmpty());
+    EXPECT_FALSE(box->toolTip().isEmpty()) << box->accessibleName().toStdString();
+    names << box->accessibleName();
+  }
+  EXPECT_EQ(names.removeDuplicates(), 0) << "a name twice would merge two fields' edits into one step";
+}
+
+}  // namespace
+}  // namespace layshaft::test

@@ -1,0 +1,276 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QDragEnterEvent>
+#include <QDropEvent>
+#include <QFileDialog>
+#include <QMenuBar>
+#include <QMimeData>
+#include <QTemporaryDir>
+
+#include "tests/ui/support.h"
+#include "ui/setup_edits.h"
+
+namespace layshaft::test {
+namespace {
+
+using ui::MainWindow;
+using ui::SetupEdits;
+using ui::Side;
+
+/// Files, titles and several windows.
+class MainWindowFiles : public testing::Test {
+ protected:
+  ~MainWindowFiles() override {
+    for (MainWindow* other : otherWindows()) delete other;
+  }
+
+  QString write(const char* name, const Profile& profile) const {
+    const QString path = folder_.filePath(QString::fromUtf8(name));
+    QFile file(path);
+    if (!file.open(QIODevice::WriteOnly)) throw std::runtime_error("cannot write");
+    file.write(writeProfile(profile).c_str());
+    return path;
+  }
+  std::vector<MainWindow*> otherWindows() const {
+    std::vector<MainWindow*> others;
+    for (QWidget* widget : QApplication::topLevelWidgets())
+      if (auto* window = qobject_cast<MainWindow*>(widget); window && window != &*window_)
+        others.push_back(window);
+    return others;
+  }
+  void change(MainWindow& window) {
+    SetupEdits edits(window.document(), Side::Proposed);
+    edits.setRearTeeth(edits.current().rearTeeth.count() + 1);
+  }
+  QAction& action(const QString& text) {
+    for (auto* candidate : window_->findChildren<QAction*>())
+      if (candidate->text().remove('&') == text) return *candidate;
+    throw std::runtime_error("no action " + text.toStdString());
+  }
+  /// A drag with a file over the middle of a widget, then its drop; whether the drag was accepted.
+  bool dropOn(QWidget& target, const QList<QUrl>& urls) {
+    QMimeData data;
+    data.setUrls(urls);
+    data.setText(urls.value(0).toString());  // as file managers do
+    const QPoint middle = target.rect().center();
+    QDragEnterEvent enter(middle, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&target, &enter);
+    if (!enter.isAccepted()) return false;
+    QDropEvent drop(middle, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&target, &drop);
+    return true;
+  }
+
+  QTemporaryDir folder_;
+  Window window_{bike({{"/name", "Sample"}})};
+};
+
+TEST_F(MainWindowFiles, TheTitleShowsBikeFileAndAModifiedMark) {
+  EXPECT_EQ(window_->windowTitle(), "Sample[*] – Layshaft");
+  EXPECT_FALSE(window_->isWindowModified());
+  window_->openFile(write("nipper.bike.json", bike({{"/name", "Nipper"}})));
+  EXPECT_EQ(window_->windowTitle(), "Nipper – nipper.bike.json[*] – Layshaft");
+  change(*window_);
+  EXPECT_TRUE(window_->isWindowModified());
+  window_->document().undoStack().undo();
+  EXPECT_FALSE(window_->isWindowModified());
+}
+
+TEST_F(MainWindowFiles, AFileOpensInPlaceOfAnUntouchedSample) {
+  window_->openFile(write("a.bike.json", bike({{"/name", "A"}})));
+  EXPECT_EQ(window_.profile().name, "A");
+  EXPECT_TRUE(otherWindows().empty());
+}
+
+TEST_F(MainWindowFiles, AFileOpensBesideWorkInAWindowOfItsOwn) {
+  change(*window_);
+  window_->openFile(write("a.bike.json", bike({{"/name", "A"}})));
+  EXPECT_EQ(window_.profile().name, "Sample");
+  ASSERT_EQ(otherWindows().size(), 1u);
+  EXPECT_EQ(otherWindows()[0]->document().title(), "A");
+  EXPECT_TRUE(otherWindows()[0]->isVisible());
+  EXPECT_FALSE(otherWindows()[0]->isWindowModified());
+}
+
+TEST_F(MainWindowFiles, TheSameFileTwiceRaisesTheOneWindow) {
+  const QString file = write("a.bike.json", bike({{"/name", "A"}}));
+  window_->openFile(file);
+  window_->openFile(file);
+  EXPECT_TRUE(otherWindows().empty());
+}
+
+TEST_F(MainWindowFiles, AFileThatIsOpenElsewhereComesToTheFront) {
+  const QString a = write("a.bike.json", bike({{"/name", "A"}}));
+  const QString b = write("b.bike.json", bike({{"/name", "B"}}));
+  window_->openFile(a);
+  window_->openFile(b);
+  ASSERT_EQ(otherWindows().size(), 1u);
+  MainWindow* second = otherWindows()[0];
+  ASSERT_TRUE(soon([&] { return second->isActiveWindow(); })) << "the window that just opened";
+  second->openFile(a);
+  EXPECT_TRUE(soon([&] { return window_->isActiveWindow(); }));
+  EXPECT_EQ(otherWindows().size(), 1u);
+}
+
+TEST_F(MainWindowFiles, TheSameFileByAnotherPathRaisesTheOneWindow) {
+  const QString file = write("a.bike.json", bike({{"/name", "A"}}));
+  window_->openFile(file);
+  window_->openFile(folder_.filePath("../" + QDir(folder_.path()).dirName() + "/a.bike.json"));
+  EXPECT_TRUE(otherWindows().empty()) << "two windows on one file would save over each other";
+  ASSERT_TRUE(QFile::link(file, folder_.filePath("link.bike.json")));
+  window_->openFile(folder_.filePath("link.bike.json"));
+  EXPECT_TRUE(otherWindows().empty()) << "nor by a link";
+}
+
+TEST_F(MainWindowFiles, AFileThatCannotBeOpenedIsExplainedAndLeavesTheDocumentAlone) {
+  const Profile before = window_.profile();
+  for (const char* name : {"missing.bike.json", "broken.bike.json", "."}) {
+    QFile broken(folder_.filePath("broken.bike.json"));
+    ASSERT_TRUE(broken.open(QIODevice::WriteOnly));
+    broken.write(with("/stock/front_teeth", 5).c_str());
+    broken.close();
+    DialogAnswer warning;
+    window_->openFile(folder_.filePath(name));
+    EXPECT_TRUE(warning.seen()) << name;
+    EXPECT_TRUE(warning.said().contains(QDir::cleanPath(folder_.filePath(name))))
+        << warning.said().toStdString();
+    if (QLatin1String(name) != QLatin1String("broken.bike.json")) continue;
+    EXPECT_TRUE(warning.said().contains("stock.front_teeth: 5")) << warning.said().toStdString();
+  }
+  EXPECT_TRUE(same(window_.profile(), before));
+  EXPECT_EQ(window_->document().file(), "");
+  EXPECT_TRUE(otherWindows().empty());
+}
+
+TEST_F(MainWindowFiles, AFileDroppedAnywhereOnTheWindowOpens) {
+  int number = 0;
+  for (QWidget* target :
+       {static_cast<QWidget*>(&*window_), static_cast<QWidget*>(&window_->readout()),
+        window_->currentChart()->viewport(), static_cast<QWidget*>(&window_->driveLine()),
+        static_cast<QWidget*>(&control<QLineEdit>(*window_, "rear tyre")),
+        static_cast<QWidget*>(control<QAbstractSpinBox>(*window_, "rear teeth").findChild<QLineEdit*>())}) {
+    const QString name = QStringLiteral("dropped-%1").arg(++number);
+    const QString file =
+        write((name + ".bike.json").toUtf8().constData(), bike({{"/name", name.toStdString()}}));
+    window_->document().load(bike(), QString());
+    EXPECT_TRUE(dropOn(*target, {QUrl::fromLocalFile(file)})) << target->metaObject()->className();
+    EXPECT_EQ(window_.profile().name, name.toStdString()) << target->metaObject()->className();
+    EXPECT_FALSE(window_->isWindowModified());
+  }
+}
+
+TEST_F(MainWindowFiles, SeveralDroppedFilesOpenInAWindowEach) {
+  dropOn(*window_, {QUrl::fromLocalFile(write("a.bike.json", bike({{"/name", "A"}}))),
+                    QUrl::fromLocalFile(write("b.bike.json", bike({{"/name", "B"}})))});
+  EXPECT_EQ(window_.profile().name, "A");
+  ASSERT_EQ(otherWindows().size(), 1u);
+  EXPECT_EQ(otherWindows()[0]->document().title(), "B");
+}
+
+TEST_F(MainWindowFiles, AnAddressThatIsNoFileIsExplained) {
+  DialogAnswer warning;
+  dropOn(*window_, {QUrl("https://example.org/a.bike.json")});
+  EXPECT_TRUE(warning.said().contains("example.org")) << warning.said().toStdString();
+}
+
+TEST_F(MainWindowFiles, SaveWritesBackAndClearsTheMark) {
+  const QString file = write("a.bike.json", bike());
+  window_->openFile(file);
+  change(*window_);
+  action("Save").trigger();
+  EXPECT_FALSE(window_->isWindowModified());
+  EXPECT_TRUE(same(*loadProfile(file.toStdString()), window_.profile()));
+}
+
+TEST_F(MainWindowFiles, SaveAsAsksForANameAndAddsTheEnding) {
+  change(*window_);
+  const QString wanted = folder_.filePath("named");
+  DialogAnswer dialog([&](QDialog& asked) {
+    auto& files = dynamic_cast<QFileDialog&>(asked);
+    files.selectFile(wanted);
+    QMetaObject::invokeMethod(&files, "accept");
+  });
+  action("Save").trigger();
+  EXPECT_TRUE(dialog.seen());
+  EXPECT_EQ(window_->document().file(), wanted + ".bike.json");
+  EXPECT_TRUE(same(*loadProfile((wanted + ".bike.json").toStdString()), window_.profile()));
+}
+
+TEST_F(MainWindowFiles, SaveAsDoesNotReplaceAFileThatAnotherWindowShows) {
+  const QString taken = write("taken.bike.json", bike({{"/name", "Taken"}}));
+  change(*window_);
+  window_->openFile(taken);
+  ASSERT_EQ(otherWindows().size(), 1u);
+  // First the file is chosen and its replacing confirmed, then the refusal is read.
+  QStringList said;
+  bool chosen = false;
+  QTimer answering;
+  QObject::connect(&answering, &QTimer::timeout, &answering, [&] {
+    auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+    if (auto* files = qobject_cast<QFileDialog*>(dialog)) {
+      if (std::exchange(chosen, true)) return files->reject();
+      files->selectFile(taken);
+      QMetaObject::invokeMethod(files, "accept", Qt::QueuedConnection);  // it asks from inside
+    } else if (auto* box = qobject_cast<QMessageBox*>(dialog)) {
+      said << box->text();
+      if (auto* yes = box->button(QMessageBox::Yes))
+        yes->click();
+      else
+        box->reject();
+    }
+  });
+  answering.start(10);
+  action("Save").trigger();
+  EXPECT_EQ(loadProfile(taken.toStdString())->name, "Taken");
+  EXPECT_TRUE(window_->isWindowModified());
+  EXPECT_FALSE(said.isEmpty());
+}
+
+TEST_F(MainWindowFiles, RevertGoesBackToTheFileAfterAQuestion) {
+  const QString file = write("a.bike.json", bike());
+  window_->openFile(file);
+  EXPECT_FALSE(action("Revert to Saved").isEnabled());
+  change(*window_);
+  const Profile changed = window_.profile();
+  ASSERT_TRUE(action("Revert to Saved").isEnabled());
+  {
+    DialogAnswer question(press(QMessageBox::No));
+    action("Revert to Saved").trigger();
+    EXPECT_TRUE(same(window_.profile(), changed));
+  }
+  DialogAnswer question(press(QMessageBox::Yes));
+  action("Revert to Saved").trigger();
+  EXPECT_TRUE(same(window_.profile(), bike()));
+  EXPECT_FALSE(window_->isWindowModified());
+}
+
+TEST_F(MainWindowFiles, OpenRecentListsWhatWasOpenedAndOpensIt) {
+  const QString a = write("a&b.bike.json", bike({{"/name", "A"}})), c = write("c.bike.json", bike());
+  window_->openFile(a);
+  window_->openFile(c);
+  auto* recent = qobject_cast<QMenu*>(action("Open Recent").menu<QMenu*>());
+  emit recent->aboutToShow();
+  ASSERT_GE(recent->actions().size(), 2);
+  EXPECT_TRUE(recent->actions()[0]->text().endsWith("c.bike.json"));
+  EXPECT_TRUE(recent->actions()[1]->text().endsWith("a&&b.bike.json"));
+}
+
+TEST_F(MainWindowFiles, ClosingWithChangesAsksAndClosingWithoutDoesNot) {
+  change(*window_);
+  {
+    DialogAnswer question(press(QMessageBox::Cancel));
+    EXPECT_FALSE(window_->close());
+    EXPECT_TRUE(question.said().contains("“Sample”"));
+  }
+  EXPECT_TRUE(window_->isVisible());
+  DialogAnswer question(press(QMessageBox::Discard));
+  EXPECT_TRUE(window_->close());
+  EXPECT_TRUE(question.seen());
+  window_->document().undoStack().undo();
+  window_->show();
+  DialogAnswer none;
+  EXPECT_TRUE(window_->close());
+  EXPECT_FALSE(none.seen());
+}
+
+}  // namespace
+}  // namespace layshaft::test

@@ -1,0 +1,221 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/recovery.h"
+
+#include <QProcess>
+#include <QTemporaryDir>
+#include <cstdio>
+#include <cstdlib>
+
+#include "tests/ui/crashing_program.h"
+#include "tests/ui/support.h"
+
+namespace layshaft::test {
+
+std::optional<int> crashingProgram(const QStringList& arguments) {
+  if (arguments.value(1) != QLatin1String(kCrashAfterInput)) return std::nullopt;
+  ui::Document document(bike());
+  ui::RecoveryCopy copy(document, arguments.value(2));
+  document.edit({.field = "name", .title = "name", .shown = {}}, [](Profile& p) { p.name = "Unsaved"; });
+  copy.writeNow();
+  std::puts("ready");
+  std::fflush(stdout);
+  while (std::getchar() != EOF) {
+  }
+  std::_Exit(3);
+}
+
+namespace {
+
+using ui::Document;
+using ui::recoverable;
+using ui::RecoveryCopy;
+
+class RecoveryTest : public testing::Test {
+ protected:
+  void change(Document& document, const char* name) {
+    document.edit({.field = "name", .title = "name", .shown = {}}, [&](Profile& p) { p.name = name; });
+  }
+  QStringList copies() const { return QDir(folder_.path()).entryList({"*.recovery.json"}, QDir::Files); }
+  QStringList everything() const {
+    return QDir(folder_.path()).entryList(QDir::AllEntries | QDir::NoDotAndDotDot);
+  }
+
+  QTemporaryDir folder_;
+};
+
+TEST_F(RecoveryTest, ACopyAppearsAfterAChangeAndHoldsIt) {
+  Document document(bike());
+  RecoveryCopy copy(document, folder_.path());
+  EXPECT_TRUE(copies().isEmpty());
+  change(document, "Unsaved");
+  ASSERT_TRUE(soon([&] { return copies().size() == 1; }));
+  EXPECT_THAT(contentsOf(QDir(folder_.path()).filePath(copies()[0]).toStdString()),
+              testing::HasSubstr("Unsaved"));
+}
+
+TEST_F(RecoveryTest, ChangesThatKeepComingDoNotPutTheCopyOff) {
+  Document document(bike());
+  RecoveryCopy copy(document, folder_.path());
+  for (int i = 0; i < 60 && copies().isEmpty(); ++i) {
+    change(document, i % 2 ? "One" : "Two");
+    QTest::qWait(40);
+  }
+  EXPECT_EQ(copies().size(), 1);
+}
+
+TEST_F(RecoveryTest, TheCopyGoesWhenTheWorkIsSavedUndoneOrClosed) {
+  Document document(bike());
+  {
+    RecoveryCopy copy(document, folder_.path());
+    change(document, "Unsaved");
+    copy.writeNow();
+    ASSERT_EQ(copies().size(), 1);
+    ASSERT_EQ(document.save(folder_.filePath("saved.json")), std::nullopt);
+    EXPECT_TRUE(copies().isEmpty()) << "saved";
+
+    change(document, "Unsaved again");
+    copy.writeNow();
+    ASSERT_EQ(copies().size(), 1);
+    document.undoStack().undo();
+    EXPECT_TRUE(copies().isEmpty()) << "undone";
+
+    change(document, "And again");
+    copy.writeNow();
+    ASSERT_EQ(copies().size(), 1);
+  }
+  EXPECT_EQ(everything(), QStringList{"saved.json"}) << "closed";
+}
+
+TEST_F(RecoveryTest, NothingIsCopiedWhileNothingIsUnsaved) {
+  Document document(bike());
+  RecoveryCopy copy(document, folder_.path());
+  copy.writeNow();
+  EXPECT_TRUE(everything().isEmpty());
+}
+
+TEST_F(RecoveryTest, WorkOfThisVeryProgramIsNotOfferedToIt) {
+  Document document(bike());
+  RecoveryCopy copy(document, folder_.path());
+  change(document, "Unsaved");
+  copy.writeNow();
+  EXPECT_TRUE(recoverable(folder_.path()).empty());
+}
+
+TEST_F(RecoveryTest, WorkIsOfferedOfADeadProgramButNotOfALiveOne) {
+  QProcess program;
+  program.start(QCoreApplication::applicationFilePath(), {kCrashAfterInput, folder_.path()});
+  ASSERT_TRUE(program.waitForReadyRead(20000));
+  ASSERT_EQ(copies().size(), 1);
+  EXPECT_TRUE(recoverable(folder_.path()).empty()) << "its program still runs";
+
+  program.closeWriteChannel();
+  ASSERT_TRUE(program.waitForFinished(20000));
+  ASSERT_EQ(program.exitCode(), 3);
+  const auto work = recoverable(folder_.path());
+  ASSERT_EQ(work.size(), 1u);
+  EXPECT_EQ(work[0].profile.name, "Unsaved");
+  EXPECT_EQ(work[0].originalFile, "");
+  EXPECT_EQ(recoverable(folder_.path()).size(), 1u) << "asking does not take it away";
+
+  ui::removeRecovery(work[0].copy);
+  EXPECT_TRUE(everything().isEmpty());
+}
+
+TEST_F(RecoveryTest, ACopyThatCannotBeReadIsKeptAndNotOffered) {
+  QFile broken(folder_.filePath("x.recovery.json"));
+  ASSERT_TRUE(broken.open(QIODevice::WriteOnly));
+  broken.write("{\"file\": \"\", \"profile\": \"{");
+  broken.close();
+  EXPECT_TRUE(recoverable(folder_.path()).empty());
+  EXPECT_EQ(copies().size(), 1);
+}
+
+TEST_F(RecoveryTest, AFolderThatIsNotThereHoldsNothing) {
+  EXPECT_TRUE(recoverable(folder_.filePath("not there")).empty());
+}
+
+TEST_F(RecoveryTest, AWindowKeepsACopyUntilItCloses) {
+  const QDir own(ui::recoveryFolder());
+  const auto ownCopies = [&] { return own.entryList({"*.recovery.json"}, QDir::Files).size(); };
+  Window window(bike());
+  change(window->document(), "Unsaved");
+  EXPECT_TRUE(soon([&] { return ownCopies() == 1; }));
+  DialogAnswer question(press(QMessageBox::Discard));
+  EXPECT_TRUE(window->close());
+  EXPECT_EQ(ownCopies(), 0);
+}
+
+/// The question at the next start.
+class RecoveryOffer : public RecoveryTest {
+ protected:
+  void SetUp() override {
+    QDir().mkpath(ui::recoveryFolder());
+    QProcess program;
+    program.start(QCoreApplication::applicationFilePath(), {kCrashAfterInput, ui::recoveryFolder()});
+    ASSERT_TRUE(program.waitForReadyRead(20000));
+    program.closeWriteChannel();
+    ASSERT_TRUE(program.waitForFinished(20000));
+    ASSERT_EQ(recoverable(ui::recoveryFolder()).size(), 1u);
+  }
+  static std::function<void(QDialog&)> pressText(const QString& text) {
+    return [text](QDialog& dialog) {
+      for (auto* button : dialog.findChildren<QPushButton*>())
+        if (button->text() == text) return button->click();
+      dialog.reject();
+      ADD_FAILURE() << "no button " << text.toStdString();
+    };
+  }
+  /// Answers the offer of the first window.
+  void answer(const QString& button) {
+    DialogAnswer question(pressText(button));
+    first_->offerRecovery();
+    EXPECT_TRUE(question.seen());
+    EXPECT_TRUE(question.said().contains("“Unsaved”")) << question.said().toStdString();
+  }
+  /// The windows that show the work.
+  std::vector<ui::MainWindow*> showingIt() const {
+    std::vector<ui::MainWindow*> windows;
+    for (QWidget* widget : QApplication::topLevelWidgets())
+      if (auto* window = qobject_cast<ui::MainWindow*>(widget);
+          window && window->document().profile().name == "Unsaved")
+        windows.push_back(window);
+    return windows;
+  }
+
+  struct Tidy {
+    ~Tidy() { QDir(ui::recoveryFolder()).removeRecursively(); }
+  } afterTheWindowsAreGone_;
+  Window first_{bike()};
+};
+
+TEST_F(RecoveryOffer, OpensTheWorkAsModifiedAndKeepsItSafe) {
+  answer("Open It");
+  ASSERT_EQ(showingIt().size(), 1u);
+  EXPECT_TRUE(showingIt()[0]->isWindowModified());
+  EXPECT_EQ(QDir(ui::recoveryFolder()).entryList({"*.recovery.json"}).size(), 1)
+      << "a copy of its own, before the old one goes";
+}
+
+TEST_F(RecoveryOffer, DoesNotReplaceOtherUnsavedWork) {
+  change(first_->document(), "Mine");
+  answer("Open It");
+  EXPECT_EQ(first_.profile().name, "Mine");
+  ASSERT_EQ(showingIt().size(), 1u);
+  EXPECT_TRUE(showingIt()[0]->isVisible());
+  delete showingIt()[0];
+}
+
+TEST_F(RecoveryOffer, ThrowsItAway) {
+  answer("Throw It Away");
+  EXPECT_TRUE(showingIt().empty());
+  EXPECT_TRUE(recoverable(ui::recoveryFolder()).empty());
+}
+
+TEST_F(RecoveryOffer, AsksAgainLater) {
+  answer("Ask Again Later");
+  EXPECT_TRUE(showingIt().empty());
+  EXPECT_EQ(recoverable(ui::recoveryFolder()).size(), 1u);
+}
+
+}  // namespace
+}  // namespace layshaft::test

@@ -1,0 +1,287 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <sys/stat.h>
+
+#include <QProcess>
+#include <QTemporaryDir>
+
+#include "core/report.h"
+#include "tests/ui/support.h"
+
+namespace layshaft::test {
+namespace {
+
+struct Outcome {
+  int code;
+  QByteArray out;
+  QByteArray err;
+};
+
+/// Runs the program as a script on a machine without a display does.
+Outcome run(const QStringList& arguments, const QString& outFile = {}) {
+  QProcess program;
+  QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+  for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM", "XDG_RUNTIME_DIR"})
+    environment.remove(QString::fromUtf8(name));
+  program.setProcessEnvironment(environment);
+  if (!outFile.isEmpty()) program.setStandardOutputFile(outFile);
+  program.start(QStringLiteral(LAYSHAFT_PROGRAM), arguments);
+  program.closeWriteChannel();
+  if (!program.waitForFinished(60000)) throw std::runtime_error("the program does not end");
+  EXPECT_EQ(program.exitStatus(), QProcess::NormalExit);
+  return {program.exitCode(), program.readAllStandardOutput(), program.readAllStandardError()};
+}
+
+QString samplePath(const char* name) {
+  return QString::fromStdString((sourceFolder() / "sample-profiles" / name).string() + ".bike.json");
+}
+
+const char* const kSamples[] = {"club-600",         "adventure-twin", "enduro-250",     "motocross-450",
+                                "roadster-classic", "tourer-belt",    "two-stroke-125", "youth-85"};
+
+void expectOneLineError(const Outcome& outcome, int code, const QStringList& named) {
+  EXPECT_EQ(outcome.code, code) << outcome.err.toStdString();
+  EXPECT_EQ(outcome.out, "") << "nothing half-done on standard output";
+  EXPECT_TRUE(outcome.err.endsWith('\n'));
+  EXPECT_EQ(outcome.err.count('\n'), 1) << outcome.err.toStdString();
+  for (const QString& word : named)
+    EXPECT_TRUE(QString::fromUtf8(outcome.err).contains(word))
+        << word.toStdString() << " is not in " << outcome.err.toStdString();
+}
+
+class ReportOfSample : public testing::TestWithParam<const char*> {
+ protected:
+  QByteArray report(const char* format) {
+    const Outcome outcome = run({"report", samplePath(GetParam()), "--format", format});
+    EXPECT_EQ(outcome.code, 0);
+    EXPECT_EQ(outcome.err, "") << "a script's log stays clean";
+    return outcome.out;
+  }
+  const Profile profile_ = sampleBike(GetParam());
+};
+
+TEST_P(ReportOfSample, Text) {
+  const QString text = QString::fromUtf8(report("text"));
+  EXPECT_TRUE(text.startsWith(QString::fromStdString(profile_.name) + '\n'));
+  EXPECT_TRUE(text.contains("final ratio"));
+  EXPECT_TRUE(text.contains("closed course"));
+  EXPECT_FALSE(text.contains("%1"));
+}
+
+TEST_P(ReportOfSample, Json) {
+  EXPECT_EQ(report("json").toStdString(), reportJson(plan(profile_)));
+}
+
+TEST_P(ReportOfSample, Csv) {
+  EXPECT_EQ(report("csv").toStdString(), reportCsv(plan(profile_)));
+}
+
+TEST_P(ReportOfSample, Png) {
+  const QImage page = QImage::fromData(report("png"), "PNG");
+  ASSERT_FALSE(page.isNull());
+  EXPECT_GT(page.width(), page.height());
+  QSet<QRgb> colours;
+  for (int y = 0; y < page.height(); y += 3)
+    for (int x = 0; x < page.width(); x += 3) colours.insert(page.pixel(x, y));
+  EXPECT_TRUE(colours.contains(qRgb(0x00, 0x72, 0xb2)))
+      << "the proposal's blue, in print as in a light theme";
+}
+
+TEST_P(ReportOfSample, Pdf) {
+  const QByteArray pdf = report("pdf");
+  EXPECT_TRUE(pdf.startsWith("%PDF-"));
+  EXPECT_TRUE(pdf.trimmed().endsWith("%%EOF"));
+  EXPECT_TRUE(pdf.contains("/Count 1")) << "one page";
+}
+
+INSTANTIATE_TEST_SUITE_P(Samples, ReportOfSample, testing::ValuesIn(kSamples), [](const auto& name) {
+  return QString(name.param).replace('-', '_').toStdString();
+});
+
+class ReportCommand : public testing::Test {
+ protected:
+  QString write(const QString& name, const std::string& text) const {
+    const QString path = folder_.filePath(name);
+    QFile file(path);
+    if (!file.open(QIODevice::WriteOnly)) throw std::runtime_error("cannot write");
+    file.write(text.data(), static_cast<qint64>(text.size()));
+    return path;
+  }
+  const QString good_ = samplePath("club-600");
+  QTemporaryDir folder_;
+};
+
+TEST_F(ReportCommand, IsTextUnlessToldOtherwise) {
+  EXPECT_EQ(run({"report", good_}).out, run({"report", good_, "--format", "text"}).out);
+  EXPECT_EQ(run({"report", "--format=csv", good_}).out, run({"report", good_, "--format", "csv"}).out);
+}
+
+TEST_F(ReportCommand, WritesToAFile) {
+  for (const char* format : {"text", "json", "csv"}) {
+    const QString file = folder_.filePath(format);
+    const Outcome outcome = run({"report", good_, "--format", format, "--output", file});
+    EXPECT_EQ(outcome.code, 0);
+    EXPECT_EQ(outcome.out, "");
+    EXPECT_EQ(contentsOf(file.toStdString()), run({"report", good_, "--format", format}).out.toStdString());
+  }
+  const QString png = folder_.filePath("page.png"), pdf = folder_.filePath("page.pdf");
+  EXPECT_EQ(run({"report", good_, "--format", "png", "--output", png}).code, 0);
+  EXPECT_EQ(contentsOf(png.toStdString()).substr(1, 3), "PNG");
+  EXPECT_EQ(run({"report", good_, "--format=pdf", "--output=" + pdf}).code, 0);
+  EXPECT_EQ(contentsOf(pdf.toStdString()).substr(0, 5), "%PDF-");
+}
+
+TEST_F(ReportCommand, AnOutputThatCannotBeWrittenIsBadInput) {
+  for (const char* format : {"text", "png", "pdf"}) {
+    const QString file = folder_.filePath("no such folder/out");
+    expectOneLineError(run({"report", good_, "--format", format, "--output", file}), 1, {file});
+    expectOneLineError(run({"report", good_, "--format", format, "--output", folder_.path()}), 1,
+                       {folder_.path()});
+  }
+}
+
+TEST_F(ReportCommand, APipeIsWrittenToAndStaysAPipe) {
+  const QString pipe = folder_.filePath("pipe");
+  ASSERT_EQ(mkfifo(pipe.toLocal8Bit().constData(), 0600), 0);
+  QProcess reader;
+  reader.start("cat", {pipe});
+  EXPECT_EQ(run({"report", good_, "--format", "csv", "--output", pipe}).code, 0);
+  ASSERT_TRUE(reader.waitForFinished(10000));
+  EXPECT_EQ(reader.readAllStandardOutput().toStdString(), reportCsv(plan(sampleBike("club-600"))));
+}
+
+TEST_F(ReportCommand, AFullDiskIsReported) {
+  for (const char* format : {"text", "json", "png", "pdf"}) {
+    const Outcome outcome = run({"report", good_, "--format", format}, "/dev/full");
+    EXPECT_EQ(outcome.code, 1) << format;
+    EXPECT_EQ(outcome.err.count('\n'), 1) << outcome.err.toStdString();
+    EXPECT_TRUE(outcome.err.contains("standard output")) << outcome.err.toStdString();
+  }
+}
+
+TEST_F(ReportCommand, AFailedReportKeepsTheOldFile) {
+  const QString file = write("out.json", "old");
+  const QString bad = write("bad.bike.json", with("/stock/front_teeth", 5));
+  EXPECT_EQ(run({"report", bad, "--format", "json", "--output", file}).code, 1);
+  EXPECT_EQ(contentsOf(file.toStdString()), "old");
+}
+
+TEST_F(ReportCommand, WrongFilesAreOneLineNamingFileKeyAndReason) {
+  const struct {
+    std::string text;
+    QStringList named;
+  } wrongs[] = {
+      {with("/stock/front_teeth", 5), {"stock.front_teeth", "5", "6 to 48"}},
+      {with("/stock/gear_ratios", {2.0, 2.5}), {"stock.gear_ratios[1]", "2.5"}},
+      {without("/bike/engine/rev_limit_rpm"), {"bike.engine.rev_limit_rpm", "missing"}},
+      {with("/version", 99), {"version", "99", "newer"}},
+      {with("/stock/rear_tyre", "bald\ntyre"), {"stock.rear_tyre", "bald"}},
+      {with("/bike/engine/shift_rpm", 12000), {"bike.engine.shift_rpm", "12000"}},
+      {"{", {"JSON", "line 1"}},
+      {"", {"JSON"}},
+      {"\xff\xfe", {"UTF-8"}},
+  };
+  int number = 0;
+  for (const auto& wrong : wrongs) {
+    const QString file = write(QStringLiteral("wrong-%1.bike.json").arg(++number), wrong.text);
+    expectOneLineError(run({"report", file}), 1, QStringList(wrong.named) << file);
+  }
+}
+
+TEST_F(ReportCommand, AMissingFileAndAFolderAreBadInput) {
+  expectOneLineError(run({"report", folder_.filePath("missing.bike.json")}), 1, {"missing.bike.json"});
+  expectOneLineError(run({"report", folder_.path()}), 1, {folder_.path(), "directory"});
+}
+
+TEST_F(ReportCommand, AFileNameWithALineFeedStaysOneLine) {
+  expectOneLineError(run({"report", folder_.filePath("two\nlines.bike.json")}), 1, {"two", "lines"});
+  const QString odd = write("odd\nname %1 “ü”.bike.json", minimalProfile().dump());
+  EXPECT_EQ(run({"report", odd}).code, 0);
+}
+
+TEST_F(ReportCommand, WrongWordsAreBadUsage) {
+  const QStringList wrongs[] = {{"report"},
+                                {"report", good_, good_},
+                                {"report", good_, "--format"},
+                                {"report", good_, "--format", "jpeg"},
+                                {"report", good_, "--format", "PNG"},
+                                {"report", good_, "--format", ""},
+                                {"report", good_, "--format", "png\npdf"},
+                                {"report", good_, "--output"},
+                                {"report", good_, "--output", ""},
+                                {"report", good_, "--verbose"},
+                                {"report", "-x"}};
+  for (const QStringList& words : wrongs) {
+    const Outcome outcome = run(words);
+    expectOneLineError(outcome, 2, {"usage: layshaft report FILE"});
+  }
+}
+
+TEST_F(ReportCommand, WordsAfterTwoDashesAreFiles) {
+  write("--format", minimalProfile().dump());
+  QProcess program;
+  program.setWorkingDirectory(folder_.path());
+  program.start(QStringLiteral(LAYSHAFT_PROGRAM), {"report", "--", "--format"});
+  ASSERT_TRUE(program.waitForFinished(60000));
+  EXPECT_EQ(program.exitCode(), 0) << program.readAllStandardError().toStdString();
+}
+
+TEST_F(ReportCommand, HelpAndVersionNeedNoDisplay) {
+  for (const char* word : {"--help", "--version"}) {
+    const Outcome outcome = run({word});
+    EXPECT_EQ(outcome.code, 0);
+    EXPECT_FALSE(outcome.out.isEmpty());
+    EXPECT_EQ(outcome.err, "");
+  }
+}
+
+TEST_F(ReportCommand, AWindowWithoutADisplayIsExplainedInOneLine) {
+  expectOneLineError(run({good_}), 1, {"display", "layshaft report"});
+  EXPECT_EQ(run({"--nonsense"}).code, 2);
+}
+
+/// The window, started as from a desktop; which files it opened is seen by its list of recent ones.
+class WindowCommand : public ReportCommand {
+ protected:
+  bool opens(const QStringList& arguments, const QString& file, bool platformInEnvironment) {
+    QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+    environment.insert("HOME", folder_.path());
+    environment.remove("XDG_CONFIG_HOME");
+    environment.remove("QT_QPA_PLATFORM");
+    if (platformInEnvironment) environment.insert("QT_QPA_PLATFORM", "offscreen");
+    QProcess program;
+    program.setProcessEnvironment(environment);
+    program.start(QStringLiteral(LAYSHAFT_PROGRAM), arguments);
+    const QString settings = folder_.filePath(".config/Layshaft/Layshaft.conf");
+    const bool opened = soon(
+        [&] {
+          return QFile::exists(settings) &&
+                 QString::fromStdString(contentsOf(settings.toStdString())).contains(file);
+        },
+        8000);
+    program.terminate();
+    program.waitForFinished(20000);
+    return opened;
+  }
+};
+
+TEST_F(WindowCommand, OpensTheFilesItIsGiven) {
+  const QString second = write("second.bike.json", minimalProfile().dump());
+  EXPECT_TRUE(opens({good_, second}, "second.bike.json", true));
+}
+
+TEST_F(WindowCommand, TheToolkitsOwnOptionsAreNoFiles) {
+  EXPECT_TRUE(opens({"-platform", "offscreen", good_}, "club-600.bike.json", false));
+}
+
+TEST_F(ReportCommand, ACommaDecimalDesktopGivesTheSameNumbers) {
+  // Only the sentences follow the desktop; JSON and CSV are for programs.
+  qputenv("LC_ALL", "de_DE.UTF-8");
+  const QByteArray json = run({"report", good_, "--format", "json"}).out;
+  const QByteArray csv = run({"report", good_, "--format", "csv"}).out;
+  qunsetenv("LC_ALL");
+  EXPECT_EQ(json.toStdString(), reportJson(plan(sampleBike("club-600"))));
+  EXPECT_EQ(csv.toStdString(), reportCsv(plan(sampleBike("club-600"))));
+}
+
+}  // namespace
+}  // namespace layshaft::test

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/samples.h"
+
+#include <QTemporaryDir>
+#include <filesystem>
+
+#include "tests/ui/support.h"
+#include "ui/wording.h"
+
+namespace layshaft::test {
+namespace {
+
+std::vector<std::string> sampleNames() {
+  std::vector<std::string> names;
+  for (const auto& entry : std::filesystem::directory_iterator(sourceFolder() / "sample-profiles"))
+    if (const std::string name = entry.path().filename().string(); name.ends_with(".bike.json"))
+      names.push_back(name.substr(0, name.size() - 10));
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
+class SampleProfile : public testing::TestWithParam<std::string> {
+ protected:
+  const Profile profile_ = sampleBike(GetParam());
+};
+
+TEST_P(SampleProfile, LoadsPlansSavesAndReloadsEqual) {
+  const Plan planned = plan(profile_);
+  EXPECT_EQ(planned.stock.gearing.gears.size(), profile_.stock.gearRatios.count());
+  for (const GearFigures& gear : planned.proposed.gearing.gears) EXPECT_GT(gear.speedAtRevLimitMps, 0);
+
+  QTemporaryDir folder;
+  ui::Document document(profile_);
+  ASSERT_EQ(document.save(folder.filePath("copy.bike.json")), std::nullopt);
+  const auto reloaded = loadProfile(folder.filePath("copy.bike.json").toStdString());
+  ASSERT_TRUE(reloaded);
+  EXPECT_TRUE(same(*reloaded, profile_));
+}
+
+TEST_P(SampleProfile, ProposesAChangeThatTheReadoutTellsOf) {
+  const auto words = ui::summary(plan(profile_), ui::UnitsShown());
+  EXPECT_TRUE(words.headline.contains("horter") || words.headline.contains("aller"))
+      << words.headline.toStdString();
+  EXPECT_FALSE(words.detail.isEmpty());
+}
+
+TEST_P(SampleProfile, IsBuiltIntoTheProgram) {
+  for (const auto& [name, profile] : ui::samples())
+    if (profile == profile_) {
+      EXPECT_EQ(name.toStdString(), profile_.name);
+      return;
+    }
+  FAIL() << "not among the samples of the Help menu";
+}
+
+INSTANTIATE_TEST_SUITE_P(Files, SampleProfile, testing::ValuesIn(sampleNames()), [](const auto& name) {
+  return QString::fromStdString(name.param).replace('-', '_').toStdString();
+});
+
+TEST(Samples, TheTrackBikeComesFirst) {
+  ASSERT_FALSE(ui::samples().empty());
+  EXPECT_TRUE(same(ui::samples().front().second, sampleBike("club-600")));
+  EXPECT_EQ(ui::samples().size(), sampleNames().size());
+}
+
+}  // namespace
+}  // namespace layshaft::test

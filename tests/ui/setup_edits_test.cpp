@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/setup_edits.h"
+
+#include "tests/ui/support.h"
+
+namespace layshaft::test {
+namespace {
+
+using testing::ElementsAre;
+using ui::Document;
+using ui::SetupEdits;
+using ui::Side;
+
+class SetupEditsTest : public testing::Test {
+ protected:
+  void start(const std::vector<std::pair<std::string, Json>>& values) {
+    document_.load(bike(values), QString());
+  }
+  const SetupChange& change() const { return document_.profile().proposed; }
+  const layshaft::Setup& stockSetup() const { return document_.profile().stock; }
+
+  Document document_{bike()};
+  SetupEdits stock_{document_, Side::Stock};
+  SetupEdits proposed_{document_, Side::Proposed};
+};
+
+TEST_F(SetupEditsTest, AProposedValueEqualToStockIsNotWrittenDown) {
+  proposed_.setFrontTeeth(15);
+  ASSERT_TRUE(change().frontTeeth);
+  proposed_.setFrontTeeth(16);
+  EXPECT_TRUE(change().changesNothing());
+  proposed_.setPrimaryRatio(2.0);
+  proposed_.setPrimaryRatio(1.955);
+  EXPECT_TRUE(change().changesNothing());
+  proposed_.setGearRatio(0, 2.8);
+  proposed_.setGearRatio(0, 2.71);
+  EXPECT_TRUE(change().changesNothing());
+  proposed_.setTyre("190/55ZR17");
+  proposed_.setTyre("180/55-17");
+  EXPECT_TRUE(change().changesNothing()) << "the same tyre, written another way";
+}
+
+TEST_F(SetupEditsTest, AProposalFollowsStockInEveryFieldItDoesNotChange) {
+  proposed_.setFrontTeeth(15);
+  stock_.setRearTeeth(47);
+  stock_.setTyre("160/60-17");
+  EXPECT_EQ(proposedSetup(document_).rearTeeth.count(), 47);
+  EXPECT_EQ(proposedSetup(document_).rearTyre.text(), "160/60-17");
+  EXPECT_EQ(proposedSetup(document_).frontTeeth.count(), 15);
+}
+
+TEST_F(SetupEditsTest, AProposedValueStaysWhereStockPassesThroughIt) {
+  proposed_.setRearTeeth(45);
+  for (const int teeth : {44, 45, 46}) stock_.setRearTeeth(teeth);
+  EXPECT_EQ(proposedSetup(document_).rearTeeth.count(), 45);
+}
+
+TEST_F(SetupEditsTest, AStockGearMovesTheProposedGearThatFollowedIt) {
+  proposed_.setGearRatio(2, 1.2);
+  stock_.setGearRatio(0, 2.8);
+  EXPECT_THAT(proposedSetup(document_).gearRatios.values(), ElementsAre(2.8, 2.06, 1.2));
+  stock_.setGearRatio(2, 1.3);
+  EXPECT_THAT(proposedSetup(document_).gearRatios.values(), ElementsAre(2.8, 2.06, 1.2)) << "its own";
+  EXPECT_EQ(document_.undoStack().undoText(), "stock gear 3 1.240 → 1.300");
+}
+
+TEST_F(SetupEditsTest, ANewGearCountIsProposedAndTakenBack) {
+  EXPECT_EQ(proposed_.setGearCount(4), std::nullopt);
+  EXPECT_EQ(proposedSetup(document_).gearRatios.count(), 4u);
+  EXPECT_EQ(stockSetup().gearRatios.count(), 3u);
+  EXPECT_EQ(proposed_.setGearCount(3), std::nullopt);
+  EXPECT_TRUE(change().changesNothing());
+}
+
+TEST_F(SetupEditsTest, GearsStayFallingAndBetweenOneAndTen) {
+  EXPECT_EQ(proposed_.setGearRatio(1, 2.9)->path, "gear_ratios[1]");
+  EXPECT_TRUE(proposed_.setGearCount(0));
+  EXPECT_TRUE(proposed_.setGearCount(11));
+  EXPECT_EQ(document_.undoStack().count(), 0);
+}
+
+TEST_F(SetupEditsTest, RefusesWhatIsOutsideTheLimits) {
+  EXPECT_TRUE(proposed_.setFrontTeeth(5));
+  EXPECT_TRUE(proposed_.setRearTeeth(121));
+  EXPECT_TRUE(proposed_.setPrimaryRatio(0.1));
+  EXPECT_TRUE(proposed_.setRollout(499.0));
+  EXPECT_TRUE(proposed_.setRollingAllowance(10.5));
+  EXPECT_TRUE(proposed_.setLinks(29));
+  EXPECT_TRUE(proposed_.setBeltTeeth(501));
+  EXPECT_EQ(proposed_.setTyre("bald")->kind, Kind::BadTyreSize);
+  EXPECT_EQ(document_.undoStack().count(), 0);
+}
+
+TEST_F(SetupEditsTest, AnotherStockTyreTakesItsMeasuredRolloutAlong) {
+  start({{"/stock/rollout_mm", 1930}, {"/stock/tread_wear_mm", 1}});
+  stock_.setTyre("190/55ZR17");
+  EXPECT_FALSE(stockSetup().options.rolloutMm);
+  EXPECT_FALSE(stockSetup().options.treadWearMm);
+  document_.undoStack().undo();
+  EXPECT_EQ(stockSetup().options.rolloutMm, 1930);
+}
+
+TEST_F(SetupEditsTest, TheSameTyreWrittenAnotherWayKeepsItsRollout) {
+  start({{"/stock/rollout_mm", 1930}});
+  stock_.setTyre("180/55 ZR 17 73W");
+  EXPECT_EQ(stockSetup().options.rolloutMm, 1930);
+}
+
+TEST_F(SetupEditsTest, AProposedTyreDoesNotRollLikeStocksMeasuredOneAndBackAgain) {
+  start({{"/stock/rollout_mm", 1930}});
+  proposed_.setTyre("190/55ZR17");
+  EXPECT_FALSE(proposedSetup(document_).options.rolloutMm);
+  proposed_.setRollout(1980.0);
+  EXPECT_EQ(proposedSetup(document_).options.rolloutMm, 1980);
+  proposed_.setTyre("180/55ZR17");
+  EXPECT_EQ(proposedSetup(document_).options.rolloutMm, 1930) << "1980 was measured on the other tyre";
+}
+
+TEST_F(SetupEditsTest, AProposedRolloutGoesWithTheStockTyreItWasMeasuredOn) {
+  proposed_.setRollout(1950.0);
+  stock_.setTyre("160/60-17");
+  EXPECT_FALSE(proposedSetup(document_).options.rolloutMm) << "measured on a 180/55, not on a 160/60";
+}
+
+TEST_F(SetupEditsTest, AnotherToothCountIsAnotherSprocketAndItsMassIsNotKnown) {
+  start({{"/stock/rear_sprocket", {{"material", "steel"}, {"mass_kg", 0.9}}}});
+  proposed_.setRearTeeth(45);
+  ASSERT_TRUE(proposedSetup(document_).options.rearSprocket);
+  EXPECT_FALSE(proposedSetup(document_).options.rearSprocket->massKg);
+  EXPECT_EQ(proposedSetup(document_).options.rearSprocket->material, SprocketMaterial::Steel);
+  stock_.setRearTeeth(44);
+  EXPECT_FALSE(stockSetup().options.rearSprocket->massKg);
+}
+
+TEST_F(SetupEditsTest, AllBackToStockIsOneStepAndKeepsUnknownKeys) {
+  start({{"/proposed", {{"front_teeth", 15}, {"colour", "gold"}}}});
+  proposed_.setTyre("190/55ZR17");
+  SetupEdits::clearProposal(document_);
+  EXPECT_TRUE(change().changesNothing());
+  EXPECT_EQ(change().options.extras.at("colour"), "\"gold\"");
+  document_.undoStack().undo();
+  EXPECT_EQ(proposedSetup(document_).frontTeeth.count(), 15);
+}
+
+TEST_F(SetupEditsTest, TheProposalBecomesStock) {
+  proposed_.setFrontTeeth(15);
+  proposed_.setTyre("190/55ZR17");
+  const layshaft::Setup wanted = proposedSetup(document_);
+  SetupEdits::makeProposalStock(document_);
+  EXPECT_EQ(stockSetup(), wanted);
+  EXPECT_TRUE(change().changesNothing());
+  document_.undoStack().undo();
+  EXPECT_EQ(stockSetup().frontTeeth.count(), 16);
+  EXPECT_EQ(proposedSetup(document_), wanted);
+}
+
+TEST_F(SetupEditsTest, ChainBeltAndDriveAreNamedEdits) {
+  proposed_.setChainSize(chainSize("520"));
+  EXPECT_EQ(document_.undoStack().undoText(), "proposed chain size none → 520");
+  proposed_.setLinks(112);
+  EXPECT_EQ(document_.undoStack().undoText(), "proposed links none → 112");
+  stock_.setFinalDrive(FinalDrive::Belt);
+  EXPECT_EQ(document_.undoStack().undoText(), "stock final drive chain → belt");
+  proposed_.setRollingAllowance(2.5);
+  EXPECT_EQ(document_.undoStack().undoText(), "proposed rolling allowance 2.0 % → 2.5 %");
+  proposed_.setPrimaryRatio(1.9551);
+  EXPECT_EQ(document_.undoStack().undoText(), "proposed primary ratio 1.955 → 1.9551")
+      << "a step that the box can take must be seen in its name";
+}
+
+}  // namespace
+}  // namespace layshaft::test
