@@ -50,6 +50,12 @@ int runReport(int argc, char** argv, const QStringList& arguments) {
   return app::report(arguments);
 }
 
+int unknownOption(const QString& word) {
+  std::fprintf(stderr, "layshaft: unknown option %s; layshaft --help says more\n",
+               word.toLocal8Bit().constData());
+  return app::kBadUsage;
+}
+
 int runWindows(int argc, char** argv, const QStringList& arguments) {
   if (!hasDisplay(arguments)) {
     std::fputs("layshaft: there is no display to open a window on; layshaft report FILE needs none\n",
@@ -60,11 +66,7 @@ int runWindows(int argc, char** argv, const QStringList& arguments) {
   nameProgram();
   const QStringList files = QCoreApplication::arguments().mid(1);  // without what was for the toolkit
   for (const QString& word : files)
-    if (word.startsWith(QLatin1Char('-'))) {
-      std::fprintf(stderr, "layshaft: unknown option %s; layshaft --help says more\n",
-                   word.toLocal8Bit().constData());
-      return app::kBadUsage;
-    }
+    if (word.startsWith(QLatin1Char('-'))) return unknownOption(word);
   QGuiApplication::setDesktopFileName(QStringLiteral("org.layshaft.Layshaft"));
   const Profile first = ui::firstSample();  // also makes the resources known
   QApplication::setWindowIcon(QIcon(QStringLiteral(":/layshaft.svg")));
@@ -91,5 +93,9 @@ int main(int argc, char** argv) {
     return app::kSuccess;
   }
   if (arguments.value(0) == QLatin1String("report")) return runReport(argc, argv, arguments.mid(1));
+  // With two dashes it is ours or nobody's; the toolkit's own options are sorted out once there is a window
+  // system.
+  if (const QString first = arguments.value(0); first.startsWith(QLatin1String("--")))
+    return unknownOption(first);
   return runWindows(argc, argv, arguments);
 }

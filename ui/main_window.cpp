@@ -11,6 +11,7 @@
 #include <QFrame>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QMenuBar>
 #include <QMessageBox>
@@ -68,6 +69,29 @@ QList<MainWindow*> openWindows() {
     if (auto* window = qobject_cast<MainWindow*>(widget)) windows << window;
   return windows;
 }
+
+/// Undo and redo for key presses that a field has passed on to its window.
+class UndoKeys : public QObject {
+ public:
+  UndoKeys(QObject* window, QUndoStack& undo) : QObject(window), undo_(undo) {
+    window->installEventFilter(this);
+  }
+
+  bool eventFilter(QObject*, QEvent* event) override {
+    if (event->type() != QEvent::KeyPress) return false;
+    const auto* key = static_cast<QKeyEvent*>(event);
+    if (key->matches(QKeySequence::Undo))
+      undo_.undo();
+    else if (key->matches(QKeySequence::Redo))
+      undo_.redo();
+    else
+      return false;
+    return true;
+  }
+
+ private:
+  QUndoStack& undo_;
+};
 
 }  // namespace
 
@@ -188,6 +212,7 @@ void MainWindow::buildChartMenu(QMenu* menu) {
 void MainWindow::buildEditMenu() {
   QMenu* menu = menuBar()->addMenu(tr("&Edit"));
   QUndoStack& undo = document_.undoStack();
+  new UndoKeys(this, undo);
   QAction* undoAction = undo.createUndoAction(this, tr("&Undo"));
   undoAction->setShortcuts(QKeySequence::Undo);
   QAction* redoAction = undo.createRedoAction(this, tr("&Redo"));

@@ -328,7 +328,12 @@ QString teethPair(const Setup& setup) {
 }
 
 QString sentence(const Problem& problem) {
-  return problemLocation(problem) + reason(problem);
+  // One line, whatever a key or a value contains.
+  QString line = problemLocation(problem) + reason(problem);
+  for (QChar& c : line)
+    if (c.category() == QChar::Other_Control || c == QChar::LineSeparator || c == QChar::ParagraphSeparator)
+      c = QLatin1Char(' ');
+  return line;
 }
 
 QString spokenSentence(const Problem& problem) {

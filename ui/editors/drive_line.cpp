@@ -405,11 +405,15 @@ void DriveLine::show(const Plan& plan, const UnitsShown& units) {
 
 void DriveLine::refresh() {
   if (!plan_) return;
-  const SetupPlan& shown = side_ == Side::Stock ? plan_->stock : plan_->proposed;
+  // Figures are the plan's; what the fields hold is the document's, which may be a frame ahead of the plan.
+  SetupPlan stock = plan_->stock;
+  SetupPlan shown = side_ == Side::Stock ? plan_->stock : plan_->proposed;
+  stock.setup = document_.profile().stock;
+  shown.setup = edits().current();
   refreshEngine();
-  refreshGearbox(shown.setup, plan_->stock.setup);
-  refreshFinalDrive(shown.setup, plan_->stock.setup);
-  refreshWheel(shown, plan_->stock);
+  refreshGearbox(shown.setup, stock.setup);
+  refreshFinalDrive(shown.setup, stock.setup);
+  refreshWheel(shown, stock);
   refreshSums();
   sideSwitch_->setText(side_ == Side::Stock ? tr("Editing stock") : tr("Editing the proposal"));
   const bool proposes = !document_.profile().proposed.changesNothing();

@@ -117,12 +117,14 @@ std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
   const auto primary = ratio(primary_->text());
   if (!inside(tr("Primary ratio"), primary, limits::kPrimaryRatio)) return std::nullopt;
   std::vector<double> ratios;
-  // A comma separates where points are the decimal marks or a blank follows it, else it is a decimal mark
-  // itself.
-  const bool pointDecimals = gears_->text().contains(QLatin1Char('.'));
-  const QRegularExpression separators(pointDecimals ? QStringLiteral("[\\s;,]+")
-                                                    : QStringLiteral(",?[\\s;]+,?"));
-  for (const QString& part : gears_->text().split(separators, Qt::SkipEmptyParts)) {
+  // Between blanks a comma is a decimal mark, unless points are: "2,71 2,06", "2.71, 2.06" and "2.71,2.06"
+  // all read.
+  static const QRegularExpression blanks(QStringLiteral("[\\s;]+|,\\s+"));
+  QStringList parts;
+  for (const QString& part : gears_->text().split(blanks, Qt::SkipEmptyParts))
+    parts << (part.contains(QLatin1Char('.')) ? part.split(QLatin1Char(','), Qt::SkipEmptyParts)
+                                              : QStringList(part));
+  for (const QString& part : parts) {
     const auto gear = ratio(part);
     if (!inside(tr("Gear ratios, “%1”").arg(part), gear, limits::kGearRatio)) return std::nullopt;
     ratios.push_back(*gear);
