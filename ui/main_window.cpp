@@ -154,6 +154,12 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   resize(QSize(1280, 800).boundedTo(screen()->availableSize()));
 }
 
+MainWindow::~MainWindow() {
+  // The editors refer to the document, and a field that loses the focus still asks it: they go first.
+  delete details_;
+  delete takeCentralWidget();
+}
+
 void MainWindow::buildHints(QVBoxLayout* column) {
   auto* hints = new QFrame;
   hints->setFrameShape(QFrame::StyledPanel);

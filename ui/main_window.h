@@ -25,6 +25,7 @@ class MainWindow : public QMainWindow {
   Q_OBJECT
  public:
   explicit MainWindow(Profile profile, QWidget* parent = nullptr);
+  ~MainWindow() override;
 
   Document& document() { return document_; }
   Planner& planner() { return planner_; }
