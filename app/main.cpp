@@ -3,7 +3,6 @@
 #include <QIcon>
 #include <QTimer>
 #include <cstdio>
-#include <memory>
 
 #include "app/report_command.h"
 #include "ui/main_window.h"

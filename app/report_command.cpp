@@ -72,12 +72,7 @@ Request requestFrom(const QStringList& arguments) {
 }
 
 int fail(int code, const QString& message) {
-  // One line, and nothing that a terminal would obey, whatever a file name or a value contains.
-  QString line = message;
-  for (QChar& c : line)
-    if (c.category() == QChar::Other_Control || c == QChar::LineSeparator || c == QChar::ParagraphSeparator)
-      c = QLatin1Char(' ');
-  std::fprintf(stderr, "layshaft: %s\n", line.toUtf8().constData());
+  std::fprintf(stderr, "layshaft: %s\n", ui::onOneLine(message).toUtf8().constData());
   return code;
 }
 

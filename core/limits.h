@@ -59,6 +59,13 @@ inline constexpr Limit kCountershaftOffsetMm{-500, 500, "mm"};
 
 inline constexpr Limit kReadsHighPercent{-20, 30, "%"};
 
+// Inside a tyre size (common practice, no source): from pocket bikes to the widest custom rears.
+inline constexpr Limit kTyreWidthMm{50, 400, "mm"};
+inline constexpr Limit kTyreAspectPercent{25, 110, "%"};
+inline constexpr Limit kRimInches{6, 30, "in"};
+inline constexpr Limit kRacingDiameterMm{400, 800, "mm"};
+inline constexpr Limit kCodeSectionInches{1.5, 8, "in"};
+
 inline constexpr Limit kRollingAllowancePercent{0, 10, "%"};
 inline constexpr Limit kCrownRadiusMm{10, 300, "mm"};
 inline constexpr Limit kTreadWearMm{0, 20, "mm"};

@@ -41,7 +41,8 @@ if ((sanitize)); then
   export LSAN_OPTIONS="suppressions='$layshaft_root/tests/lsan.supp':print_suppressions=0"
 else
   build=$layshaft_root/build/tests
-  build_in "$build" -DCMAKE_BUILD_TYPE=RelWithDebInfo -DLAYSHAFT_BUILD_TESTS=ON -DLAYSHAFT_WERROR=ON
+  build_in "$build" -DCMAKE_BUILD_TYPE=RelWithDebInfo '-DCMAKE_CXX_FLAGS_RELWITHDEBINFO=-O2 -g1' \
+    -DLAYSHAFT_BUILD_TESTS=ON -DLAYSHAFT_WERROR=ON
 fi
 
 export QT_QPA_PLATFORM=offscreen

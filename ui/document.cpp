@@ -67,7 +67,7 @@ std::optional<QString> Document::save(const QString& file) {
   // Keep what a link points at, not the link.
   const QFileInfo info(file);
   if (info.exists() && !info.isFile()) return tr("is not a plain file");
-  QSaveFile out(info.isSymLink() ? info.symLinkTarget() : file);
+  QSaveFile out(info.exists() ? info.canonicalFilePath() : info.isSymLink() ? info.symLinkTarget() : file);
   const std::string text = writeProfile(profile_);
   if (!out.open(QIODevice::WriteOnly) || out.write(text.data(), static_cast<qint64>(text.size())) < 0 ||
       !out.commit())

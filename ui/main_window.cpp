@@ -11,7 +11,6 @@
 #include <QFrame>
 #include <QHBoxLayout>
 #include <QHeaderView>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QMenuBar>
 #include <QMessageBox>
@@ -70,29 +69,6 @@ QList<MainWindow*> openWindows() {
   return windows;
 }
 
-/// Undo and redo for key presses that a field has passed on to its window.
-class UndoKeys : public QObject {
- public:
-  UndoKeys(QObject* window, QUndoStack& undo) : QObject(window), undo_(undo) {
-    window->installEventFilter(this);
-  }
-
-  bool eventFilter(QObject*, QEvent* event) override {
-    if (event->type() != QEvent::KeyPress) return false;
-    const auto* key = static_cast<QKeyEvent*>(event);
-    if (key->matches(QKeySequence::Undo))
-      undo_.undo();
-    else if (key->matches(QKeySequence::Redo))
-      undo_.redo();
-    else
-      return false;
-    return true;
-  }
-
- private:
-  QUndoStack& undo_;
-};
-
 }  // namespace
 
 MainWindow* MainWindow::create(Profile profile) {
@@ -116,10 +92,10 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   tabs_->addTab(sawtooth, tr("Sawtooth"));
   pages_.push_back(sawtooth);
   for (Page* page : pages_) {
-    connect(page, &Page::cruiseDragged, this, [this](double mps) {
+    connect(page, &Page::cruiseDragged, this, [this](double mps, int drag) {
       const double kmh = std::round(units::kmhFromMps(mps));
       document_.edit(
-          {.field = QStringLiteral("cruise"),
+          {.field = QStringLiteral("cruise.%1").arg(drag),
            .title = tr("cruise speed"),
            .shown =
                [](const Profile& p) { return p.cruiseSpeedKmh ? number(*p.cruiseSpeedKmh, 0) : QString(); }},
@@ -218,7 +194,6 @@ void MainWindow::buildChartMenu(QMenu* menu) {
 void MainWindow::buildEditMenu() {
   QMenu* menu = menuBar()->addMenu(tr("&Edit"));
   QUndoStack& undo = document_.undoStack();
-  new UndoKeys(this, undo);
   QAction* undoAction = undo.createUndoAction(this, tr("&Undo"));
   undoAction->setShortcuts(QKeySequence::Undo);
   QAction* redoAction = undo.createRedoAction(this, tr("&Redo"));
@@ -334,7 +309,10 @@ void MainWindow::showPlan(const Plan& plan) {
 void MainWindow::updateTitle() {
   const QString file =
       document_.file().isEmpty() ? QString() : QStringLiteral(" – ") + QFileInfo(document_.file()).fileName();
-  setWindowTitle(document_.title() + file + QStringLiteral("[*] – Layshaft"));
+  // Twice the mark is what Qt shows as the mark itself.
+  QString name = document_.title() + file;
+  name.replace(QLatin1String("[*]"), QLatin1String("[*][*]"));
+  setWindowTitle(name + QStringLiteral("[*] – Layshaft"));
   setWindowFilePath(document_.file());
   setWindowModified(document_.isModified());
   revert_->setEnabled(document_.isModified() && !document_.file().isEmpty());

@@ -3,6 +3,7 @@
 
 #include <QCoreApplication>
 #include <cmath>
+#include <utility>
 
 #include "core/limits.h"
 #include "core/number_text.h"
@@ -228,9 +229,11 @@ void SetupEdits::makeProposalStock(Document& document) {
   document.edit(
       {.field = QStringLiteral("proposal.adopt"), .title = tr("make the proposal stock"), .shown = {}},
       [](Profile& profile) {
-        const Extras stockExtras = profile.stock.options.extras;
-        profile.stock = applied(profile.proposed, profile.stock);
-        profile.stock.options.extras = stockExtras;
+        Setup adopted = applied(profile.proposed, profile.stock);
+        adopted.options.extras = profile.stock.options.extras;
+        // What follows stock must go on meaning the same parts.
+        for (Pin& pin : profile.pins) pin.change = changeTo(applied(pin.change, profile.stock), adopted);
+        profile.stock = std::move(adopted);
         profile.proposed = SetupChange{.options = {.extras = profile.proposed.options.extras}};
       });
 }

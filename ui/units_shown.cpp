@@ -2,6 +2,7 @@
 #include "ui/units_shown.h"
 
 #include <QCoreApplication>
+#include <cmath>
 
 #include "core/units.h"
 
@@ -13,6 +14,11 @@ QString tr(const char* text) {
 }
 
 }  // namespace
+
+double withoutNoise(double x) {
+  constexpr double kDigits = 1e7;
+  return std::round(x * kDigits) / kDigits;
+}
 
 UnitsShown UnitsShown::forLocale(const QLocale& locale) {
   switch (locale.measurementSystem()) {

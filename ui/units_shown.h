@@ -48,4 +48,7 @@ class UnitsShown {
   UnitSystem system_;
 };
 
+/// The number without the last digits that converting there and back may leave and nobody typed.
+double withoutNoise(double x);
+
 }  // namespace layshaft::ui

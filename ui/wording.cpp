@@ -327,13 +327,20 @@ QString teethPair(const Setup& setup) {
   return QStringLiteral("%1/%2").arg(setup.frontTeeth.count()).arg(setup.rearTeeth.count());
 }
 
-QString sentence(const Problem& problem) {
-  // One line, whatever a key or a value contains.
-  QString line = problemLocation(problem) + reason(problem);
-  for (QChar& c : line)
+QString onOneLine(QString text) {
+  for (QChar& c : text)
     if (c.category() == QChar::Other_Control || c == QChar::LineSeparator || c == QChar::ParagraphSeparator)
       c = QLatin1Char(' ');
-  return line;
+  return text;
+}
+
+QString outsideAllowed(const QString& field, const QString& typed, double low, double high) {
+  return tr("%1: %2 is outside what is allowed, %3 to %4")
+      .arg(field, typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
+}
+
+QString sentence(const Problem& problem) {
+  return onOneLine(problemLocation(problem) + reason(problem));
 }
 
 QString spokenSentence(const Problem& problem) {

@@ -20,6 +20,13 @@ QString percent(double value);       ///< unsigned, one decimal below 10
 /// A setup's teeth, front first: "15/43".
 QString teethPair(const Setup& setup);
 
+/// The text on one line and free of control characters: whatever a file holds, a terminal or a message obeys
+/// none of it.
+QString onOneLine(QString text);
+
+/// What is said of a typed number that is outside what is allowed, under the field's own name.
+QString outsideAllowed(const QString& field, const QString& typed, double low, double high);
+
 /// One clear sentence for a problem: key path, value, what is allowed. Never empty, ends without a full stop.
 QString sentence(const Problem& problem);
 

@@ -62,6 +62,16 @@ void forgetTyreMeasurements(SetupOptions& options) {
   options.growthPerKmh2.reset();
 }
 
+SetupChange changeTo(const Setup& wanted, const Setup& stock) {
+  return withoutStockValues({.frontTeeth = wanted.frontTeeth,
+                             .rearTeeth = wanted.rearTeeth,
+                             .rearTyre = wanted.rearTyre,
+                             .primaryRatio = wanted.primaryRatio,
+                             .gearRatios = wanted.gearRatios,
+                             .options = wanted.options},
+                            stock);
+}
+
 SetupChange withoutStockValues(SetupChange change, const Setup& stock) {
   if (change.frontTeeth == stock.frontTeeth) change.frontTeeth.reset();
   if (change.rearTeeth == stock.rearTeeth) change.rearTeeth.reset();

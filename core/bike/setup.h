@@ -69,6 +69,9 @@ Setup applied(const SetupChange& change, const Setup& stock);
 /// What was measured on one tyre says nothing about another.
 void forgetTyreMeasurements(SetupOptions& options);
 
+/// The change that makes `wanted` out of `stock`, as far as a change can: it cannot take away what stock has.
+SetupChange changeTo(const Setup& wanted, const Setup& stock);
+
 /// The change without what is the same as stock anyway.
 SetupChange withoutStockValues(SetupChange change, const Setup& stock);
 

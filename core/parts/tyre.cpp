@@ -14,13 +14,6 @@
 namespace layshaft {
 namespace {
 
-// What a motorcycle tyre can be (common practice, no source): from pocket bikes to the widest custom rears.
-constexpr Limit kWidthMm{50, 400, "mm"};
-constexpr Limit kAspectPercent{25, 110, "%"};
-constexpr Limit kRimInches{6, 30, "in"};
-constexpr Limit kRacingDiameterMm{400, 800, "mm"};
-constexpr Limit kCodeSectionInches{1.5, 8, "in"};
-
 /// Section width and twice the section height of code-designated tyres: UN R75 Annex 5, tables 3 and 4, from
 /// memory.
 struct CodeSection {
@@ -143,7 +136,7 @@ class TyreReader {
     });
     // A width letter with an aspect that the charts leave out: the aspect as it is printed.
     const double metricAspect = listed != kLetterCodes.end() ? listed->metricAspectPercent : aspect->value;
-    return check("aspect", aspect->value, kAspectPercent) &&
+    return check("aspect", aspect->value, limits::kTyreAspectPercent) &&
            accept(TyreSize::Kind::Alphanumeric, sameLetter->widthMm,
                   sameLetter->widthMm * metricAspect / 100.0, *rim);
   }
@@ -157,12 +150,12 @@ class TyreReader {
     if (take('/')) {
       const auto printed = number();
       if (!printed || printed->decimals) return false;
-      if (!check("aspect", printed->value, kAspectPercent)) return false;
+      if (!check("aspect", printed->value, limits::kTyreAspectPercent)) return false;
       aspect = static_cast<int>(printed->value);
     }
     if (!construction()) return false;
     const auto rim = rimAndService();
-    if (!rim || !check("width", *section, kCodeSectionInches)) return false;
+    if (!rim || !check("width", *section, limits::kCodeSectionInches)) return false;
     const auto listed = std::find_if(kCodeSections.begin(), kCodeSections.end(), [&](const CodeSection& c) {
       return std::abs(c.inches - *section) < 1e-9 && c.aspectPercent == aspect;
     });
@@ -184,19 +177,19 @@ class TyreReader {
     const auto aspect = number();
     if (!aspect || aspect->decimals || !construction()) return false;
     const auto rim = rimAndService();
-    if (!rim || !check("width", width->value, kWidthMm)) return false;
-    if (kRacingDiameterMm.contains(aspect->value)) {
+    if (!rim || !check("width", width->value, limits::kTyreWidthMm)) return false;
+    if (limits::kRacingDiameterMm.contains(aspect->value)) {
       const double heightMm = (aspect->value - 25.4 * *rim) / 2.0;
-      return check("rim", *rim, kRimInches) &&
-             check("aspect", 100.0 * heightMm / width->value, kAspectPercent) &&
+      return check("rim", *rim, limits::kRimInches) &&
+             check("aspect", 100.0 * heightMm / width->value, limits::kTyreAspectPercent) &&
              accept(TyreSize::Kind::RacingMetric, width->value, heightMm, *rim);
     }
-    return check("aspect", aspect->value, kAspectPercent) &&
+    return check("aspect", aspect->value, limits::kTyreAspectPercent) &&
            accept(TyreSize::Kind::Metric, width->value, width->value * aspect->value / 100.0, *rim);
   }
 
   bool accept(TyreSize::Kind kind, double widthMm, double heightMm, double rim) {
-    if (!check("rim", rim, kRimInches)) return false;
+    if (!check("rim", rim, limits::kRimInches)) return false;
     size_.kind_ = kind;
     size_.widthM_ = units::metresFromMillimetres(widthMm);
     size_.sectionHeightM_ = units::metresFromMillimetres(heightMm);

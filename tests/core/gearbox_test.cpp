@@ -3,7 +3,6 @@
 
 #include <gtest/gtest.h>
 
-#include <limits>
 #include <vector>
 
 #include "core/limits.h"
@@ -11,9 +10,6 @@
 
 namespace layshaft::test {
 namespace {
-
-constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 TEST(GearRatios, KeepsWhatItIsGiven) {
   const Result<GearRatios> ratios = GearRatios::make({2.71, 2.06, 1.24});

@@ -8,10 +8,6 @@
 namespace layshaft::test {
 namespace {
 
-Plan planFor(const Json& profile) {
-  return plan(profileFrom(profile.dump()));
-}
-
 TEST(Plan, OfTheRequiredKeysAlone) {
   const Plan bare = planFor(minimalProfile());
   EXPECT_EQ(bare.bikeName, "Bare");

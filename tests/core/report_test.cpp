@@ -12,9 +12,6 @@
 namespace layshaft::test {
 namespace {
 
-Plan planFor(const Json& profile) {
-  return plan(profileFrom(profile.dump()));
-}
 Plan everyKeyPlan() {
   return planFor(everyKeyProfile());
 }

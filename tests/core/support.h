@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <limits>
 #include <nlohmann/json.hpp>
 #include <ostream>
 #include <stdexcept>
@@ -15,6 +16,7 @@
 #include <vector>
 
 #include "core/bike/setup.h"
+#include "core/plan.h"
 #include "core/problem.h"
 #include "core/profile_file.h"
 
@@ -34,6 +36,9 @@ namespace layshaft::test {
 
 using Json = nlohmann::ordered_json;
 using Kind = Problem::Kind;
+
+inline constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
+inline constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 inline std::filesystem::path sourceFolder() {
   return LAYSHAFT_SOURCE_DIR;
@@ -99,6 +104,10 @@ inline Problem problemOf(std::string_view text) {
   Result<Profile> result = readProfile(text);
   if (result) throw std::runtime_error("not refused: " + std::string(text.substr(0, 400)));
   return result.problem();
+}
+
+inline Plan planFor(const Json& profile) {
+  return plan(profileFrom(profile.dump()));
 }
 
 inline Setup bareSetup() {

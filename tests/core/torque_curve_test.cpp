@@ -4,16 +4,12 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <limits>
 #include <vector>
 
 #include "tests/core/support.h"
 
 namespace layshaft::test {
 namespace {
-
-constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 std::vector<TorquePoint> rampOf(int count) {
   std::vector<TorquePoint> points;

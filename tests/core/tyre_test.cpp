@@ -303,8 +303,6 @@ TEST(TyreSize, MetricTakesNumbers) {
 }
 
 TEST(TyreSize, MetricRefusesNumbersThatAreNone) {
-  constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
-  constexpr double kInfinity = std::numeric_limits<double>::infinity();
   for (const double rim : {kNaN, kInfinity, -kInfinity, -17.0, 0.0, 1e300, 1e-300})
     EXPECT_FALSE(TyreSize::metric(180, 55, rim)) << rim;
   for (const int number : {-180, 0, std::numeric_limits<int>::max(), std::numeric_limits<int>::min()}) {

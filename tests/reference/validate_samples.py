@@ -191,6 +191,9 @@ AIMS = [{"want": "rev_at_speed", "speed_kmh": 200, "rpm": 11000}, {"want": "leas
         {"want": "cruise_below", "speed_kmh": 110, "rpm": 5000}, {"want": "pull_gain", "gear": 3, "percent": -3},
         {"want": "top_speed_at_least", "speed_kmh": 180}]
 
+# Limits of the numbers inside a tyre size, which the file keeps as the text that is printed on the sidewall.
+INSIDE_TEXT = {"kTyreWidthMm", "kTyreAspectPercent", "kRimInches", "kRacingDiameterMm", "kCodeSectionInches"}
+
 # Key path -> fewest and most entries or characters, as numbers or names in core/limits.h.
 COUNT_OF = {
   "*.gear_ratios": ("kFewestGears", "kMostGears"),
@@ -372,7 +375,7 @@ def check_limits(validator):
     must_fail(validator, changed(place, entry * (most + 1)), place, f"{place} of {most + 1}")
     if few > 0:
       must_fail(validator, changed(place, entry * (few - 1)), place, f"{place} of {few - 1}")
-  used = set(LIMIT_OF.values()) | {name for ends in COUNT_OF.values() for name in ends}
+  used = INSIDE_TEXT | set(LIMIT_OF.values()) | {name for ends in COUNT_OF.values() for name in ends}
   for name in sorted({*limits, *counts} - used):
     check(False, f"{LIMITS_H.name}: {name} belongs to no key")
 

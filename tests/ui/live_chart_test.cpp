@@ -98,6 +98,15 @@ TEST_F(LiveChartTest, DraggingTheCruiseMarkerIsOneUndoStep) {
   EXPECT_EQ(profile().cruiseSpeedKmh, 110);
 }
 
+TEST_F(LiveChartTest, EachDragOfTheMarkerIsAStepOfItsOwn) {
+  drag(110, {115, 130});
+  QTest::qWait(100);  // the marker follows in a later frame
+  drag(profile().cruiseSpeedKmh.value_or(0), {140, 150});
+  EXPECT_EQ((*window_)->document().undoStack().count(), 2);
+  (*window_)->document().undoStack().undo();
+  EXPECT_NEAR(profile().cruiseSpeedKmh.value_or(0), 130, 1 + tolerance());
+}
+
 TEST_F(LiveChartTest, DraggingElsewhereEditsNothing) {
   drag(200, {150, 110, 90});
   EXPECT_EQ(profile().cruiseSpeedKmh, 110);

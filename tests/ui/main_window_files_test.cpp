@@ -75,6 +75,12 @@ TEST_F(MainWindowFiles, TheTitleShowsBikeFileAndAModifiedMark) {
   EXPECT_FALSE(window_->isWindowModified());
 }
 
+TEST_F(MainWindowFiles, ANameLikeTheModifiedMarkIsStillAName) {
+  window_->openFile(write("mark.bike.json", bike({{"/name", "Blue[*]"}})));
+  EXPECT_EQ(window_->windowTitle(), "Blue[*][*] – mark.bike.json[*] – Layshaft")
+      << "doubled, Qt shows it as it is";
+}
+
 TEST_F(MainWindowFiles, AFileOpensInPlaceOfAnUntouchedSample) {
   window_->openFile(write("a.bike.json", bike({{"/name", "A"}})));
   EXPECT_EQ(window_.profile().name, "A");

@@ -103,6 +103,16 @@ TEST_F(MainWindowLive, UndoAndRedoKeysWorkWhileASpinBoxHasTheFocus) {
   EXPECT_EQ(proposedSetup((*window_)->document()).rearTeeth.count(), 45);
 }
 
+TEST_F(MainWindowLive, TheSwitchKeyOfTheDriveLineWorksWhileAFieldHasTheFocus) {
+  for (const char* name : {"rear teeth", "gear 1 ratio"}) {
+    box(name).setFocus();
+    QTest::keyClick(&box(name), Qt::Key_E, Qt::ControlModifier);
+    EXPECT_EQ((*window_)->driveLine().side(), ui::Side::Stock) << name;
+    QTest::keyClick(&box(name), Qt::Key_E, Qt::ControlModifier);
+    EXPECT_EQ((*window_)->driveLine().side(), ui::Side::Proposed) << name;
+  }
+}
+
 TEST_F(MainWindowLive, UndoKeyTakesBackATypedNumber) {
   auto& rear = box("rear teeth");
   typeInto(rear, "47");

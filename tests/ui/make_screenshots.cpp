@@ -15,7 +15,8 @@ namespace {
 
 using namespace layshaft;
 
-bool shoot(const Profile& profile, ui::Appearance appearance, std::optional<double> crosshair, const QString& file) {
+bool shoot(const Profile& profile, ui::Appearance appearance, std::optional<double> crosshair,
+           const QString& file) {
   ui::applyAppearance(appearance);
   ui::MainWindow window(profile);
   window.resize(1280, 720);
@@ -44,6 +45,10 @@ int main(int argc, char** argv) {
   bool good = false;
   for (const auto& [name, profile] : ui::samples())
     if (profile.stock.options.finalDrive == FinalDrive::Belt)
-      good = shoot(profile, ui::Appearance::Dark, std::nullopt, folder.filePath(QStringLiteral("sawtooth-dark.png")));
-  return shoot(track, ui::Appearance::Light, 182.0, folder.filePath(QStringLiteral("sawtooth-light.png"))) && good ? 0 : 1;
+      good = shoot(profile, ui::Appearance::Dark, std::nullopt,
+                   folder.filePath(QStringLiteral("sawtooth-dark.png")));
+  return shoot(track, ui::Appearance::Light, 182.0, folder.filePath(QStringLiteral("sawtooth-light.png"))) &&
+                 good
+             ? 0
+             : 1;
 }

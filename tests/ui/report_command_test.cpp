@@ -252,12 +252,10 @@ class WindowCommand : public ReportCommand {
     program.setProcessEnvironment(environment);
     program.start(QStringLiteral(LAYSHAFT_PROGRAM), arguments);
     const QString settings = folder_.filePath(".config/Layshaft/Layshaft.conf");
-    const bool opened = soon(
-        [&] {
-          return QFile::exists(settings) &&
-                 QString::fromStdString(contentsOf(settings.toStdString())).contains(file);
-        },
-        8000);
+    const bool opened = soon([&] {
+      return QFile::exists(settings) &&
+             QString::fromStdString(contentsOf(settings.toStdString())).contains(file);
+    });
     program.terminate();
     program.waitForFinished(20000);
     return opened;

@@ -154,6 +154,22 @@ TEST_F(SetupEditsTest, TheProposalBecomesStock) {
   EXPECT_EQ(proposedSetup(document_), wanted);
 }
 
+TEST_F(SetupEditsTest, APinStaysTheSetupItWasWhenTheProposalBecomesStock) {
+  document_.edit({.field = "pin", .title = "pin", .shown = {}}, [](Profile& p) {
+    p.pins = {{.name = "taller", .change = {.rearTeeth = layshaft::test::rear(41)}}};
+  });
+  const auto pinned = [&] { return applied(document_.profile().pins[0].change, stockSetup()); };
+  const layshaft::Setup wanted = pinned();
+  proposed_.setFrontTeeth(15);
+  proposed_.setTyre("190/55ZR17");
+  proposed_.setRollout(1990);
+  SetupEdits::makeProposalStock(document_);
+  EXPECT_EQ(pinned(), wanted);
+  EXPECT_FALSE(document_.profile().pins[0].change.primaryRatio) << "still follows what did not change";
+  document_.undoStack().undo();
+  EXPECT_EQ(pinned(), wanted);
+}
+
 TEST_F(SetupEditsTest, ChainBeltAndDriveAreNamedEdits) {
   proposed_.setChainSize(chainSize("520"));
   EXPECT_EQ(document_.undoStack().undoText(), "proposed chain size none → 520");

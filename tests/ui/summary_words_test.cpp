@@ -129,11 +129,11 @@ TEST(SummaryWords, WarnsWhereOnlyOneRolloutIsMeasured) {
 TEST(SummaryWords, SayBothNamesOfADirectionOnce) {
   const Json shorterFirst = {2.8, 2.06, 1.24}, tallerFirst = {2.6, 2.06, 1.24}, mixed = {2.6, 2.06, 1.3};
   const Json fourGears = {2.71, 2.06, 1.24, 1.1};
-  struct Case {
+  struct Row {
     Values values;
     int down, up;
   };
-  const Case cases[] = {
+  const Row cases[] = {
       {{}, 0, 0},
       {{{"/proposed/front_teeth", 15}}, 1, 0},
       {{{"/proposed/front_teeth", 17}}, 0, 1},
@@ -148,7 +148,7 @@ TEST(SummaryWords, SayBothNamesOfADirectionOnce) {
       {{{"/proposed/gear_ratios", fourGears}, {"/proposed/front_teeth", 15}}, 1, 0},
       {{{"/proposed/gear_ratios", fourGears}, {"/proposed/front_teeth", 17}}, 0, 1},
   };
-  for (const Case& one : cases) {
+  for (const Row& one : cases) {
     const Summary words = wordsFor(one.values);
     const QString all = words.headline + ' ' + words.detail;
     EXPECT_EQ(all.count("horter (geared down)"), one.down) << all.toStdString();

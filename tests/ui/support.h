@@ -110,7 +110,7 @@ inline void turnWheel(QWidget& over, int notches = 1) {
 }
 
 /// Waits until something is true; for what happens in a later frame.
-inline bool soon(const std::function<bool()>& happened, int withinMs = 2000) {
+inline bool soon(const std::function<bool()>& happened, int withinMs = 20000) {
   return QTest::qWaitFor(happened, withinMs);
 }
 

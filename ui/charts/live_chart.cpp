@@ -4,13 +4,11 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QContextMenuEvent>
-#include <QFile>
 #include <QFileInfo>
 #include <QGraphicsItem>
 #include <QGraphicsLayout>
 #include <QKeyEvent>
 #include <QMouseEvent>
-#include <QPageLayout>
 #include <QPainter>
 #include <QPdfWriter>
 #include <QSaveFile>
@@ -154,9 +152,6 @@ LiveChart::LiveChart(QWidget* parent) : QGraphicsView(parent), colours_(palette(
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setRenderHint(QPainter::Antialiasing);
-  // The minimal mode splits antialiased lines over many small rectangles, which costs more than one large
-  // one.
-  setViewportUpdateMode(BoundingRectViewportUpdate);
   // The minimal mode splits antialiased lines over many small rectangles, which costs more than one large
   // one.
   setViewportUpdateMode(BoundingRectViewportUpdate);
@@ -331,7 +326,7 @@ bool LiveChart::overMarker(const QPointF& scene) const {
 void LiveChart::mouseMoveEvent(QMouseEvent* event) {
   const QPointF scene = mapToScene(event->position().toPoint());
   if (dragging_) {
-    emit markerDragged(std::clamp(xAt(scene.x()), xRange_.low, xRange_.high));
+    emit markerDragged(std::clamp(xAt(scene.x()), xRange_.low, xRange_.high), drag_);
     return;
   }
   viewport()->setCursor(overMarker(scene) ? Qt::SizeHorCursor : Qt::ArrowCursor);
@@ -344,6 +339,7 @@ void LiveChart::mouseMoveEvent(QMouseEvent* event) {
 void LiveChart::mousePressEvent(QMouseEvent* event) {
   if (event->button() == Qt::LeftButton && overMarker(mapToScene(event->position().toPoint()))) {
     dragging_ = true;
+    ++drag_;
     setCrosshair(std::nullopt);
   }
 }
@@ -390,14 +386,16 @@ void LiveChart::renderInto(QPainter& painter, const QRectF& target) {
   crosshair_->setVisible(crosshair);
 }
 
-void LiveChart::copyPicture() {
-  const QSize size = viewport()->size();
-  QImage image(size * kPictureScale, QImage::Format_ARGB32_Premultiplied);
+QImage LiveChart::picture() {
+  QImage image(viewport()->size() * kPictureScale, QImage::Format_ARGB32_Premultiplied);
   image.fill(colours_.background);
   QPainter painter(&image);
   renderInto(painter, QRectF(QPointF(0, 0), QSizeF(image.size())));
-  painter.end();
-  QApplication::clipboard()->setImage(image);
+  return image;
+}
+
+void LiveChart::copyPicture() {
+  QApplication::clipboard()->setImage(picture());
 }
 
 std::optional<QString> LiveChart::savePicture(const QString& file) {
@@ -406,12 +404,7 @@ std::optional<QString> LiveChart::savePicture(const QString& file) {
   QSaveFile out(file);
   if (!out.open(QIODevice::WriteOnly)) return out.errorString();
   if (ending == QLatin1String("png")) {
-    QImage image(size * kPictureScale, QImage::Format_ARGB32_Premultiplied);
-    image.fill(colours_.background);
-    QPainter painter(&image);
-    renderInto(painter, QRectF(QPointF(0, 0), QSizeF(image.size())));
-    painter.end();
-    if (!image.save(&out, "PNG")) return tr("the picture could not be written");
+    if (!picture().save(&out, "PNG")) return tr("the picture could not be written");
   } else if (ending == QLatin1String("svg")) {
     QSvgGenerator svg;
     svg.setOutputDevice(&out);

@@ -59,7 +59,7 @@ class LiveChart : public QGraphicsView {
   QSize minimumSizeHint() const override { return {320, 180}; }
 
  signals:
-  void markerDragged(double x);
+  void markerDragged(double x, int drag);  ///< `drag` numbers the drags, each one step of the history
   void menuRequested(const QPoint& globalPosition);
   void laidOut(const QRectF& plotArea);
 
@@ -105,7 +105,7 @@ class LiveChart : public QGraphicsView {
   friend class ChartOverlay;
   friend class CrosshairItem;
   bool overMarker(const QPointF& scene) const;
-
+  QImage picture();
   void makeFonts();
 
   QFont font_, boldFont_;
@@ -125,6 +125,7 @@ class LiveChart : public QGraphicsView {
   QRectF plot_;
   std::optional<double> crosshairX_;
   bool dragging_ = false;
+  int drag_ = 0;
 };
 
 }  // namespace layshaft::ui

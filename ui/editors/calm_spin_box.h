@@ -17,10 +17,16 @@
 namespace layshaft::ui {
 
 /// Undo, redo and the switch of the drive line are the window's, also while a field has the focus: what a
-/// field shows is the document's, so a history of its own would only hide the document's.
-inline bool isWindowShortcut(const QKeyEvent& key) {
-  return key.matches(QKeySequence::Undo) || key.matches(QKeySequence::Redo) ||
-         key.keyCombination() == (Qt::CTRL | Qt::Key_E);
+/// field shows is the document's, so a history of its own would only hide the document's. A field asks this
+/// first of each event; true: the event is left to the window's shortcuts.
+inline bool leftToWindow(QEvent& event) {
+  if (event.type() != QEvent::ShortcutOverride) return false;
+  const auto& key = static_cast<QKeyEvent&>(event);
+  if (!key.matches(QKeySequence::Undo) && !key.matches(QKeySequence::Redo) &&
+      key.keyCombination() != (Qt::CTRL | Qt::Key_E))
+    return false;
+  event.ignore();
+  return true;
 }
 
 /// A spin box that the wheel changes only while it has the focus: scrolling past it must never change a
@@ -34,6 +40,8 @@ class CalmSpinBox : public Base {
     this->setAlignment(Qt::AlignRight);
     this->lineEdit()->setAcceptDrops(false);  // a file dropped here is for the window
   }
+
+  bool event(QEvent* event) override { return leftToWindow(*event) ? false : Base::event(event); }
 
  protected:
   void wheelEvent(QWheelEvent* event) override {
@@ -110,7 +118,6 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override {
-    if (isWindowShortcut(*event)) return event->ignore();
     if (!std::exchange(typing_, true)) before_ = this->value();
     Base::keyPressEvent(event);
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) typing_ = false;

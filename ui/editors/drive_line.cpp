@@ -76,9 +76,7 @@ DriveLine::DriveLine(Document& document, QWidget* parent) : QWidget(parent), doc
 template <class Box>
 void DriveLine::tellRefusals(Box* box) {
   box->whenRefused([this, box](const QString& typed, double low, double high) {
-    const QString message = tr("%1: %2 is outside what is allowed, %3 to %4")
-                                .arg(box->accessibleName(), typed, QLocale().toString(low, 'g', 6),
-                                     QLocale().toString(high, 'g', 6));
+    const QString message = outsideAllowed(box->accessibleName(), typed, low, high);
     // The value from before comes back next, as an edit that is fine: the message goes up after that.
     QTimer::singleShot(0, this, [this, message] { say(message); });
   });
@@ -297,9 +295,9 @@ void DriveLine::buildWheel(FlowLayout& flow) {
     report(edits().setTyre(QString::fromStdString(document_.profile().stock.rearTyre.text())));
   });
 
-  const auto tyreNumber = [this](auto* box, double low, double high, double step, const QString& widest) {
+  const auto tyreNumber = [this](auto* box, const Limit& limit, double step, const QString& widest) {
     using Value = decltype(box->value());
-    box->setRange(static_cast<Value>(low), static_cast<Value>(high));
+    box->setRange(static_cast<Value>(limit.low), static_cast<Value>(limit.high));
     box->setSingleStep(static_cast<Value>(step));
     narrow(box, widest);
     connect(box, &std::remove_pointer_t<decltype(box)>::valueChanged, this, [this] { editTyreNumbers(); });
@@ -308,9 +306,9 @@ void DriveLine::buildWheel(FlowLayout& flow) {
   aspect_ = new WholeBox;
   rim_ = new DecimalBox;
   rim_->setDecimals(1);
-  tyreNumber(width_, 50, 400, 10, QStringLiteral("888"));
-  tyreNumber(aspect_, 25, 110, 5, QStringLiteral("888"));
-  tyreNumber(rim_, 6, 30, 1, QStringLiteral("88.8"));
+  tyreNumber(width_, limits::kTyreWidthMm, 10, QStringLiteral("888"));
+  tyreNumber(aspect_, limits::kTyreAspectPercent, 5, QStringLiteral("888"));
+  tyreNumber(rim_, limits::kRimInches, 1, QStringLiteral("88.8"));
   widthStation_ = addStation(wheel_, tr("&width"), tr("Nominal section width of a metric tyre, mm."), width_);
   aspectStation_ = addStation(wheel_, tr("&aspect"),
                               tr("Section height of a metric tyre in per cent of its width."), aspect_);
@@ -336,9 +334,7 @@ void DriveLine::buildWheel(FlowLayout& flow) {
   connect(rollout_, &QDoubleSpinBox::valueChanged, this, [this] {
     const auto shown = rollout_->optionalValue();
     std::optional<double> mm;
-    // Rounded to what can be typed in any unit: converting must not leave digits that nobody typed.
-    if (shown)
-      mm = std::round(units::millimetresFromMetres(units_.si(Quantity::SmallLength, *shown)) * 1e6) / 1e6;
+    if (shown) mm = withoutNoise(units::millimetresFromMetres(units_.si(Quantity::SmallLength, *shown)));
     report(edits().setRollout(mm));
   });
   connect(rolloutStation_, &Station::backToStock, this, [this] {
@@ -406,14 +402,15 @@ void DriveLine::show(const Plan& plan, const UnitsShown& units) {
 void DriveLine::refresh() {
   if (!plan_) return;
   // Figures are the plan's; what the fields hold is the document's, which may be a frame ahead of the plan.
-  SetupPlan stock = plan_->stock;
-  SetupPlan shown = side_ == Side::Stock ? plan_->stock : plan_->proposed;
-  stock.setup = document_.profile().stock;
-  shown.setup = edits().current();
+  const Setup& stock = document_.profile().stock;
+  const Setup shown = edits().current();
+  const SetupPlan& shownPlan = side_ == Side::Stock ? plan_->stock : plan_->proposed;
   refreshEngine();
-  refreshGearbox(shown.setup, stock.setup);
-  refreshFinalDrive(shown.setup, stock.setup);
-  refreshWheel(shown, stock);
+  refreshGearbox(shown, stock);
+  refreshFinalDrive(shown, stock);
+  refreshTyre(shown.rearTyre, stock.rearTyre);
+  refreshRollout(shown.options.rolloutMm, stock.options.rolloutMm, shownPlan.gearing.rollout.metres,
+                 plan_->stock.gearing.rollout.metres);
   refreshSums();
   sideSwitch_->setText(side_ == Side::Stock ? tr("Editing stock") : tr("Editing the proposal"));
   const bool proposes = !document_.profile().proposed.changesNothing();
@@ -475,9 +472,7 @@ void DriveLine::refreshFinalDrive(const Setup& shown, const Setup& stock) {
       wholeDifference(shown.options.beltTeeth.value_or(0), stock.options.beltTeeth.value_or(0)));
 }
 
-void DriveLine::refreshWheel(const SetupPlan& shown, const SetupPlan& stock) {
-  const TyreSize& tyre = shown.setup.rearTyre;
-  const TyreSize& stockTyre = stock.setup.rearTyre;
+void DriveLine::refreshTyre(const TyreSize& tyre, const TyreSize& stockTyre) {
   tyre_->showTyre(tyre);
   tyreStation_->showStock(QString::fromStdString(stockTyre.text()),
                           tyre.sameTyre(stockTyre) ? QString() : tr("other"));
@@ -496,10 +491,12 @@ void DriveLine::refreshWheel(const SetupPlan& shown, const SetupPlan& stock) {
          rounded(units::millimetresFromMetres(stockTyre.widthM())));
   inStep(aspect_, aspectStation_, std::round(tyre.aspectPercent()), std::round(stockTyre.aspectPercent()));
   inStep(rim_, rimStation_, tyre.rimInches(), stockTyre.rimInches());
+}
 
+void DriveLine::refreshRollout(const std::optional<double>& measuredMm,
+                               const std::optional<double>& stockMeasuredMm, double now, double before) {
   const auto length = [&](double metres) { return units_.shown(Quantity::SmallLength, metres); };
   const int decimals = units_.system() == UnitSystem::Imperial ? 2 : 0;
-  const double now = shown.gearing.rollout.metres, before = stock.gearing.rollout.metres;
   {
     const QSignalBlocker quiet(rollout_);  // another unit, another range: not an edit
     const double low = length(units::metresFromMillimetres(limits::kRolloutMm.low));
@@ -507,14 +504,13 @@ void DriveLine::refreshWheel(const SetupPlan& shown, const SetupPlan& stock) {
     rollout_->allowNone(low - 1, low, QStringLiteral("≈ %1").arg(number(length(now), decimals)),
                         std::round(length(now) * 100.0) / 100.0);
   }
-  const auto measured = shown.setup.options.rolloutMm;
   showValue(*rollout_,
-            rollout_->valueFor(measured ? std::optional(length(units::metresFromMillimetres(*measured)))
-                                        : std::nullopt));
+            rollout_->valueFor(measuredMm ? std::optional(length(units::metresFromMillimetres(*measuredMm)))
+                                          : std::nullopt));
   const QString stockText =
       QStringLiteral("%1 %2").arg(number(length(before), decimals), units_.name(Quantity::SmallLength));
   // Another tyre's rollout differs by itself; only a measured one can be taken back here.
-  if (measured == stock.setup.options.rolloutMm || !measured)
+  if (measuredMm == stockMeasuredMm || !measuredMm)
     rolloutStation_->showStock(stockText, QString());
   else
     rolloutStation_->showStock(stockText, signedNumber(length(now) - length(before), decimals));

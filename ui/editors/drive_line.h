@@ -63,7 +63,10 @@ class DriveLine : public QWidget {
   void refreshEngine();
   void refreshGearbox(const Setup& shown, const Setup& stock);
   void refreshFinalDrive(const Setup& shown, const Setup& stock);
-  void refreshWheel(const SetupPlan& shown, const SetupPlan& stock);
+  void refreshTyre(const TyreSize& tyre, const TyreSize& stockTyre);
+  /// `now` and `before` in metres, measured or estimated.
+  void refreshRollout(const std::optional<double>& measuredMm, const std::optional<double>& stockMeasuredMm,
+                      double now, double before);
   void refreshSums();
 
   SetupEdits edits() { return SetupEdits(document_, side_); }

@@ -7,11 +7,14 @@
 #include <QTimer>
 #include <cmath>
 
+#include "core/units.h"
 #include "ui/editors/calm_spin_box.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
 namespace {
+
+constexpr int kTextWidth = 420;
 
 struct Conversion {
   Quantity quantity;
@@ -21,22 +24,17 @@ struct Conversion {
 Conversion conversionOf(FileUnit unit) {
   switch (unit) {
     case FileUnit::Millimetre:
-      return {Quantity::SmallLength, 1e-3};
+      return {Quantity::SmallLength, units::metresFromMillimetres(1.0)};
     case FileUnit::Metre:
       return {Quantity::Length, 1.0};
     case FileUnit::Kilogram:
       return {Quantity::Mass, 1.0};
     case FileUnit::KilometrePerHour:
-      return {Quantity::Speed, 1.0 / 3.6};
+      return {Quantity::Speed, units::mpsFromKmh(1.0)};
     case FileUnit::Plain:
       break;
   }
   return {Quantity::Plain, 1.0};
-}
-
-/// Converting there and back must not leave digits that nobody typed.
-double withoutNoise(double x) {
-  return std::round(x * 1e7) / 1e7;
 }
 
 }  // namespace
@@ -45,6 +43,15 @@ FieldForm::FieldForm(Document& document, QWidget* parent)
     : QWidget(parent), document_(document), layout_(new QFormLayout(this)) {
   layout_->setFieldGrowthPolicy(QFormLayout::FieldsStayAtSizeHint);
   layout_->setRowWrapPolicy(QFormLayout::DontWrapRows);
+}
+
+void FieldForm::addRow(const QString& name, const QString& explanation, QWidget* editor) {
+  auto* label = new QLabel(name);
+  label->setBuddy(editor);
+  label->setToolTip(explanation);
+  editor->setToolTip(explanation);
+  editor->setAccessibleName(name);
+  layout_->addRow(label, editor);
 }
 
 void FieldForm::apply(const EditName& name, const std::function<void(Profile&)>& change) {
@@ -56,20 +63,13 @@ void FieldForm::apply(const EditName& name, const std::function<void(Profile&)>&
 void FieldForm::addNumber(const NumberField& field) {
   auto* box = new DecimalBox;
   box->setMinimumWidth(box->fontMetrics().horizontalAdvance(QStringLiteral("88 888.888 kg·m²")) + 30);
-  box->setAccessibleName(field.label);
-  box->setToolTip(field.explanation);
   // A half-typed number may break a rule that the whole one keeps: it counts when the typing ends.
   box->setKeyboardTracking(false);
   box->whenRefused([this, label = field.label](const QString& typed, double low, double high) {
-    const QString message =
-        tr("%1: %2 is outside what is allowed, %3 to %4")
-            .arg(label, typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
+    const QString message = outsideAllowed(label, typed, low, high);
     QTimer::singleShot(0, this, [this, message] { emit refused(message); });
   });
-  auto* label = new QLabel(field.label);
-  label->setBuddy(box);
-  label->setToolTip(field.explanation);
-  layout_->addRow(label, box);
+  addRow(field.label, field.explanation, box);
 
   const Conversion conversion = conversionOf(field.unit);
   const auto shown = [this, conversion](double file) {
@@ -120,12 +120,7 @@ std::optional<double> FieldForm::numberFor(const QString& text) {
 void FieldForm::addChoice(const ChoiceField& field) {
   auto* box = new CalmComboBox;
   box->addItems(field.choices);
-  box->setAccessibleName(field.label);
-  box->setToolTip(field.explanation);
-  auto* label = new QLabel(field.label);
-  label->setBuddy(box);
-  label->setToolTip(field.explanation);
-  layout_->addRow(label, box);
+  addRow(field.label, field.explanation, box);
   refreshers_.push_back([=, this] { box->setCurrentIndex(field.get(document_.profile())); });
   connect(box, &QComboBox::activated, this, [=, this](int index) {
     if (index == field.get(document_.profile())) return;
@@ -153,15 +148,11 @@ void FieldForm::addText(const QString& label, const QString& explanation, bool m
     text.truncate(longest);
     apply({.field = label, .title = label, .shown = {}}, [&](Profile& p) { member(p) = text.toStdString(); });
   };
-  auto* caption = new QLabel(label);
   if (multiline) {
     auto* edit = new QPlainTextEdit;
     edit->setTabChangesFocus(true);
-    edit->setToolTip(explanation);
-    edit->setAccessibleName(label);
-    edit->setMinimumWidth(420);
-    caption->setBuddy(edit);
-    layout_->addRow(caption, edit);
+    edit->setMinimumWidth(kTextWidth);
+    addRow(label, explanation, edit);
     refreshers_.push_back([=] {
       if (edit->toPlainText() == get()) return;
       const QSignalBlocker quiet(edit);
@@ -172,11 +163,8 @@ void FieldForm::addText(const QString& label, const QString& explanation, bool m
   }
   auto* edit = new QLineEdit;
   edit->setMaxLength(longest);
-  edit->setToolTip(explanation);
-  edit->setAccessibleName(label);
-  edit->setMinimumWidth(420);
-  caption->setBuddy(edit);
-  layout_->addRow(caption, edit);
+  edit->setMinimumWidth(kTextWidth);
+  addRow(label, explanation, edit);
   refreshers_.push_back([=] {
     if (edit->text() != get()) edit->setText(get());
   });

@@ -55,6 +55,7 @@ class FieldForm : public QWidget {
   void refused(const QString& why);  ///< empty when the last edit was taken
 
  private:
+  void addRow(const QString& name, const QString& explanation, QWidget* editor);
   void apply(const EditName& name, const std::function<void(Profile&)>& change);
   static std::optional<double> numberFor(const QString& text);
 

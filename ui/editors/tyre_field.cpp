@@ -21,11 +21,7 @@ TyreField::TyreField(QWidget* parent) : QLineEdit(parent) {
 }
 
 bool TyreField::event(QEvent* event) {
-  if (event->type() == QEvent::ShortcutOverride && isWindowShortcut(*static_cast<QKeyEvent*>(event))) {
-    event->ignore();
-    return false;
-  }
-  return QLineEdit::event(event);
+  return leftToWindow(*event) ? false : QLineEdit::event(event);
 }
 
 void TyreField::showTyre(const TyreSize& tyre) {

@@ -33,7 +33,7 @@ class Page : public QWidget {
   virtual QString csv() const { return {}; }
 
  signals:
-  void cruiseDragged(double speedMps);
+  void cruiseDragged(double speedMps, int drag);
 
  protected:
   virtual void showPlan() = 0;

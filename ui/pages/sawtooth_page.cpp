@@ -24,7 +24,7 @@ SawtoothPage::SawtoothPage(QWidget* parent) : Page(parent), chart_(new SawtoothC
   });
   connect(teeth, &QToolButton::toggled, chart_, &SawtoothChart::setTeethOnly);
   connect(chart_, &LiveChart::markerDragged, this,
-          [this](double shown) { emit cruiseDragged(units_.si(Quantity::Speed, shown)); });
+          [this](double shown, int drag) { emit cruiseDragged(units_.si(Quantity::Speed, shown), drag); });
 }
 
 void SawtoothPage::showPlan() {
