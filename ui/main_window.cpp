@@ -81,7 +81,8 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
     : QMainWindow(parent),
       document_(std::move(profile)),
       recovery_(document_, recoveryFolder()),
-      planner_(document_) {
+      planner_(document_),
+      units_(preferences::units()) {
   readout_ = new Readout;
   tabs_ = new QTabWidget;
   tabs_->setDocumentMode(true);
@@ -222,7 +223,7 @@ void MainWindow::buildViewMenu() {
   unitChoices_ = choices(
       menu->addMenu(tr("&Units")),
       {tr("&Metric: km/h, mm, N·m, kg"), tr("&Imperial: mph, in, lb·ft, lb"), tr("Mi&xed: mph, else metric")},
-      static_cast<int>(preferences::units().system()), [](int i) {
+      static_cast<int>(units_.system()), [](int i) {
         preferences::setUnits(UnitsShown(static_cast<UnitSystem>(i)));
         for (MainWindow* window : openWindows()) window->preferencesChanged();
       });
@@ -236,7 +237,8 @@ void MainWindow::buildViewMenu() {
 }
 
 void MainWindow::preferencesChanged() {
-  unitChoices_->actions().at(static_cast<int>(preferences::units().system()))->setChecked(true);
+  units_ = preferences::units();
+  unitChoices_->actions().at(static_cast<int>(units_.system()))->setChecked(true);
   appearanceChoices_->actions().at(static_cast<int>(preferences::appearance()))->setChecked(true);
   showPlan(planner_.current());
 }
@@ -299,11 +301,10 @@ void MainWindow::rebuildRecent(QMenu* menu) {
 }
 
 void MainWindow::showPlan(const Plan& plan) {
-  const UnitsShown units = preferences::units();
-  for (Page* page : pages_) page->take(plan, units);
-  readout_->show(plan, units);
-  driveLine_->show(plan, units);
-  if (details_ && details_->isVisible()) details_->refresh(units);
+  for (Page* page : pages_) page->take(plan, units_);
+  readout_->show(plan, units_);
+  driveLine_->show(plan, units_);
+  if (details_ && details_->isVisible()) details_->refresh(units_);
 }
 
 void MainWindow::updateTitle() {
@@ -506,7 +507,7 @@ void MainWindow::showNumbers() {
 
 void MainWindow::showDetails() {
   if (!details_) details_ = new DetailsDialog(document_, this);
-  details_->refresh(preferences::units());
+  details_->refresh(units_);
   details_->show();
   details_->raise();
   details_->activateWindow();

@@ -78,6 +78,7 @@ class MainWindow : public QMainWindow {
   Document document_;
   RecoveryCopy recovery_;
   Planner planner_;
+  UnitsShown units_;
   Readout* readout_;
   QTabWidget* tabs_;
   std::vector<Page*> pages_;

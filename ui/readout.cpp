@@ -86,17 +86,6 @@ void paintFigure(QPainter& painter, const QRectF& cell, const Fonts& fonts, cons
       figure.difference.isEmpty() ? QCoreApplication::translate("Readout", "as stock") : figure.difference);
 }
 
-/// One line from the cache where it fits, else wrapped.
-void paintLines(QPainter& painter, const QFont& font, const QRectF& area, int flags, const QString& text,
-                TextCache& texts) {
-  if (texts.width(font, text) <= area.width()) {
-    texts.draw(painter, font, area.topLeft(), text);
-    return;
-  }
-  painter.setFont(font);
-  painter.drawText(area, Qt::TextWordWrap | flags, text);
-}
-
 }  // namespace
 
 Readout::Readout(QWidget* parent) : QWidget(parent) {
@@ -141,10 +130,10 @@ void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, co
   if (texts.width(fonts.headline, summary.headline) <= width)
     texts.draw(painter, fonts.headline, line, Qt::AlignLeft, summary.headline);
   else
-    paintLines(painter, fonts.tightHeadline, line, Qt::AlignLeft | Qt::AlignVCenter, summary.headline, texts);
+    texts.drawWrapped(painter, fonts.tightHeadline, line, summary.headline);
   line = QRectF(line.left(), line.bottom() + 2, width, detailHeight(fonts));
   painter.setPen(colours.mutedText);
-  paintLines(painter, fonts.detail, line, Qt::AlignLeft | Qt::AlignTop, summary.detail, texts);
+  texts.drawWrapped(painter, fonts.detail, line, summary.detail);
   if (figures.empty()) return;
   QRectF cell(line.left(), line.bottom() + 6, cellWidth - 8, figuresHeight(fonts));
   for (std::size_t i = 0; i < count; ++i, cell.translate(cellWidth, 0))

@@ -102,6 +102,7 @@ class LiveChart : public QGraphicsView {
   void contextMenuEvent(QContextMenuEvent* event) override;
 
  private:
+  friend class ChartGround;
   friend class ChartOverlay;
   friend class CrosshairItem;
   bool overMarker(const QPointF& scene) const;
@@ -115,6 +116,7 @@ class LiveChart : public QGraphicsView {
   QChart* chart_;
   QValueAxis* x_;
   QValueAxis* y_;
+  class ChartGround* ground_;
   class ChartOverlay* overlay_;
   class ChartOverlay* foot_;
   class CrosshairItem* crosshair_;

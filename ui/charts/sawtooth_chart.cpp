@@ -195,7 +195,9 @@ void SawtoothChart::paintLimitAndTitles(QPainter& painter) const {
   const QFontMetricsF metrics(chartFont());
   const double y = at(0, plan_->revLimitRpm / kThousand).y();
   painter.setPen(QPen(colours().warning, 1, Qt::DotLine));
+  painter.setRenderHint(QPainter::Antialiasing, false);  // a level line needs none, and its dots are many
   painter.drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y));
+  painter.setRenderHint(QPainter::Antialiasing);
   painter.setPen(colours().warning);
   texts().draw(painter, chartFont(),
                QRectF(plot.right() - 300, y - metrics.height() - 2, 300, metrics.height()), Qt::AlignRight,

@@ -19,6 +19,14 @@ double roundStep(double span, int ticks) {
 
 }  // namespace
 
+std::vector<double> ticks(const AxisRange& range) {
+  std::vector<double> places;
+  if (!(range.step > 0.0)) return places;
+  const auto count = std::lround((range.high - range.low) / range.step);
+  for (long i = 0; i <= count; ++i) places.push_back(range.low + static_cast<double>(i) * range.step);
+  return places;
+}
+
 AxisRange roundRange(double dataLow, double dataHigh, int ticks) {
   if (!(dataHigh > dataLow)) dataHigh = dataLow + 1.0;
   const double step = roundStep(dataHigh - dataLow, ticks);

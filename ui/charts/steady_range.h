@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <vector>
+
 namespace layshaft::ui {
 
 /// An axis range with round ends and round ticks.
@@ -10,6 +12,9 @@ struct AxisRange {
   double step = 0.2;
   bool operator==(const AxisRange&) const = default;
 };
+
+/// Where the ticks of a range stand, both ends included; none for a range without steps.
+std::vector<double> ticks(const AxisRange& range);
 
 /// The smallest round range that holds the data with about `ticks` steps of 1, 2 or 5 times a power of ten.
 AxisRange roundRange(double dataLow, double dataHigh, int ticks);

@@ -2,18 +2,36 @@
 #include "ui/charts/text_cache.h"
 
 namespace layshaft::ui {
+namespace {
 
-const QStaticText& TextCache::laidOut(const QFont& font, const QString& text) {
-  const QPair<QFont, QString> key(font, text);
-  const auto found = texts_.constFind(key);
-  if (found != texts_.constEnd()) return *found;
-  constexpr qsizetype kMost = 600;  // a few screens' worth; then start afresh
-  if (texts_.size() >= kMost) texts_.clear();
+constexpr qsizetype kMost = 600;  // a few screens' worth; then start afresh
+
+/// Looks `key` up in `texts`; on the first time lays `text` out, broken to `width` unless that is negative.
+template <class Key>
+const QStaticText& remembered(QHash<Key, QStaticText>& texts, const Key& key, const QFont& font,
+                              const QString& text, double width) {
+  const auto found = texts.constFind(key);
+  if (found != texts.constEnd()) return *found;
+  if (texts.size() >= kMost) texts.clear();
   QStaticText laid(text);
   laid.setTextFormat(Qt::PlainText);
+  laid.setTextWidth(width);
   laid.setPerformanceHint(QStaticText::AggressiveCaching);
   laid.prepare(QTransform(), font);
-  return *texts_.insert(key, laid);
+  return *texts.insert(key, laid);
+}
+
+}  // namespace
+
+const QStaticText& TextCache::laidOut(const QFont& font, const QString& text) {
+  return remembered(texts_, {font, text}, font, text, -1.0);
+}
+
+void TextCache::drawWrapped(QPainter& painter, const QFont& font, const QRectF& area, const QString& text) {
+  if (text.isEmpty()) return;
+  painter.setFont(font);
+  painter.drawStaticText(area.topLeft(),
+                         remembered(wrapped_, {font, text, area.width()}, font, text, area.width()));
 }
 
 void TextCache::draw(QPainter& painter, const QFont& font, const QPointF& topLeft, const QString& text) {

@@ -9,7 +9,7 @@
 
 namespace layshaft::ui {
 
-/// Draws short single lines and remembers how they are laid out: shaping a text costs many times what
+/// Draws short texts and remembers how they are laid out: shaping a text costs many times what
 /// painting its glyphs does, and between two steps of a spin box most texts of a picture stay the same.
 class TextCache {
  public:
@@ -21,11 +21,24 @@ class TextCache {
   /// Draws inside `area`, vertically centred, aligned left, right or centred.
   void draw(QPainter& painter, const QFont& font, const QRectF& area, Qt::Alignment alignment,
             const QString& text);
+  /// Draws lines broken to the width of `area`, from its upper left corner on.
+  void drawWrapped(QPainter& painter, const QFont& font, const QRectF& area, const QString& text);
 
  private:
   const QStaticText& laidOut(const QFont& font, const QString& text);
 
+  struct Wrapped {
+    QFont font;
+    QString text;
+    double width;
+    bool operator==(const Wrapped&) const = default;
+  };
+  friend size_t qHash(const Wrapped& key, size_t seed) {
+    return qHashMulti(seed, key.font, key.text, key.width);
+  }
+
   QHash<QPair<QFont, QString>, QStaticText> texts_;
+  QHash<Wrapped, QStaticText> wrapped_;
 };
 
 }  // namespace layshaft::ui

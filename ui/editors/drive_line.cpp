@@ -110,8 +110,7 @@ DriveLine::Group DriveLine::addGroup(FlowLayout& flow) {
   column->addLayout(row);
   auto* sum = new QLabel;
   sum->setAlignment(Qt::AlignHCenter);
-  sum->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
-  column->addWidget(sum);
+  column->addWidget(new SteadyPlace(sum));
   flow.addWidget(widget);
   return {widget, row, sum};
 }

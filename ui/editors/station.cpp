@@ -16,6 +16,19 @@ QString withoutMnemonic(QString label) {
 
 }  // namespace
 
+SteadyPlace::SteadyPlace(QWidget* held, QWidget* parent) : QWidget(parent), held_(held) {
+  held->setParent(this);
+  setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+}
+
+QSize SteadyPlace::sizeHint() const {
+  return held_->sizeHint();
+}
+
+void SteadyPlace::resizeEvent(QResizeEvent*) {
+  held_->setFixedSize(size());
+}
+
 Station::Station(const QString& label, const QString& explanation, QWidget* editor, QWidget* parent)
     : QWidget(parent),
       label_(new QLabel(label)),
@@ -37,26 +50,21 @@ Station::Station(const QString& label, const QString& explanation, QWidget* edit
   QFont bold = back_->font();
   bold.setBold(true);
   back_->setFont(bold);
-  // Its room is kept while it is hidden, so that the strip does not grow and shrink.
-  QSizePolicy keep = back_->sizePolicy();
-  keep.setRetainSizeWhenHidden(true);
-  keep.setHorizontalPolicy(QSizePolicy::Ignored);
-  back_->setSizePolicy(keep);
   back_->setVisible(false);
 
   // As wide as it ever gets, so that nothing moves when the label turns bold.
   QFont boldLabel = label_->font();
   boldLabel.setBold(true);
   label_->setMinimumWidth(QFontMetrics(boldLabel).horizontalAdvance(withoutMnemonic(label)) + 2);
-  stock_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
 
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(1);
   column->addWidget(label_);
   column->addWidget(editor_);
-  column->addWidget(stock_);
-  column->addWidget(back_);
+  // Their places stay while they are empty, so that the strip does not grow and shrink.
+  column->addWidget(new SteadyPlace(stock_));
+  column->addWidget(new SteadyPlace(back_));
   connect(back_, &QToolButton::clicked, this, [this] {
     editor_->setFocus();  // the button is about to hide: the focus stays at the station
     emit backToStock();

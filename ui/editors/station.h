@@ -7,6 +7,23 @@
 
 namespace layshaft::ui {
 
+/// Holds a widget whose text changes while a value is turned. It gives the widget all of its own size, fixed,
+/// so that a new text never asks the layouts of the window to start afresh: that costs more than painting it.
+class SteadyPlace : public QWidget {
+  Q_OBJECT
+ public:
+  explicit SteadyPlace(QWidget* held, QWidget* parent = nullptr);
+
+  QSize sizeHint() const override;
+  QSize minimumSizeHint() const override { return {0, sizeHint().height()}; }
+
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
+ private:
+  QWidget* held_;
+};
+
 /// One stop of the drive line: its name, the editor of the value, stock's value muted under it, and, where
 /// the proposal differs, the difference and a way back to stock.
 class Station : public QWidget {
