@@ -1,52 +1,169 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/plan.h"
 
+#include <algorithm>
+
+#include "core/study/chain_run.h"
+#include "core/study/shifting.h"
 #include "core/units.h"
 
 namespace layshaft {
 namespace {
 
-GearingConditions conditionsFor(const Profile& profile, std::size_t gears) {
-  const Engine& engine = profile.bike.engine;
-  GearingConditions conditions{.revLimitRpm = engine.revLimitRpm,
-                               .idleRpm = engine.idleRpm.value_or(0.0),
-                               .shiftRpm = {},
+constexpr double kRolloutUncertainty = 0.02;  // of an estimate from the tyre size
+constexpr double kQuarterMileM = units::kMetresPerMile / 4.0;
+constexpr double kDefaultRollOnFromKmh = 80.0, kDefaultRollOnToKmh = 120.0;
+
+/// What all setups of a plan share.
+struct Question {
+  const Profile& profile;
+  std::shared_ptr<const PullBike> bike;
+  std::optional<DriveRequest> drive;
+  RollOnRequest rollOn;
+};
+
+Question questionOf(const Profile& profile) {
+  const Ride ride = profile.ride.value_or(Ride{});
+  Question question{.profile = profile,
+                    .bike = std::make_shared<const PullBike>(pullBike(profile.bike, ride)),
+                    .drive = {},
+                    .rollOn = {}};
+  if (ride.drive && ride.drive->exitSpeedKmh && ride.drive->lengthM)
+    question.drive = {units::mpsFromKmh(*ride.drive->exitSpeedKmh), *ride.drive->lengthM};
+  const RollOn rollOn = ride.rollOn.value_or(RollOn{});
+  question.rollOn = {.fromMps = units::mpsFromKmh(rollOn.fromSpeedKmh.value_or(kDefaultRollOnFromKmh)),
+                     .toMps = units::mpsFromKmh(rollOn.toSpeedKmh.value_or(kDefaultRollOnToKmh)),
+                     .gear = rollOn.gear};
+  return question;
+}
+
+/// Typed shift points for every gear, else the best ones, else none: then the rev limit counts.
+ShiftPoints shiftPointsOf(const Question& question, const std::optional<PullModel>& model,
+                          std::size_t gears) {
+  const Engine& engine = question.profile.bike.engine;
+  if (engine.shiftRpm) return {std::vector<double>(gears - 1, *engine.shiftRpm), true};
+  if (model && question.bike->accelerates()) return {bestShiftRpm(*model), false};
+  return {};
+}
+
+GearingConditions conditionsOf(const Profile& profile, const ShiftPoints& shifts) {
+  GearingConditions conditions{.revLimitRpm = profile.bike.engine.revLimitRpm,
+                               .idleRpm = profile.bike.engine.idleRpm.value_or(0.0),
+                               .shiftRpm = shifts.rpm,
                                .cruiseSpeedMps = {}};
-  if (engine.shiftRpm && gears > 1) conditions.shiftRpm.assign(gears - 1, *engine.shiftRpm);
   if (profile.cruiseSpeedKmh) conditions.cruiseSpeedMps = units::mpsFromKmh(*profile.cruiseSpeedKmh);
   return conditions;
 }
 
-SetupPlan planOf(const Profile& profile, Setup setup, const SetupPlan* stock, std::string name = {}) {
-  Gearing figures = gearing(setup, conditionsFor(profile, setup.gearRatios.count()));
+std::optional<Band> bandOf(const std::optional<double>& a, const std::optional<double>& b) {
+  if (!a || !b) return std::nullopt;
+  return Band{std::min(*a, *b), std::max(*a, *b)};
+}
+
+std::optional<double> driveTime(const RunFigures& run) {
+  return run.drive ? std::optional(run.drive->timeS) : std::nullopt;
+}
+
+/// The same setup on a rollout that is off by a factor.
+struct Variant {
+  std::optional<TopSpeed> top;
+  RunFigures run;
+};
+
+Variant variantOf(const Question& question, const Setup& setup, Rollout rollout, double factor,
+                  double axleShift) {
+  rollout.metres *= factor;
+  std::optional<PullModel> model(std::in_place, question.bike, setup, rollout, axleShift);
+  const ShiftPoints shifts = shiftPointsOf(question, model, setup.gearRatios.count());
+  model->setLaunchRpm(launchRpm(*question.bike, shifts));
+  return {topSpeed(*model), runFigures(*model, shifts, question.drive, std::nullopt)};
+}
+
+void addBands(RoadPlan& road, const Question& question, const Setup& setup, const Rollout& rollout,
+              double axleShift) {
+  const Variant low = variantOf(question, setup, rollout, 1.0 - kRolloutUncertainty, axleShift);
+  const Variant high = variantOf(question, setup, rollout, 1.0 + kRolloutUncertainty, axleShift);
+  if (low.top && high.top) road.topSpeedBandMps = bandOf(low.top->speedMps, high.top->speedMps);
+  road.zeroTo100BandS = bandOf(low.run.zeroTo100KmhS, high.run.zeroTo100KmhS);
+  road.quarterMileBandS = bandOf(low.run.quarterMileS, high.run.quarterMileS);
+  road.driveBandS = bandOf(driveTime(low.run), driveTime(high.run));
+}
+
+RoadPlan roadPlanOf(const Question& question, const Setup& setup, std::optional<PullModel> model,
+                    const ShiftPoints& shifts, const Gearing& gearing, double axleShift) {
+  RoadPlan road;
+  if (model) road.pull = peakPull(*model);
+  if (!model || !question.bike->accelerates()) {
+    // Only the gearing is known: the last gear at the limit.
+    road.topSpeed =
+        TopSpeed{gearing.gears.back().speedAtRevLimitMps, gearing.gears.back().gear, std::nullopt};
+    road.model = std::move(model);
+    return road;
+  }
+  model->setLaunchRpm(launchRpm(*question.bike, shifts));
+  road.topSpeed = topSpeed(*model);
+  road.run = runFigures(*model, shifts, question.drive, question.rollOn);
+  const Run start(*model, shifts, 0.0, 0, Run::Clutch::Slipping, kQuarterMileM, 0.0);
+  road.standingStart = start.trace();
+  road.standingShifts = start.shifts();
+  if (question.drive)
+    if (const auto run = bestRun(*model, shifts, question.drive->exitMps, question.drive->lengthM, 0.0)) {
+      road.drive = run->trace();
+      road.driveShifts = run->shifts();
+    }
+  if (gearing.rollout.source == RolloutSource::TyreSize)
+    addBands(road, question, setup, gearing.rollout, axleShift);
+  road.model = std::move(model);
+  return road;
+}
+
+SetupPlan planOf(const Question& question, Setup setup, const SetupPlan* stock, std::string name = {}) {
+  const Profile& profile = question.profile;
+  const Rollout rollout = rolloutOf(setup);
+  const auto axleShift = stock ? axleShiftM(stock->setup, setup) : axleShiftM(setup, setup);
+  std::optional<PullModel> model;
+  if (question.bike->hasForce()) model.emplace(question.bike, setup, rollout, axleShift.value_or(0.0));
+  const ShiftPoints shifts = shiftPointsOf(question, model, setup.gearRatios.count());
+  Gearing figures = gearing(setup, conditionsOf(profile, shifts));
   const Setup& stockSetup = stock ? stock->setup : setup;
   const Gearing& stockGearing = stock ? stock->gearing : figures;
-  SetupPlan result{.name = std::move(name),
-                   .setup = setup,
-                   .gearing = figures,
-                   .change = gearingChange(stockSetup, stockGearing, figures),
-                   .speedometer = {}};
+  SetupPlan result{
+      .name = std::move(name),
+      .setup = setup,
+      .gearing = figures,
+      .change = gearingChange(stockSetup, stockGearing, figures),
+      .speedometer = {},
+      .axleShiftM = axleShift,
+      .road = roadPlanOf(question, setup, std::move(model), shifts, figures, axleShift.value_or(0.0))};
   if (profile.bike.speedometer)
     result.speedometer = speedometer(*profile.bike.speedometer, stockGearing, figures,
                                      figures.gears.back().speedAtRevLimitMps);
   return result;
 }
 
+ShiftPointSource sourceOf(const Question& question) {
+  if (question.profile.bike.engine.shiftRpm) return ShiftPointSource::Typed;
+  return question.bike->accelerates() ? ShiftPointSource::Best : ShiftPointSource::RevLimit;
+}
+
 }  // namespace
 
 Plan plan(const Profile& profile) {
-  SetupPlan stock = planOf(profile, profile.stock, nullptr);
-  SetupPlan proposed = planOf(profile, applied(profile.proposed, profile.stock), &stock);
-  Plan result{
-      .bikeName = profile.name,
-      .revLimitRpm = profile.bike.engine.revLimitRpm,
-      .idleRpm = profile.bike.engine.idleRpm.value_or(0.0),
-      .shiftPoints = profile.bike.engine.shiftRpm ? ShiftPointSource::Typed : ShiftPointSource::RevLimit,
-      .stock = std::move(stock),
-      .proposed = std::move(proposed),
-      .pins = {}};
+  const Question question = questionOf(profile);
+  SetupPlan stock = planOf(question, profile.stock, nullptr);
+  SetupPlan proposed = planOf(question, applied(profile.proposed, profile.stock), &stock);
+  Plan result{.bikeName = profile.name,
+              .revLimitRpm = profile.bike.engine.revLimitRpm,
+              .idleRpm = profile.bike.engine.idleRpm.value_or(0.0),
+              .shiftPoints = sourceOf(question),
+              .pullBike = question.bike,
+              .drive = question.drive,
+              .rollOn = question.rollOn,
+              .stock = std::move(stock),
+              .proposed = std::move(proposed),
+              .pins = {}};
   for (const Pin& pin : profile.pins)
-    result.pins.push_back(planOf(profile, applied(pin.change, profile.stock), &result.stock, pin.name));
+    result.pins.push_back(planOf(question, applied(pin.change, profile.stock), &result.stock, pin.name));
   return result;
 }
 

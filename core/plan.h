@@ -1,15 +1,36 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "core/bike/profile.h"
 #include "core/study/gearing.h"
+#include "core/study/pull.h"
+#include "core/study/run.h"
 #include "core/study/speedometer.h"
 
 namespace layshaft {
+
+/// How far a figure moves if an estimated rollout is 2 % off either way.
+struct Band {
+  double low, high;
+};
+
+/// What a setup does on the road, as far as the profile has data for it.
+struct RoadPlan {
+  std::optional<PullModel> model;  ///< for drawing; none without an engine curve
+  std::vector<GearPull> pull;      ///< empty without an engine curve
+  std::optional<TopSpeed> topSpeed;
+  RunFigures run;
+  std::vector<RunPoint> standingStart;  ///< from a standstill on, for drawing
+  std::vector<RunPoint> drive;          ///< down the profile's straight, for drawing
+  std::vector<RunShift> standingShifts, driveShifts;
+  // None where the rollout was measured.
+  std::optional<Band> topSpeedBandMps, zeroTo100BandS, quarterMileBandS, driveBandS;
+};
 
 /// One setup put through every study that the profile has data for.
 struct SetupPlan {
@@ -18,10 +39,12 @@ struct SetupPlan {
   Gearing gearing;
   GearingChange change;  ///< against stock
   std::optional<SpeedometerFigures> speedometer;
+  std::optional<double> axleShiftM;  ///< against stock, positive to the rear
+  RoadPlan road;
 };
 
 /// Where the shift points of a plan come from.
-enum class ShiftPointSource { Typed, RevLimit };
+enum class ShiftPointSource { Typed, Best, RevLimit };
 
 /// Stock, proposed and pins side by side: the one thing that screens and reports ask for.
 struct Plan {
@@ -29,6 +52,9 @@ struct Plan {
   double revLimitRpm;
   double idleRpm;
   ShiftPointSource shiftPoints;
+  std::shared_ptr<const PullBike> pullBike;  ///< what the bike brings, what it lacks, what was assumed
+  std::optional<DriveRequest> drive;
+  RollOnRequest rollOn;
   SetupPlan stock;
   SetupPlan proposed;
   std::vector<SetupPlan> pins;

@@ -81,6 +81,74 @@ Json speedometerJson(const std::optional<SpeedometerFigures>& figures) {
           {"within_un_r39", figures ? orNull(figures->withinUnR39) : Json(nullptr)}};
 }
 
+std::string_view limitWord(LimitedBy limit) {
+  switch (limit) {
+    case LimitedBy::Drag:
+      return "drag";
+    case LimitedBy::Grip:
+      return "grip";
+    case LimitedBy::Lift:
+      return "lift";
+    case LimitedBy::RevLimit:
+      break;
+  }
+  return "rev_limit";
+}
+
+Json pullJson(const SetupPlan& plan) {
+  Json gears = Json::array();
+  for (std::size_t g = 0; g < plan.gearing.gears.size(); ++g) {
+    Json gear{
+        {"gear", plan.gearing.gears[g].gear}, {"peak_force_n", nullptr}, {"peak_force_speed_mps", nullptr}};
+    if (g < plan.road.pull.size()) {
+      gear["peak_force_n"] = plan.road.pull[g].peakForceN;
+      gear["peak_force_speed_mps"] = plan.road.pull[g].peakForceSpeedMps;
+    }
+    gears.push_back(std::move(gear));
+  }
+  return {{"gears", std::move(gears)}};
+}
+
+Json topSpeedJson(const std::optional<TopSpeed>& top) {
+  return {
+      {"speed_mps", figure(top, &TopSpeed::speedMps)},
+      {"gear", figure(top, &TopSpeed::gear)},
+      {"limited_by", top ? Json(limitWord(top->limitedBy.value_or(LimitedBy::RevLimit))) : Json(nullptr)}};
+}
+
+Json driveJson(const std::optional<DriveFigures>& drive) {
+  return {{"time_s", figure(drive, &DriveFigures::timeS)},
+          {"end_speed_mps", figure(drive, &DriveFigures::endSpeedMps)},
+          {"end_gear", figure(drive, &DriveFigures::endGear)},
+          {"end_rpm", figure(drive, &DriveFigures::endRpm)},
+          {"rev_range_left_rpm", figure(drive, &DriveFigures::revRangeLeftRpm)},
+          {"seconds_on_limiter", figure(drive, &DriveFigures::secondsOnLimiter)}};
+}
+
+Json runJson(const RunFigures& run) {
+  return {{"zero_to_60_mph_s", orNull(run.zeroTo60MphS)},
+          {"zero_to_100_kmh_s", orNull(run.zeroTo100KmhS)},
+          {"hundred_metres_s", orNull(run.hundredMetresS)},
+          {"eighth_mile_s", orNull(run.eighthMileS)},
+          {"eighth_mile_speed_mps", orNull(run.eighthMileSpeedMps)},
+          {"quarter_mile_s", orNull(run.quarterMileS)},
+          {"quarter_mile_speed_mps", orNull(run.quarterMileSpeedMps)},
+          {"roll_on_80_120_kmh_top_gear_s", orNull(run.rollOnTopS)},
+          {"roll_on_80_120_kmh_best_gear_s", orNull(run.rollOnBestS)},
+          {"roll_on_s", orNull(run.askedRollOnS)},
+          {"drive", driveJson(run.drive)}};
+}
+
+/// What the profile lacks for a study, and what was taken for it where it leaves something open.
+Json lacksJson(const PullBike& bike) {
+  return {{"pull", bike.forceLacks}, {"resistance", bike.resistanceLacks}, {"bounds", bike.boundsLack}};
+}
+Json assumedJson(const PullBike& bike) {
+  Json json = Json::object();
+  for (const Assumed& assumed : bike.assumed) json[std::string(assumed.key)] = assumed.value;
+  return json;
+}
+
 Json changeJson(const GearingChange& change) {
   return {{"final_ratio_percent", change.finalRatioPercent},
           {"gearing_percent", change.gearingPercent},
@@ -99,6 +167,9 @@ Json setupJson(const SetupPlan& plan) {
   Json& gears = json["gears"] = Json::array();
   for (const GearFigures& gear : plan.gearing.gears) gears.push_back(gearJson(gear));
   json["cruise"] = cruiseJson(plan.gearing);
+  json["pull"] = pullJson(plan);
+  json["top_speed"] = topSpeedJson(plan.road.topSpeed);
+  json["run"] = runJson(plan.road.run);
   json["speedometer"] = speedometerJson(plan.speedometer);
   return json;
 }
@@ -136,6 +207,8 @@ std::string reportJson(const Plan& plan) {
       pins.push_back(std::move(entry));
     }
   }
+  root["lacks"] = lacksJson(*plan.pullBike);
+  root["assumed"] = assumedJson(*plan.pullBike);
   return root.dump(2) + '\n';
 }
 

@@ -1,0 +1,314 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/study/pull.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "core/study/roots.h"
+#include "core/units.h"
+
+namespace layshaft {
+namespace {
+
+constexpr double kDefaultEfficiency = 0.90;
+constexpr double kDefaultRiderMassKg = 75.0;
+constexpr double kDefaultShiftTimeS = 0.15;
+
+std::optional<double> metres(const std::optional<double>& mm) {
+  return mm ? std::optional(units::metresFromMillimetres(*mm)) : std::nullopt;
+}
+
+/// Takes a value, or its default and a note of it.
+double orAssumed(const std::optional<double>& value, double otherwise, std::string_view key,
+                 std::vector<Assumed>& assumed) {
+  if (!value) assumed.push_back({key, otherwise});
+  return value.value_or(otherwise);
+}
+
+}  // namespace
+
+PullBike pullBike(const Bike& bike, const Ride& ride) {
+  const Chassis chassis = bike.chassis.value_or(Chassis{});
+  const Engine& engine = bike.engine;
+  PullBike result{.road = roadOf(bike, ride)};
+  if (engine.torqueCurve)
+    result.torque.emplace(*engine.torqueCurve, engine.revLimitRpm);
+  else
+    result.forceLacks.push_back("bike.engine.torque_curve");
+  const bool atWheel = engine.curveMeasuredAt == CurvePlace::RearWheel;
+  // At the rear wheel the losses are in the curve already.
+  result.efficiency = atWheel ? 1.0
+                              : orAssumed(chassis.drivetrainEfficiency, kDefaultEfficiency,
+                                          "bike.chassis.drivetrain_efficiency", result.assumed);
+  result.idleRpm = engine.idleRpm.value_or(0.0);
+  result.launchRpm = ride.launchRpm;
+
+  if (chassis.massKg)
+    result.massKg = *chassis.massKg + orAssumed(chassis.riderMassKg, kDefaultRiderMassKg,
+                                                "bike.chassis.rider_mass_kg", result.assumed);
+  else
+    result.resistanceLacks.push_back("bike.chassis.mass_kg");
+  result.dragAreaM2 = chassis.dragAreaM2;
+  if (!chassis.dragAreaM2) result.resistanceLacks.push_back("bike.chassis.drag_area_m2");
+
+  result.cgHeightM = metres(chassis.cgHeightMm);
+  result.cgAheadM = metres(chassis.cgAheadOfRearAxleMm);
+  result.wheelbaseM = metres(chassis.wheelbaseMm);
+  result.dragHeightM = chassis.dragHeightMm ? metres(chassis.dragHeightMm) : result.cgHeightM;
+  if (!result.cgHeightM) result.boundsLack.push_back("bike.chassis.cg_height_mm");
+  if (!result.cgAheadM) result.boundsLack.push_back("bike.chassis.cg_ahead_of_rear_axle_mm");
+  if (!result.wheelbaseM) result.boundsLack.push_back("bike.chassis.wheelbase_mm");
+  if (!result.road.grip) result.boundsLack.push_back("bike.chassis.tyre_grip");
+
+  result.engineInertiaKgM2 = engine.rotatingInertiaKgm2.value_or(0.0);
+  result.rearWheelInertiaKgM2 = chassis.rearWheelInertiaKgm2.value_or(0.0);
+  result.frontWheelInertiaKgM2 = chassis.frontWheelInertiaKgm2.value_or(0.0);
+  result.frontRolloutM = metres(chassis.frontRolloutMm);
+  result.shiftTimeS =
+      orAssumed(chassis.shiftTimeS, kDefaultShiftTimeS, "bike.chassis.shift_time_s", result.assumed);
+  result.assumed.insert(result.assumed.end(), result.road.assumed.begin(), result.road.assumed.end());
+  return result;
+}
+
+PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Setup& setup, const Rollout& rollout,
+                     double axleShiftM)
+    : bike_(std::move(shared)), rollout_(rollout) {
+  const PullBike& bike = *bike_;
+  const double radius = rollout.radiusM();
+  const double frontRadius =
+      bike.frontRolloutM ? *bike.frontRolloutM / (2.0 * units::kPi) : radius;  // about alike on any bike
+  const double coasting = bike.massKg.value_or(0.0) +
+                          bike.frontWheelInertiaKgM2 / (frontRadius * frontRadius) +
+                          bike.rearWheelInertiaKgM2 / (radius * radius);
+  const double final = finalRatio(setup.frontTeeth, setup.rearTeeth);
+  for (std::size_t g = 0; g < setup.gearRatios.count(); ++g) {
+    const double overall = setup.primaryRatio * setup.gearRatios[g] * final;
+    gears_.push_back({.overall = overall,
+                      .rpmAtRest = 0.0,
+                      .rpmPerMps = 60.0 * overall / rollout.metres,
+                      .newtonsPerNm = bike.efficiency * bike.road.torqueFactor * overall / radius,
+                      .massKg = coasting + bike.engineInertiaKgM2 * overall * overall / (radius * radius),
+                      .limitMps = rollout.speedMps(bike.torque->revLimitRpm(), overall)});
+  }
+  Gear slip = gears_.front();
+  slip.rpmPerMps = 0.0;
+  slip.massKg = coasting;
+  gears_.push_back(slip);
+  if (!bike.hasResistance()) return;
+
+  const double m = *bike.massKg, g = units::kStandardGravityMps2;
+  const double cos = std::cos(bike.road.slopeRad), sin = std::sin(bike.road.slopeRad);
+  dragFactor_ = 0.5 * bike.road.airDensityKgM3 * *bike.dragAreaM2;
+  weightOnRoadN_ = m * g * cos;
+  slopeN_ = m * g * sin;
+  if (!bike.cgHeightM || !bike.cgAheadM) return;
+  const double h = *bike.cgHeightM, dragHeight = *bike.dragHeightM;
+  double b = *bike.cgAheadM + axleShiftM, l = bike.wheelbaseM.value_or(0.0) + axleShiftM;
+  if (b <= 0.0 || (bike.wheelbaseM && l <= 0.0)) {  // a chain that could never be fitted
+    b -= axleShiftM;
+    l -= axleShiftM;
+  }
+  hasLift_ = true;
+  liftBase_ = weightOnRoadN_ * b / (m * h) - g * sin;
+  liftPerDrag_ = dragHeight / (m * h);
+  if (!bike.wheelbaseM || !bike.road.grip) return;
+  const double mu = *bike.road.grip;
+  if (mu * h >= l) return;  // the front lifts long before the rear slides
+  hasGrip_ = true;
+  const double perAcceleration = m * (1.0 - mu * h / l);
+  gripBase_ = mu * (weightOnRoadN_ * (l - b) + slopeN_ * h) / l / perAcceleration;
+  gripPerDrag_ = mu * dragHeight / l / perAcceleration;
+  gripPerResistance_ = 1.0 / perAcceleration;
+}
+
+std::optional<double> PullModel::boundMps2(double v) const {
+  const bool fast = bike_->road.rolling.jumpMps && v > *bike_->road.rolling.jumpMps;
+  const Stretch here{v, v, 0, fast};
+  std::optional<double> bound;
+  if (hasGrip_) bound = gripOn(here, v);
+  if (hasLift_) bound = std::min(bound.value_or(std::numeric_limits<double>::infinity()), liftMps2(v));
+  return bound;
+}
+
+double PullModel::accelerationMps2(double v, std::size_t gear) const {
+  const double free = freeAccelerationMps2(v, gear);
+  const auto bound = boundMps2(v);
+  return bound ? std::min(free, *bound) : free;
+}
+
+LimitedBy PullModel::limitOn(const Stretch& on, double v, std::size_t gear) const {
+  const double free = freeOn(on, v, gear);
+  const double infinite = std::numeric_limits<double>::infinity();
+  const double grip = hasGrip_ ? gripOn(on, v) : infinite, lift = hasLift_ ? liftMps2(v) : infinite;
+  if (free <= grip && free <= lift) return LimitedBy::Drag;
+  return grip <= lift ? LimitedBy::Grip : LimitedBy::Lift;
+}
+
+std::optional<double> PullModel::gripLimitN(double v) const {
+  if (!hasGrip_) return std::nullopt;
+  const bool fast = bike_->road.rolling.jumpMps && v > *bike_->road.rolling.jumpMps;
+  return *bike_->massKg * gripOn({v, v, 0, fast}, v) + resistanceN(v);
+}
+
+std::optional<double> PullModel::liftLimitN(double v) const {
+  if (!hasLift_) return std::nullopt;
+  return *bike_->massKg * liftMps2(v) + resistanceN(v);
+}
+
+std::optional<double> PullModel::greatestContactForceN(double v) const {
+  const auto grip = gripLimitN(v), lift = liftLimitN(v);
+  if (grip && lift) return std::min(*grip, *lift);
+  return grip ? grip : lift;
+}
+
+std::vector<PullModel::Stretch> PullModel::stretches(std::size_t gear, double from, double to) const {
+  std::vector<Stretch> result;
+  if (!(to > from)) return result;
+  const TorqueSpline& torque = *bike_->torque;
+  const Road& road = bike_->road;
+
+  std::vector<double> cuts;
+  cuts.reserve(torque.knotsRpm().size() + 4);
+  if (gears_[gear].rpmPerMps > 0.0)
+    for (const double knot : torque.knotsRpm())
+      if (const double v = speedMps(knot, gear); v > from && v < to) cuts.push_back(v);
+  const auto insert = [&](double v) {
+    if (v > from && v < to) cuts.insert(std::upper_bound(cuts.begin(), cuts.end(), v), v);
+  };
+  if (road.rolling.jumpMps) insert(*road.rolling.jumpMps);
+  if (road.headwindMps < 0.0) insert(-road.headwindMps);
+  cuts.push_back(to);
+
+  result.reserve(cuts.size() + 4);
+  double start = from;
+  for (const double end : cuts) {
+    if (!(end > start)) continue;
+    const double middle = start + (end - start) / 2.0;
+    Stretch on{start, end, torque.pieceAt(rpm(middle, gear)),
+               road.rolling.jumpMps && middle > *road.rolling.jumpMps};
+    if (hasGrip_ || hasLift_) {
+      // Cut again where another limit takes over.
+      double left = start;
+      for (const double right : {middle, end}) {
+        const LimitedBy was = limitOn(on, left, gear), is = limitOn(on, right, gear);
+        if (was != is) {
+          const auto value = [&](LimitedBy which, double v) {
+            return which == LimitedBy::Grip   ? gripOn(on, v)
+                   : which == LimitedBy::Lift ? liftMps2(v)
+                                              : freeOn(on, v, gear);
+          };
+          const auto gap = [&](double v) { return value(was, v) - value(is, v); };
+          const double cut = polishedRoot(gap, left, right, gap(left), gap(right));
+          if (cut > on.fromMps && cut < end) {
+            result.push_back({on.fromMps, cut, on.piece, on.fast});
+            on.fromMps = cut;
+          }
+        }
+        left = right;
+      }
+    }
+    result.push_back(on);
+    start = end;
+  }
+  return result;
+}
+
+PullModel::Coasted PullModel::coast(double from, double seconds) const {
+  // Over the tenths of a second of a shift the classical fourth-order Runge-Kutta step is exact to the last
+  // digits: nothing in the resistance changes in less than some seconds.
+  constexpr double kStepS = 0.05;
+  const auto jump = bike_->road.rolling.jumpMps;
+  const double mass = coastingMassKg();
+  Coasted state{from, 0.0};
+  bool fast = jump && from > *jump;
+  const auto advanced = [&](double h) {
+    const auto slope = [&](double v) { return -resistanceOn(v, fast) / mass; };
+    const double v0 = state.speedMps;
+    const double k1 = slope(v0), k2 = slope(v0 + h / 2 * k1), k3 = slope(v0 + h / 2 * k2),
+                 k4 = slope(v0 + h * k3);
+    return Coasted{v0 + h / 6 * (k1 + 2 * k2 + 2 * k3 + k4),
+                   state.distanceM + h * (v0 + h / 6 * (k1 + k2 + k3))};
+  };
+  double left = seconds;
+  while (left > 0.0) {
+    const double h = std::min(left, kStepS);
+    Coasted next = advanced(h);
+    double used = h;
+    const bool crosses = jump && (fast ? next.speedMps < *jump : next.speedMps > *jump);
+    if (crosses) {
+      const auto beyond = [&](double s) { return advanced(s).speedMps - *jump; };
+      used = polishedRoot(beyond, 0.0, h, state.speedMps - *jump, next.speedMps - *jump);
+      next = advanced(used);
+      next.speedMps = *jump;
+      fast = !fast;
+      if (used <= 0.0 && std::abs(state.speedMps - *jump) == 0.0) {
+        // The jump holds the speed: slower it would gain, faster it would lose.
+        const double slower = -resistanceOn(*jump, false), faster = -resistanceOn(*jump, true);
+        if (slower > 0.0 && faster < 0.0) return {*jump, state.distanceM + *jump * left};
+      }
+    }
+    if (next.speedMps <= 0.0) return {0.0, std::max(state.distanceM, next.distanceM)};
+    state = next;
+    left -= used;
+  }
+  return state;
+}
+
+std::vector<GearPull> peakPull(const PullModel& model) {
+  const TorqueSpline& torque = *model.bike().torque;
+  std::vector<double> candidates = torque.knotsRpm();
+  candidates.push_back(torque.revLimitRpm());
+  std::vector<GearPull> result;
+  for (std::size_t g = 0; g < model.gearCount(); ++g) {
+    GearPull best{.gear = static_cast<int>(g) + 1, .peakForceN = -1.0, .peakForceSpeedMps = 0.0};
+    for (const double rpm : candidates) {
+      const double force = model.forceAtRpmN(rpm, g);
+      if (force > best.peakForceN) {
+        best.peakForceN = force;
+        best.peakForceSpeedMps = model.speedMps(rpm, g);
+      }
+    }
+    result.push_back(best);
+  }
+  return result;
+}
+
+namespace {
+
+/// The greatest speed in a gear at which the bounded acceleration is not negative.
+std::optional<TopSpeed> topSpeedIn(const PullModel& model, std::size_t gear) {
+  const double limit = model.limitMps(gear);
+  const auto stretches = model.stretches(gear, 0.0, limit);
+  const int number = static_cast<int>(gear) + 1;
+  double above = limit, aboveValue = 0.0;
+  for (std::size_t i = stretches.size(); i-- > 0;) {
+    const auto& on = stretches[i];
+    const auto a = [&](double v) { return model.accelerationOn(on, v, gear); };
+    const double middle = on.fromMps + (on.toMps - on.fromMps) / 2.0;
+    for (const double v : {on.toMps, middle, on.fromMps}) {
+      const double value = a(v);
+      if (value >= 0.0) {
+        if (v == limit) return TopSpeed{limit, number, LimitedBy::RevLimit};
+        // At a jump of the resistance the speed stands where it jumps.
+        const bool jumped = v == on.toMps;
+        const double top = jumped ? v : polishedRoot(a, v, above, value, aboveValue);
+        return TopSpeed{top, number, model.limitOn(on, top, gear)};
+      }
+      above = v;
+      aboveValue = value;
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<TopSpeed> topSpeed(const PullModel& model) {
+  std::optional<TopSpeed> best;
+  for (std::size_t g = 0; g < model.gearCount(); ++g)
+    if (const auto top = topSpeedIn(model, g); top && (!best || top->speedMps > best->speedMps)) best = top;
+  return best;
+}
+
+}  // namespace layshaft

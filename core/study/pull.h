@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "core/bike/profile.h"
+#include "core/parts/torque_spline.h"
+#include "core/study/road.h"
+#include "core/study/rollout.h"
+
+namespace layshaft {
+
+/// What a bike brings to the road whatever its gearing, in SI: engine, masses, resistance and the limits of
+/// grip and front lift. Whatever the profile lacks is empty, and the list beside it names the keys.
+struct PullBike {
+  std::optional<TorqueSpline> torque;  ///< as the curve is given; the air's factor is in `road`
+  double efficiency = 0.9;             ///< from the place where the curve was measured to the wheel
+  double idleRpm = 0.0;
+  std::optional<double> launchRpm;  ///< as typed
+  std::optional<double> massKg;     ///< with rider
+  std::optional<double> dragAreaM2;
+  std::optional<double> cgHeightM;
+  std::optional<double> cgAheadM;  ///< of the rear axle, as stock
+  std::optional<double> wheelbaseM;
+  std::optional<double> dragHeightM;
+  double engineInertiaKgM2 = 0.0;
+  double rearWheelInertiaKgM2 = 0.0;
+  double frontWheelInertiaKgM2 = 0.0;
+  std::optional<double> frontRolloutM;  ///< the rear's where it was not measured
+  double shiftTimeS = 0.15;
+  Road road;
+
+  std::vector<std::string_view> forceLacks;       ///< for the force at the wheel
+  std::vector<std::string_view> resistanceLacks;  ///< for what is left of it to accelerate
+  std::vector<std::string_view> boundsLack;       ///< for the limits of grip and front lift
+  std::vector<Assumed> assumed;                   ///< defaults that were taken
+
+  bool hasForce() const { return torque.has_value(); }
+  bool hasResistance() const { return massKg && dragAreaM2; }
+  /// Whether shift points, top speed and runs can be told.
+  bool accelerates() const { return hasForce() && hasResistance(); }
+};
+
+PullBike pullBike(const Bike& bike, const Ride& ride);
+
+/// What stops the speed from rising.
+enum class LimitedBy { Drag, RevLimit, Grip, Lift };
+
+/// Force and acceleration at every road speed in every gear, full throttle, upright. SI throughout; gears
+/// count from 0.
+///
+/// F = η·T·i/R less the resistance ½ρ·CdA·u·|u| + m·g·cos θ·c(v) + m·g·sin θ, over the equivalent mass
+/// m + If/Rf² + Ir/R² + Ie·i²/R², and not above what grip and front lift allow (V. Cossalter, Motorcycle
+/// Dynamics; T. D. Gillespie, Fundamentals of Vehicle Dynamics; both from memory).
+class PullModel {
+ public:
+  /// A stretch of road speed on which the torque is one cubic and the resistance one form.
+  struct Stretch {
+    double fromMps, toMps;
+    std::size_t piece;  ///< of the torque curve
+    bool fast;          ///< beyond the jump of the rolling resistance
+  };
+
+  /// `bike` must have force. `axleShiftM` lengthens wheelbase and the way from the axle to the centre of
+  /// gravity.
+  PullModel(std::shared_ptr<const PullBike> bike, const Setup& setup, const Rollout& rollout,
+            double axleShiftM);
+
+  std::size_t gearCount() const { return gears_.size() - 1; }
+  /// The pseudo gear for first gear with the clutch slipping at the launch engine speed.
+  std::size_t slipping() const { return gears_.size() - 1; }
+  void setLaunchRpm(double rpm) { gears_.back().rpmAtRest = rpm; }
+  double launchRpm() const { return gears_.back().rpmAtRest; }
+
+  const PullBike& bike() const { return *bike_; }
+  double speedMps(double rpm, std::size_t gear) const { return rollout_.speedMps(rpm, gears_[gear].overall); }
+  double rpm(double speedMps, std::size_t gear) const {
+    const Gear& g = gears_[gear];
+    return g.rpmAtRest + g.rpmPerMps * speedMps / growth(speedMps);
+  }
+  double limitMps(std::size_t gear) const { return gears_[gear].limitMps; }
+  double equivalentMassKg(std::size_t gear) const { return gears_[gear].massKg; }
+  double coastingMassKg() const { return gears_.back().massKg; }
+
+  /// At the wheel, unbounded, N.
+  double forceN(double speedMps, std::size_t gear) const {
+    const double rpmNow = rpm(speedMps, gear);
+    return forceOn(gear, speedMps,
+                   rpmNow > bike_->torque->revLimitRpm()
+                       ? 0.0
+                       : bike_->torque->onPiece(bike_->torque->pieceAt(rpmNow), rpmNow));
+  }
+  /// The same at an engine speed, the rev limit included.
+  double forceAtRpmN(double rpmNow, std::size_t gear) const {
+    return forceOn(gear, speedMps(rpmNow, gear), bike_->torque->at(rpmNow));
+  }
+  double dragN(double speedMps) const {
+    const double air = speedMps + bike_->road.headwindMps;
+    return dragFactor_ * air * std::abs(air);
+  }
+  /// N; needs resistance data, as all that follows.
+  double resistanceN(double speedMps) const {
+    return resistanceOn(speedMps, bike_->road.rolling.jumpMps && speedMps > *bike_->road.rolling.jumpMps);
+  }
+  double freeAccelerationMps2(double speedMps, std::size_t gear) const {
+    return (forceN(speedMps, gear) - resistanceN(speedMps)) / gears_[gear].massKg;
+  }
+  /// The smaller of the bounds; none where there is no bound.
+  std::optional<double> boundMps2(double speedMps) const;
+  double accelerationMps2(double speedMps, std::size_t gear) const;
+
+  // The same on a known stretch, for the studies that integrate.
+  double freeOn(const Stretch& on, double speedMps, std::size_t gear) const {
+    return (forceOn(gear, speedMps, bike_->torque->onPiece(on.piece, rpm(speedMps, gear))) -
+            resistanceOn(speedMps, on.fast)) /
+           gears_[gear].massKg;
+  }
+  double gripOn(const Stretch& on, double speedMps) const {
+    return gripBase_ + gripPerDrag_ * dragN(speedMps) - gripPerResistance_ * resistanceOn(speedMps, on.fast);
+  }
+  double liftMps2(double speedMps) const { return liftBase_ - liftPerDrag_ * dragN(speedMps); }
+  double accelerationOn(const Stretch& on, double speedMps, std::size_t gear) const {
+    double a = freeOn(on, speedMps, gear);
+    if (hasGrip_) a = std::min(a, gripOn(on, speedMps));
+    if (hasLift_) a = std::min(a, liftMps2(speedMps));
+    return a;
+  }
+  LimitedBy limitOn(const Stretch& on, double speedMps, std::size_t gear) const;
+  /// At the bound: the force at the contact patch that grip or lift allows, N; none without a bound.
+  std::optional<double> greatestContactForceN(double speedMps) const;
+  std::optional<double> gripLimitN(double speedMps) const;
+  std::optional<double> liftLimitN(double speedMps) const;
+
+  /// Cuts a range of speeds in a gear where torque, resistance or the active bound change form. Rising,
+  /// without gaps; empty if `toMps` is not above `fromMps`.
+  std::vector<Stretch> stretches(std::size_t gear, double fromMps, double toMps) const;
+
+  /// Coasting with the clutch drawn for a time: speed and distance at its end. Never backwards.
+  struct Coasted {
+    double speedMps, distanceM;
+  };
+  Coasted coast(double fromMps, double seconds) const;
+
+ private:
+  struct Gear {
+    double overall;
+    double rpmAtRest;  ///< the slipping clutch's; 0 in a gear
+    double rpmPerMps;
+    double newtonsPerNm;
+    double massKg;
+    double limitMps;
+  };
+
+  double growth(double v) const { return 1.0 + rollout_.growthPerMps2 * v * v; }
+  double forceOn(std::size_t gear, double v, double torqueNm) const {
+    return torqueNm * gears_[gear].newtonsPerNm / growth(v);
+  }
+  double resistanceOn(double v, bool fast) const {
+    const RollingResistance& c = bike_->road.rolling;
+    const double rolling = fast ? c.fastBase + c.fastPerSpeed2 * v * v : c.base + c.perSpeed2 * v * v;
+    return dragN(v) + weightOnRoadN_ * rolling + slopeN_;
+  }
+
+  std::shared_ptr<const PullBike> bike_;
+  Rollout rollout_;
+  std::vector<Gear> gears_;  ///< the last is first gear with a slipping clutch
+  double dragFactor_ = 0.0;  ///< ½·ρ·CdA
+  double weightOnRoadN_ = 0.0, slopeN_ = 0.0;
+  bool hasGrip_ = false, hasLift_ = false;
+  double gripBase_ = 0.0, gripPerDrag_ = 0.0, gripPerResistance_ = 0.0;
+  double liftBase_ = 0.0, liftPerDrag_ = 0.0;
+};
+
+struct GearPull {
+  int gear;  ///< 1 is first
+  double peakForceN;
+  double peakForceSpeedMps;  ///< the lowest at which it is
+};
+
+struct TopSpeed {
+  double speedMps;
+  int gear;
+  std::optional<LimitedBy> limitedBy;  ///< none where only the gearing is known
+};
+
+/// The greatest force in each gear, unbounded.
+std::vector<GearPull> peakPull(const PullModel& model);
+
+/// The greatest speed over all gears that the pull can hold; none if no gear pulls anywhere.
+std::optional<TopSpeed> topSpeed(const PullModel& model);
+
+}  // namespace layshaft
