@@ -70,7 +70,8 @@ Run::Run(const PullModel& model, const ShiftPoints& shifts, double fromMps, std:
     bool last = stayInGear || gear + 1 >= model.gearCount();
     if (!last) {
       until = model.speedMps(shifts.rpm[gear], gear);
-      if (shifts.typed && whereItStops(gear, until)) until = bestShiftMps(model, gear);
+      if (shifts.typed && whereItStops(gear, model.stretches(gear, speed_, until)))
+        until = bestShiftMps(model, gear);
       const auto next = model.stretches(gear + 1, until, until + 1e-3);
       if (next.empty() || !(model.accelerationOn(next.front(), until, gear + 1) > 0.0)) {
         last = true;
@@ -91,9 +92,10 @@ Run::Run(const PullModel& model, const ShiftPoints& shifts, double fromMps, std:
   }
 }
 
-std::optional<double> Run::whereItStops(std::size_t gear, double to) const {
+std::optional<double> Run::whereItStops(std::size_t gear,
+                                        const std::vector<PullModel::Stretch>& stretches) const {
   double below = speed_, belowValue = 1.0;
-  for (const auto& on : model_->stretches(gear, speed_, to)) {
+  for (const auto& on : stretches) {
     const auto a = [&](double v) { return model_->accelerationOn(on, v, gear); };
     const double quarter = (on.toMps - on.fromMps) / 4.0;
     for (const double v :
@@ -109,8 +111,9 @@ std::optional<double> Run::whereItStops(std::size_t gear, double to) const {
 
 void Run::pullUpTo(std::size_t gear, double to) {
   if (!(to > speed_)) return;
-  const auto terminal = whereItStops(gear, to);
-  for (const auto& on : model_->stretches(gear, speed_, terminal.value_or(to))) {
+  const auto stretches = model_->stretches(gear, speed_, to);
+  const auto terminal = whereItStops(gear, stretches);
+  for (const auto& on : stretches) {
     if (terminal && on.toMps >= *terminal) break;
     addPull(on, gear, 0);
     if (farEnough()) return;

@@ -65,18 +65,15 @@ class Run {
     double endTimeS, endDistanceM, endSpeedMps;  ///< a hold never ends
     bool limiter;
   };
-  struct Span {
-    double timeS, distanceM;
-  };
 
   void pullUpTo(std::size_t gear, double speedMps);
   void runOut(std::size_t gear, double terminalMps);
   void addPull(const PullModel::Stretch& on, std::size_t gear, int depth);
   void addCoast(std::size_t gear);
   void addHold(std::size_t gear, bool limiter);
-  std::optional<double> whereItStops(std::size_t gear, double toMps) const;
+  std::optional<double> whereItStops(std::size_t gear,
+                                     const std::vector<PullModel::Stretch>& stretches) const;
   bool farEnough() const { return distance_ >= untilM_ && speed_ >= untilMps_; }
-  Span span(const Leg& leg, double toMps) const;
   RunPoint pointIn(const Leg& leg, double time, double distance, double speed) const;
   RunPoint pullPoint(const Leg& leg, double speed) const;
 

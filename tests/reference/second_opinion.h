@@ -1,0 +1,311 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <boost/math/interpolators/pchip.hpp>
+#include <boost/math/tools/roots.hpp>
+#include <boost/numeric/odeint.hpp>
+#include <cmath>
+#include <limits>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/bike/profile.h"
+
+/// The run worked out a second time by other means: Boost.Math's monotone interpolation, the forces written
+/// down anew from the profile's own units, and Boost.odeint's Dormand-Prince steps through time with the
+/// events found on its dense output. Shares no line with the studies.
+namespace layshaft::test {
+
+class SecondOpinion {
+ public:
+  explicit SecondOpinion(const Profile& profile, const Setup& setup, double axleShift = 0.0)
+      : engine_(profile.bike.engine),
+        chassis_(profile.bike.chassis.value_or(Chassis{})),
+        ride_(profile.ride.value_or(Ride{})),
+        limit_(engine_.revLimitRpm) {
+    const double final = double(setup.rearTeeth.count()) / setup.frontTeeth.count();
+    for (const double ratio : setup.gearRatios.values())
+      overall_.push_back(setup.primaryRatio * ratio * final);
+    rollout_ = setup.options.rolloutMm ? *setup.options.rolloutMm / 1000.0
+                                       : M_PI * setup.rearTyre.diameterM() *
+                                             (1 - setup.options.rollingAllowancePercent.value_or(2.0) / 100);
+    radius_ = rollout_ / (2 * M_PI);
+    mass_ = chassis_.massKg.value() + chassis_.riderMassKg.value_or(75.0);
+    const double front = chassis_.frontRolloutMm ? *chassis_.frontRolloutMm / 1000.0 / (2 * M_PI) : radius_;
+    rolling_ = mass_ + chassis_.frontWheelInertiaKgm2.value_or(0.0) / std::pow(front, 2) +
+               chassis_.rearWheelInertiaKgm2.value_or(0.0) / std::pow(radius_, 2);
+    theta_ = std::atan(ride_.slopePercent.value_or(0.0) / 100.0);
+    wind_ = ride_.headwindKmh.value_or(0.0) / 3.6;
+    const double kelvin = ride_.airTemperatureC.value_or(15.0) + 273.15;
+    const double pressure = ride_.airPressureHpa
+                                ? *ride_.airPressureHpa * 100.0
+                                : 101325.0 * std::pow(1 - 0.0065 * ride_.altitudeM.value_or(0.0) / 288.15,
+                                                      9.80665 / (287.05287 * 0.0065));
+    const auto vapour = [](double celsius, double percent) {
+      return percent / 100 * 611.2 * std::exp(17.62 * celsius / (243.12 + celsius));
+    };
+    const double wet = vapour(kelvin - 273.15, ride_.humidityPercent.value_or(0.0));
+    density_ = (pressure - wet) / 287.05287 / kelvin + wet / 461.495 / kelvin;
+    const auto factor = [](double dryPa, double celsius) {
+      return 1.18 * (99000.0 / dryPa) * std::sqrt((celsius + 273) / 298) - 0.18;
+    };
+    const Air given = engine_.curveAir.value_or(Air{});
+    if (engine_.torqueFollowsAir.value_or(true))
+      torqueFactor_ =
+          factor(given.pressureHpa.value_or(1013.25) * 100 -
+                     vapour(given.temperatureC.value_or(15.0), given.humidityPercent.value_or(0.0)),
+                 given.temperatureC.value_or(15.0)) /
+          factor(pressure - wet, kelvin - 273.15);
+    efficiency_ =
+        engine_.curveMeasuredAt == CurvePlace::RearWheel ? 1.0 : chassis_.drivetrainEfficiency.value_or(0.9);
+    b_ = chassis_.cgAheadOfRearAxleMm ? std::optional(*chassis_.cgAheadOfRearAxleMm / 1000 + axleShift)
+                                      : std::nullopt;
+    l_ = chassis_.wheelbaseMm ? std::optional(*chassis_.wheelbaseMm / 1000 + axleShift) : std::nullopt;
+    if (chassis_.cgHeightMm) h_ = *chassis_.cgHeightMm / 1000;
+    hd_ = chassis_.dragHeightMm ? *chassis_.dragHeightMm / 1000 : h_.value_or(0.0);
+    settleSurface();
+    buildCurve();
+  }
+
+  double torque(double rpm) const {
+    if (rpm > limit_ * (1 + 1e-12)) return 0.0;
+    const auto& points = engine_.torqueCurve->points();
+    if (rpm <= points.front().rpm) return points.front().torqueNm;
+    if (rpm >= points.back().rpm) return points.back().torqueNm;
+    if (curve_) return (*curve_)(rpm);
+    for (std::size_t i = 1; i < points.size(); ++i)
+      if (rpm <= points[i].rpm)
+        return std::lerp(points[i - 1].torqueNm, points[i].torqueNm,
+                         (rpm - points[i - 1].rpm) / (points[i].rpm - points[i - 1].rpm));
+    return 0.0;
+  }
+  double rpmAt(double v, std::size_t gear) const { return 60 * v * overall_[gear] / rollout_; }
+  double speedAt(double rpm, std::size_t gear) const { return rpm / 60 * rollout_ / overall_[gear]; }
+  double limitSpeed(std::size_t gear) const { return speedAt(limit_, gear); }
+  std::size_t gears() const { return overall_.size(); }
+
+  double drag(double v) const {
+    return 0.5 * density_ * chassis_.dragAreaM2.value() * (v + wind_) * std::abs(v + wind_);
+  }
+  double resistance(double v) const {
+    double c = constantRolling_;
+    if (pressure_) {
+      const double kmh = v * 3.6, p = *pressure_;
+      c = kmh <= 165 ? 0.0085 + 0.018 / p + 1.59e-6 * kmh * kmh / p : 0.018 / p + 2.91e-6 * kmh * kmh / p;
+    }
+    return drag(v) + mass_ * 9.80665 * (std::cos(theta_) * c + std::sin(theta_));
+  }
+  double force(double v, std::size_t gear) const {
+    return efficiency_ * torqueFactor_ * torque(rpmAt(v, gear)) * overall_[gear] / radius_;
+  }
+  double massIn(std::size_t gear) const {
+    return rolling_ + engine_.rotatingInertiaKgm2.value_or(0.0) * std::pow(overall_[gear] / radius_, 2);
+  }
+  double coastingMass() const { return rolling_; }
+  double unbounded(double v, std::size_t gear) const {
+    return (force(v, gear) - resistance(v)) / massIn(gear);
+  }
+  /// The bounds by trial instead of by formula: the greatest acceleration at which the wheels stay in
+  /// balance.
+  double bound(double v) const {
+    constexpr double kG = 9.80665;
+    double a = std::numeric_limits<double>::infinity();
+    if (!h_ || !b_) return a;
+    const double weight = mass_ * kG * std::cos(theta_), along = mass_ * kG * std::sin(theta_);
+    // Front load is weight·b/l less what acceleration, slope and drag move back; it ends at zero.
+    a = (weight * *b_ - drag(v) * hd_ - along * *h_) / (mass_ * *h_);
+    if (l_ && grip_ && *grip_ * *h_ < *l_) {
+      // Rear load at acceleration A: R(A) = (weight·(l−b) + (m·A + along)·h + drag·hd)/l, thrust m·A + Fr ≤
+      // μ·R(A): one line through two points of the surplus of grip over thrust.
+      const auto surplus = [&](double A) {
+        return *grip_ * (weight * (*l_ - *b_) + (mass_ * A + along) * *h_ + drag(v) * hd_) / *l_ -
+               (mass_ * A + resistance(v));
+      };
+      const double s0 = surplus(0), s1 = surplus(1);
+      a = std::min(a, s0 / (s0 - s1));
+    }
+    return a;
+  }
+  double acceleration(double v, std::size_t gear) const { return std::min(unbounded(v, gear), bound(v)); }
+  double slipping(double v, double launchRpm) const {
+    const double push = efficiency_ * torqueFactor_ * torque(launchRpm) * overall_[0] / radius_;
+    return std::min((push - resistance(v)) / rolling_, bound(v));
+  }
+
+  struct End {
+    double time, distance, speed;
+  };
+
+  /// Until a distance; shifts at engine speeds `shiftRpm`. Starts in `gear`, or slipping at `launchRpm`.
+  std::optional<End> run(double v0, std::size_t gear, std::optional<double> launchRpm,
+                         const std::vector<double>& shiftRpm, double distance, double tolerance) const {
+    End now{0, 0, v0};
+    if (launchRpm) {
+      if (!(slipping(v0, *launchRpm) > 0)) return std::nullopt;
+      const auto a = [&](double v) { return slipping(v, *launchRpm); };
+      if (advance(now, a, speedAt(*launchRpm, 0), distance, tolerance)) return now;
+      gear = 0;
+    } else if (!(acceleration(v0, gear) > 0)) {
+      return std::nullopt;
+    }
+    for (;;) {
+      bool last = gear + 1 == gears();
+      double until = last ? limitSpeed(gear) : speedAt(shiftRpm[gear], gear);
+      if (!last && !(acceleration(until, gear + 1) > 0)) {
+        last = true;
+        until = limitSpeed(gear);
+      }
+      const auto a = [&](double v) { return acceleration(std::min(v, limitSpeed(gear)), gear); };
+      if (until > now.speed && advance(now, a, until, distance, tolerance)) return now;
+      if (last) {
+        now.time += (distance - now.distance) / now.speed;
+        now.distance = distance;
+        return now;
+      }
+      if (coastThrough(now, distance, tolerance)) return now;
+      ++gear;
+      if (!(acceleration(now.speed, gear) > 0)) {  // stands where the shift left it
+        now.time += (distance - now.distance) / now.speed;
+        now.distance = distance;
+        return now;
+      }
+    }
+  }
+
+ private:
+  using State = std::array<double, 2>;  // distance, speed
+
+  void settleSurface() {
+    const Surface surface = ride_.surface.value_or(Surface::Asphalt);
+    const auto own = ride_.surfaces.find(surface);
+    const SurfaceValues typed = own == ride_.surfaces.end() ? SurfaceValues{} : own->second;
+    struct Row {
+      Surface surface;
+      double grip, rolling;
+    };
+    static constexpr Row kOffRoad[] = {
+        {Surface::Hardpack, 0.7, 0.04}, {Surface::Loam, 0.8, 0.07}, {Surface::Sand, 0.6, 0.15}};
+    grip_ = chassis_.tyreGrip;
+    if (grip_ && surface == Surface::WetAsphalt) *grip_ *= 0.7;
+    constantRolling_ = chassis_.rollingResistance.value_or(0.015);
+    if (chassis_.rollingResistanceForm == RollingResistanceForm::SpeedDependent)
+      pressure_ = chassis_.tyrePressureBar.value_or(2.5);
+    for (const Row& row : kOffRoad)
+      if (row.surface == surface) {
+        grip_ = row.grip;
+        constantRolling_ = row.rolling;
+        pressure_.reset();
+      }
+    if (typed.grip) grip_ = typed.grip;
+    if (typed.rollingResistance) {
+      constantRolling_ = *typed.rollingResistance;
+      pressure_.reset();
+    }
+  }
+
+  void buildCurve() {
+    const auto& points = engine_.torqueCurve->points();
+    if (points.size() < 4) return;
+    std::vector<double> x, y;
+    for (const auto& p : points) {
+      x.push_back(p.rpm);
+      y.push_back(p.torqueNm);
+    }
+    // The library takes the end slopes; they are those of SciPy's PchipInterpolator.
+    const auto end = [&](std::size_t i0, std::size_t i1, std::size_t i2) {
+      const double h0 = x[i1] - x[i0], h1 = x[i2] - x[i1];
+      const double d0 = (y[i1] - y[i0]) / h0, d1 = (y[i2] - y[i1]) / h1;
+      double slope = ((2 * h0 + h1) * d0 - h0 * d1) / (h0 + h1);
+      if (slope * d0 <= 0)
+        slope = 0;
+      else if (d0 * d1 <= 0 && std::abs(slope) > 3 * std::abs(d0))
+        slope = 3 * d0;
+      return slope;
+    };
+    const std::size_t n = x.size();
+    const double left = end(0, 1, 2), right = end(n - 1, n - 2, n - 3);
+    curve_.emplace(std::move(x), std::move(y), left, right);
+  }
+
+  /// Steps until speed or distance is reached; true if it was the distance.
+  template <class Acceleration>
+  bool advance(End& now, const Acceleration& a, double untilSpeed, double untilDistance,
+               double tolerance) const {
+    namespace ode = boost::numeric::odeint;
+    const auto system = [&](const State& s, State& d, double) { d = {s[1], a(s[1])}; };
+    auto stepper = ode::make_dense_output(tolerance, tolerance, ode::runge_kutta_dopri5<State>());
+    stepper.initialize(State{now.distance, now.speed}, now.time, 1e-3);
+    for (int i = 0; i < 1000000; ++i) {
+      const auto [t0, t1] = stepper.do_step(system);
+      const State& s = stepper.current_state();
+      const bool tooFast = s[1] >= untilSpeed, tooFar = s[0] >= untilDistance;
+      if (!tooFast && !tooFar) continue;
+      const auto at = [&](double t) {
+        State result;
+        stepper.calc_state(t, result);
+        return result;
+      };
+      const auto found = [&](int which, double target) {
+        std::uintmax_t most = 100;
+        const auto f = [&](double t) { return at(t)[std::size_t(which)] - target; };
+        if (f(t0) >= 0) return t0;
+        const auto [lo, hi] =
+            boost::math::tools::bisect(f, t0, t1, boost::math::tools::eps_tolerance<double>(48), most);
+        return (lo + hi) / 2;
+      };
+      double t = std::numeric_limits<double>::infinity();
+      if (tooFast) t = found(1, untilSpeed);
+      bool far = false;
+      if (tooFar)
+        if (const double there = found(0, untilDistance); there < t) {
+          t = there;
+          far = true;
+        }
+      const State end = at(t);
+      now = {t, far ? untilDistance : end[0], far ? end[1] : untilSpeed};
+      return far;
+    }
+    throw std::runtime_error("the second opinion does not end");
+  }
+
+  bool coastThrough(End& now, double untilDistance, double tolerance) const {
+    namespace ode = boost::numeric::odeint;
+    const double seconds = chassis_.shiftTimeS.value_or(0.15);
+    if (seconds <= 0) return false;
+    const auto system = [&](const State& s, State& d, double) {
+      d = {s[1], s[1] > 0 ? -resistance(s[1]) / rolling_ : 0.0};
+    };
+    const auto after = [&](double t) {
+      State s{now.distance, now.speed};
+      ode::integrate_adaptive(ode::make_controlled(tolerance, tolerance, ode::runge_kutta_dopri5<State>()),
+                              system, s, 0.0, t, std::min(t, 1e-3));
+      return s;
+    };
+    const State end = after(seconds);
+    if (end[0] < untilDistance) {
+      now = {now.time + seconds, end[0], end[1]};
+      return false;
+    }
+    std::uintmax_t most = 100;
+    const auto [lo, hi] =
+        boost::math::tools::bisect([&](double t) { return after(t)[0] - untilDistance; }, 1e-12, seconds,
+                                   boost::math::tools::eps_tolerance<double>(40), most);
+    now = {now.time + lo, untilDistance, after(lo)[1]};
+    return true;
+  }
+
+  Engine engine_;
+  Chassis chassis_;
+  Ride ride_;
+  double limit_;
+  std::vector<double> overall_;
+  double rollout_ = 0, radius_ = 0, mass_ = 0, rolling_ = 0, theta_ = 0, wind_ = 0, density_ = 0;
+  double torqueFactor_ = 1, efficiency_ = 1, hd_ = 0, constantRolling_ = 0;
+  std::optional<double> b_, l_, h_, grip_, pressure_;
+  std::optional<boost::math::interpolators::pchip<std::vector<double>>> curve_;
+};
+
+}  // namespace layshaft::test
