@@ -72,14 +72,26 @@ std::optional<QString> Document::save(const QString& file) {
   if (!out.open(QIODevice::WriteOnly) || out.write(text.data(), static_cast<qint64>(text.size())) < 0 ||
       !out.commit())
     return out.errorString();
-  file_ = file;
+  rememberFile(file);
   undo_.setClean();
   emit titleChanged();
   return std::nullopt;
 }
 
-void Document::load(Profile profile, const QString& file) {
+bool Document::changedOutside() const {
+  const QFileInfo now(file_);
+  return !file_.isEmpty() && now.exists() && (now.lastModified() != fileTime_ || now.size() != fileSize_);
+}
+
+void Document::rememberFile(const QString& file) {
   file_ = file;
+  const QFileInfo now(file);
+  fileTime_ = now.lastModified();
+  fileSize_ = now.size();
+}
+
+void Document::load(Profile profile, const QString& file) {
+  rememberFile(file);
   undo_.clear();
   set(profile);
   emit titleChanged();

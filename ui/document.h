@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QDateTime>
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
@@ -33,6 +34,10 @@ class Document : public QObject {
   /// refused.
   std::optional<Problem> edit(const EditName& name, const std::function<void(Profile&)>& change);
 
+  /// Whether the file is no longer as it was when it was loaded or saved here. A file that is gone is not
+  /// changed.
+  bool changedOutside() const;
+
   /// Empty while the document has never been saved.
   const QString& file() const { return file_; }
   QString title() const;  ///< the bike's name
@@ -55,10 +60,13 @@ class Document : public QObject {
  private:
   friend class ProfileEdit;
   void set(const Profile& profile);
+  void rememberFile(const QString& file);
 
   Profile profile_;
   QUndoStack undo_;
   QString file_;
+  QDateTime fileTime_;
+  qint64 fileSize_ = 0;
 };
 
 }  // namespace layshaft::ui

@@ -87,6 +87,7 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   tabs_ = new QTabWidget;
   tabs_->setDocumentMode(true);
   tabs_->setTabBarAutoHide(true);
+  tabs_->setFocusPolicy(Qt::NoFocus);  // its bar has one of its own; while that is hidden Tab would end here
   driveLine_ = new DriveLine(document_);
 
   auto* sawtooth = new SawtoothPage;
@@ -174,7 +175,7 @@ void MainWindow::buildFileMenu() {
   connect(recent, &QMenu::aboutToShow, this, [this, recent] { rebuildRecent(recent); });
   menu->addSeparator();
   menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);
-  menu->addAction(tr("Save &As…"), QKeySequence::SaveAs, this, &MainWindow::saveAs);
+  menu->addAction(tr("Save &As…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this, &MainWindow::saveAs);
   revert_ = menu->addAction(tr("Re&vert to Saved"), this, &MainWindow::revert);
   menu->addSeparator();
   buildChartMenu(menu->addMenu(tr("&Picture and Numbers")));
@@ -375,6 +376,14 @@ void MainWindow::openFile(const QString& file) {
 
 bool MainWindow::save() {
   if (document_.file().isEmpty()) return saveAs();
+  if (document_.changedOutside() &&
+      QMessageBox::warning(
+          this, tr("Save"),
+          tr("%1 was changed by something else since it was opened or saved here. Replace it with "
+             "what this window shows?")
+              .arg(QDir::toNativeSeparators(document_.file())),
+          QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel) != QMessageBox::Save)
+    return false;
   if (const auto why = document_.save(document_.file())) {
     complain(tr("The bike could not be saved"),
              QStringLiteral("%1: %2.").arg(QDir::toNativeSeparators(document_.file()), *why));

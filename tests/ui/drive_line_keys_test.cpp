@@ -129,6 +129,20 @@ TEST_F(DriveLineKeys, ARolloutTypedEqualToStockFollowsStock) {
   EXPECT_TRUE(document_.profile().proposed.changesNothing());
 }
 
+TEST_F(DriveLineKeys, EitherDecimalSignIsUnderstood) {
+  typeInto(decimal("primary"), "1,9");
+  EXPECT_DOUBLE_EQ(proposed().primaryRatio, 1.9);
+  typeInto(decimal("primary"), "1,955");
+  EXPECT_DOUBLE_EQ(proposed().primaryRatio, 1.955);
+  typeInto(gear(2), "2,1");
+  EXPECT_DOUBLE_EQ(proposed().gearRatios[1], 2.1);
+  typeInto(decimal("rollout"), "1950,5");
+  EXPECT_EQ(proposed().options.rolloutMm, 1950.5);
+  typeInto(decimal("rollout"), "1,951");
+  EXPECT_EQ(proposed().options.rolloutMm, 1951) << "thousands, as the program writes them itself";
+  EXPECT_EQ(message(), "");
+}
+
 TEST_F(DriveLineKeys, TheSwitchTurnsTheStripToStock) {
   line_.setSide(ui::Side::Stock);
   typeInto(box("front teeth"), "15");

@@ -23,6 +23,12 @@ TEST_F(DriveLineTyre, UnderstandsSizesAsTheyArePrinted) {
   }
 }
 
+TEST_F(DriveLineTyre, TheFrontOfALongSizeStaysInView) {
+  typeInto(tyreField(), "190/50ZR17 M/C (73W)");
+  leave();
+  EXPECT_EQ(tyreField().cursorPosition(), 0);
+}
+
 TEST_F(DriveLineTyre, HalfTypedSizesAreNoEditAndAreNotLost) {
   typeInto(tyreField(), "190/5");
   EXPECT_EQ(steps(), 0);

@@ -75,6 +75,25 @@ TEST_F(MainWindowFiles, TheTitleShowsBikeFileAndAModifiedMark) {
   EXPECT_FALSE(window_->isWindowModified());
 }
 
+TEST_F(MainWindowFiles, AFileChangedBySomethingElseIsNotReplacedUnasked) {
+  const QString file = write("shared.bike.json", bike({{"/name", "Mine"}}));
+  window_->openFile(file);
+  change(*window_);
+  write("shared.bike.json", bike({{"/name", "Somebody else's"}}));
+  DialogAnswer no(press(QMessageBox::Cancel));
+  action("Save").trigger();
+  EXPECT_TRUE(no.seen());
+  EXPECT_EQ(loadProfile(file.toStdString())->name, "Somebody else's");
+  EXPECT_TRUE(window_->document().isModified());
+  DialogAnswer yes(press(QMessageBox::Save));
+  action("Save").trigger();
+  EXPECT_EQ(loadProfile(file.toStdString())->name, "Mine");
+  DialogAnswer none;
+  change(*window_);
+  action("Save").trigger();
+  EXPECT_FALSE(none.seen()) << "what was saved here is known";
+}
+
 TEST_F(MainWindowFiles, ANameLikeTheModifiedMarkIsStillAName) {
   window_->openFile(write("mark.bike.json", bike({{"/name", "Blue[*]"}})));
   EXPECT_EQ(window_->windowTitle(), "Blue[*][*] – mark.bike.json[*] – Layshaft")

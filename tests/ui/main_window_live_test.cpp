@@ -103,6 +103,37 @@ TEST_F(MainWindowLive, UndoAndRedoKeysWorkWhileASpinBoxHasTheFocus) {
   EXPECT_EQ(proposedSetup((*window_)->document()).rearTeeth.count(), 45);
 }
 
+TEST_F(MainWindowLive, TabLeadsThroughTheWholeWindowAndRoundAgain) {
+  auto& start = box("rear teeth");
+  start.setFocus();
+  bool chart = false;
+  int presses = 0;
+  do {
+    QWidget* before = QApplication::focusWidget();
+    ASSERT_NE(before, nullptr);
+    QTest::keyClick(before, Qt::Key_Tab);
+    ASSERT_NE(QApplication::focusWidget(), before) << "stuck after " << presses << " on "
+        << before->metaObject()->className() << " " << before->accessibleName().toStdString();
+    chart = chart || QApplication::focusWidget() == (*window_)->currentChart();
+  } while (QApplication::focusWidget() != &start && ++presses < 100);
+  EXPECT_LT(presses, 100);
+  EXPECT_TRUE(chart) << "the chart is reached and left by keyboard";
+}
+
+TEST_F(MainWindowLive, TheFirstUndoTakesBackAHalfTypedTyreAndNothingElse) {
+  QTest::keyClick(&box("rear teeth"), Qt::Key_Up);
+  auto& tyre = control<ui::TyreField>(**window_, "rear tyre");
+  typeInto(tyre, "120/70");
+  QTest::keyClick(&tyre, Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(tyre.text(), "180/55ZR17");
+  EXPECT_EQ(proposedSetup((*window_)->document()).rearTeeth.count(), 44);
+  typeInto(tyre, "120/70");
+  QTest::keyClick(&tyre, Qt::Key_Escape);
+  EXPECT_EQ(tyre.text(), "180/55ZR17");
+  QTest::keyClick(&tyre, Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(proposedSetup((*window_)->document()).rearTeeth.count(), 43);
+}
+
 TEST_F(MainWindowLive, TheSwitchKeyOfTheDriveLineWorksWhileAFieldHasTheFocus) {
   for (const char* name : {"rear teeth", "gear 1 ratio"}) {
     box(name).setFocus();

@@ -333,6 +333,32 @@ void LiveChart::applyPalette() {
   updateOverlay();
 }
 
+bool LiveChart::event(QEvent* event) {
+  // Tab leads to the next control of the window, not to parts of the picture, where it would never come out.
+  if (event->type() == QEvent::KeyPress) {
+    const int key = static_cast<QKeyEvent*>(event)->key();
+    if (key == Qt::Key_Tab || key == Qt::Key_Backtab) return QWidget::event(event);
+  }
+  return QGraphicsView::event(event);
+}
+
+void LiveChart::paintEvent(QPaintEvent* event) {
+  QGraphicsView::paintEvent(event);
+  if (!hasFocus()) return;
+  QPainter painter(viewport());
+  painter.setPen(QPen(palette().color(QPalette::Highlight), 2));
+  painter.drawRect(viewport()->rect().adjusted(1, 1, -1, -1));
+}
+
+void LiveChart::focusInEvent(QFocusEvent*) {
+  viewport()->update();  // the scene is not told: nothing in it takes keys
+}
+
+void LiveChart::focusOutEvent(QFocusEvent*) {
+  viewport()->update();
+  if (!viewport()->underMouse()) setCrosshair(std::nullopt);
+}
+
 void LiveChart::resizeEvent(QResizeEvent* event) {
   QGraphicsView::resizeEvent(event);
   layOut();

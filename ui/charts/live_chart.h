@@ -92,6 +92,10 @@ class LiveChart : public QGraphicsView {
   const QFont& chartFont(bool bold = false) const { return bold ? boldFont_ : font_; }
   TextCache& texts() const { return texts_; }
 
+  bool event(QEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
   void changeEvent(QEvent* event) override;
   void mouseMoveEvent(QMouseEvent* event) override;

@@ -52,17 +52,17 @@ void SawtoothChart::setTeethOnly(bool teethOnly) {
 }
 
 void SawtoothChart::refresh() {
+  fitRanges();
   feed(stockLine_, saw(plan_->stock.gearing));
   for (std::size_t i = 0; i < pinLines_.size(); ++i)
     feed(pinLines_[i], i < plan_->pins.size() ? saw(plan_->pins[i].gearing) : QList<QPointF>());
   feed(proposedLine_, saw(plan_->proposed.gearing));
-  fitRanges();
   updateOverlay();
 }
 
 QList<QPointF> SawtoothChart::saw(const Gearing& gearing) const {
   QList<QPointF> points;
-  double fromRpm = 0.0;
+  double fromRpm = yRange().low * kThousand;  // not below the picture: a vector file clips nothing
   for (std::size_t g = 0; g < gearing.gears.size(); ++g) {
     const GearFigures& gear = gearing.gears[g];
     const double toRpm = gear.shiftRpm.value_or(gearing.revLimitRpm);
@@ -105,7 +105,7 @@ void SawtoothChart::fitRanges() {
 
 void SawtoothChart::resizeEvent(QResizeEvent* event) {
   LiveChart::resizeEvent(event);
-  if (plan_) fitRanges();
+  if (plan_) refresh();
 }
 
 void SawtoothChart::recolour() {

@@ -181,7 +181,29 @@ class DecimalBox : public OptionalSpinBox<QDoubleSpinBox, double> {
     return text;
   }
 
+  QValidator::State validate(QString& text, int& position) const override {
+    text = withOwnPoint(text);
+    return OptionalSpinBox::validate(text, position);
+  }
+  double valueFromText(const QString& text) const override {
+    return OptionalSpinBox::valueFromText(withOwnPoint(text));
+  }
+
  private:
+  /// Who is used to the other decimal sign types that: "1,9" where the locale writes 1.9 is never nineteen.
+  /// The sign is taken for the decimal one unless it can stand before thousands.
+  QString withOwnPoint(QString text) const {
+    const QString group = locale().groupSeparator(), point = locale().decimalPoint();
+    if (text.count(group) != 1 || text.contains(point)) return text;
+    const auto at = text.indexOf(group);
+    qsizetype before = 0;
+    for (qsizetype i = at; i > 0 && text[i - 1].isDigit(); --i) ++before;
+    constexpr double kThousand = 1000.0;
+    constexpr qsizetype kGroup = 3;
+    const bool thousands = maximum() >= kThousand && before >= 1 && before <= kGroup;
+    return thousands ? text : text.replace(at, group.size(), point);
+  }
+
   int leastDecimals_;
 };
 

@@ -498,10 +498,11 @@ void DriveLine::refreshRollout(const std::optional<double>& measuredMm,
   const int decimals = units_.system() == UnitSystem::Imperial ? 2 : 0;
   {
     const QSignalBlocker quiet(rollout_);  // another unit, another range: not an edit
+    const double roundTo = std::pow(10.0, decimals);
     const double low = length(units::metresFromMillimetres(limits::kRolloutMm.low));
     rollout_->setMaximum(length(units::metresFromMillimetres(limits::kRolloutMm.high)));
     rollout_->allowNone(low - 1, low, QStringLiteral("≈ %1").arg(number(length(now), decimals)),
-                        std::round(length(now) * 100.0) / 100.0);
+                        std::round(length(now) * roundTo) / roundTo);
   }
   showValue(*rollout_,
             rollout_->valueFor(measuredMm ? std::optional(length(units::metresFromMillimetres(*measuredMm)))

@@ -46,7 +46,7 @@ Station::Station(const QString& label, const QString& explanation, QWidget* edit
   back_->setAutoRaise(true);
   back_->setFocusPolicy(Qt::TabFocus);
   back_->setToolTip(tr("Back to stock"));
-  back_->setAccessibleName(tr("%1 back to stock").arg(withoutMnemonic(label)));
+  back_->setAccessibleName(tr("%1 back to stock").arg(editor->accessibleName()));
   QFont bold = back_->font();
   bold.setBold(true);
   back_->setFont(bold);
@@ -74,7 +74,9 @@ Station::Station(const QString& label, const QString& explanation, QWidget* edit
 void Station::showStock(const QString& stock, const QString& difference) {
   const bool differs = !difference.isEmpty();
   setTextIfChanged(stock_, stock);
-  const QString backText = differs ? difference + QStringLiteral(" ↺") : QString();
+  QString backText = differs ? difference + QStringLiteral(" ↺") : QString();
+  // Where both do not fit side by side the difference matters more than the sign of the way back.
+  if (back_->fontMetrics().horizontalAdvance(backText) + 4 > width() && width() > 0) backText = difference;
   if (back_->text() != backText) back_->setText(backText);
   if (back_->isHidden() == differs) back_->setVisible(differs);
   if (label_->font().bold() != differs) {

@@ -22,8 +22,11 @@ class TyreField : public QLineEdit {
 
  protected:
   bool event(QEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
 
  private:
+  bool isHalfTyped() const;
+
   QString shown_;
 };
 
