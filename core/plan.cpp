@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/study/chain_run.h"
+#include "core/study/lean.h"
 #include "core/study/shifting.h"
 #include "core/units.h"
 
@@ -20,6 +21,7 @@ struct Question {
   std::shared_ptr<const PullBike> bike;
   std::optional<DriveRequest> drive;
   RollOnRequest rollOn;
+  std::optional<double> leanDeg;
 };
 
 Question questionOf(const Profile& profile) {
@@ -27,7 +29,8 @@ Question questionOf(const Profile& profile) {
   Question question{.profile = profile,
                     .bike = std::make_shared<const PullBike>(pullBike(profile.bike, ride)),
                     .drive = {},
-                    .rollOn = {}};
+                    .rollOn = {},
+                    .leanDeg = ride.leanDeg};
   if (ride.drive && ride.drive->exitSpeedKmh && ride.drive->lengthM)
     question.drive = {units::mpsFromKmh(*ride.drive->exitSpeedKmh), *ride.drive->lengthM};
   const RollOn rollOn = ride.rollOn.value_or(RollOn{});
@@ -89,18 +92,20 @@ void addBands(RoadPlan& road, const Question& question, const Setup& setup, cons
   road.driveBandS = bandOf(driveTime(low.run), driveTime(high.run));
 }
 
-RoadPlan roadPlanOf(const Question& question, const Setup& setup, std::optional<PullModel> model,
+RoadPlan roadPlanOf(const Question& question, const Setup& setup, std::optional<PullModel>& model,
                     const ShiftPoints& shifts, const Gearing& gearing, double axleShift) {
   RoadPlan road;
-  if (model) road.pull = peakPull(*model);
+  if (model) {
+    road.pull = peakPull(*model);
+    model->setLaunchRpm(launchRpm(*question.bike, shifts));
+    road.curves = pullCurves(*model, shifts);
+  }
   if (!model || !question.bike->accelerates()) {
     // Only the gearing is known: the last gear at the limit.
     road.topSpeed =
         TopSpeed{gearing.gears.back().speedAtRevLimitMps, gearing.gears.back().gear, std::nullopt};
-    road.model = std::move(model);
     return road;
   }
-  model->setLaunchRpm(launchRpm(*question.bike, shifts));
   road.topSpeed = topSpeed(*model);
   road.run = runFigures(*model, shifts, question.drive, question.rollOn);
   const Run start(*model, shifts, 0.0, 0, Run::Clutch::Slipping, kQuarterMileM, 0.0);
@@ -113,7 +118,6 @@ RoadPlan roadPlanOf(const Question& question, const Setup& setup, std::optional<
     }
   if (gearing.rollout.source == RolloutSource::TyreSize)
     addBands(road, question, setup, gearing.rollout, axleShift);
-  road.model = std::move(model);
   return road;
 }
 
@@ -127,14 +131,14 @@ SetupPlan planOf(const Question& question, Setup setup, const SetupPlan* stock, 
   Gearing figures = gearing(setup, conditionsOf(profile, shifts));
   const Setup& stockSetup = stock ? stock->setup : setup;
   const Gearing& stockGearing = stock ? stock->gearing : figures;
-  SetupPlan result{
-      .name = std::move(name),
-      .setup = setup,
-      .gearing = figures,
-      .change = gearingChange(stockSetup, stockGearing, figures),
-      .speedometer = {},
-      .axleShiftM = axleShift,
-      .road = roadPlanOf(question, setup, std::move(model), shifts, figures, axleShift.value_or(0.0))};
+  SetupPlan result{.name = std::move(name),
+                   .setup = setup,
+                   .gearing = figures,
+                   .change = gearingChange(stockSetup, stockGearing, figures),
+                   .speedometer = {},
+                   .axleShiftM = axleShift,
+                   .road = roadPlanOf(question, setup, model, shifts, figures, axleShift.value_or(0.0))};
+  if (question.leanDeg) result.leanFactor = leanFactor(setup, rollout, *question.leanDeg);
   if (profile.bike.speedometer)
     result.speedometer = speedometer(*profile.bike.speedometer, stockGearing, figures,
                                      figures.gears.back().speedAtRevLimitMps);
@@ -159,6 +163,7 @@ Plan plan(const Profile& profile) {
               .pullBike = question.bike,
               .drive = question.drive,
               .rollOn = question.rollOn,
+              .leanDeg = question.leanDeg,
               .stock = std::move(stock),
               .proposed = std::move(proposed),
               .pins = {}};

@@ -9,6 +9,7 @@
 #include "core/bike/profile.h"
 #include "core/study/gearing.h"
 #include "core/study/pull.h"
+#include "core/study/pull_curves.h"
 #include "core/study/run.h"
 #include "core/study/speedometer.h"
 
@@ -21,8 +22,8 @@ struct Band {
 
 /// What a setup does on the road, as far as the profile has data for it.
 struct RoadPlan {
-  std::optional<PullModel> model;  ///< for drawing; none without an engine curve
-  std::vector<GearPull> pull;      ///< empty without an engine curve
+  PullCurves curves;           ///< empty without an engine curve
+  std::vector<GearPull> pull;  ///< empty without an engine curve
   std::optional<TopSpeed> topSpeed;
   RunFigures run;
   std::vector<RunPoint> standingStart;  ///< from a standstill on, for drawing
@@ -39,6 +40,7 @@ struct SetupPlan {
   Gearing gearing;
   GearingChange change;  ///< against stock
   std::optional<SpeedometerFigures> speedometer;
+  std::optional<double> leanFactor;  ///< engine speed leaned over upright, at the profile's lean angle
   std::optional<double> axleShiftM;  ///< against stock, positive to the rear
   RoadPlan road;
 };
@@ -55,6 +57,7 @@ struct Plan {
   std::shared_ptr<const PullBike> pullBike;  ///< what the bike brings, what it lacks, what was assumed
   std::optional<DriveRequest> drive;
   RollOnRequest rollOn;
+  std::optional<double> leanDeg;
   SetupPlan stock;
   SetupPlan proposed;
   std::vector<SetupPlan> pins;

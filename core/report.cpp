@@ -191,6 +191,14 @@ void csvRows(std::string& out, const std::string& name, const SetupPlan& plan) {
   }
 }
 
+/// Stock, proposed and pins under the names that tables give them.
+template <class Row>
+void forEachSetup(const Plan& plan, const Row& row) {
+  row("stock", plan.stock);
+  row("proposed", plan.proposed);
+  for (const SetupPlan& pin : plan.pins) row(pin.name, pin);
+}
+
 }  // namespace
 
 std::string reportJson(const Plan& plan) {
@@ -229,9 +237,37 @@ std::string reportCsv(const Plan& plan) {
   std::string out =
       "setup,front_teeth,rear_teeth,final_ratio,rollout_m,rollout_source,gear,ratio,overall_ratio,"
       "speed_at_rev_limit_mps,speed_per_1000_rpm_mps,shift_rpm,shift_speed_mps,rpm_after_shift\n";
-  csvRows(out, "stock", plan.stock);
-  csvRows(out, "proposed", plan.proposed);
-  for (const SetupPlan& pin : plan.pins) csvRows(out, pin.name, pin);
+  forEachSetup(plan, [&](const std::string& name, const SetupPlan& setup) { csvRows(out, name, setup); });
+  return out;
+}
+
+std::string pullCsv(const Plan& plan) {
+  std::string out = "setup,gear,speed_mps,force_n,acceleration_mps2\n";
+  forEachSetup(plan, [&](const std::string& name, const SetupPlan& setup) {
+    int gear = 0;
+    for (const auto& curve : setup.road.curves.gears) {
+      ++gear;
+      for (const PullPoint& point : curve)
+        out += csvField(name) + ',' + std::to_string(gear) + ',' + numberText(point.speedMps) + ',' +
+               numberText(point.forceN) + ',' +
+               (plan.pullBike->hasResistance() ? numberText(point.accelerationMps2) : std::string()) + '\n';
+    }
+  });
+  return out;
+}
+
+std::string runCsv(const Plan& plan) {
+  std::string out = "setup,run,time_s,distance_m,speed_mps,gear,rpm\n";
+  forEachSetup(plan, [&](const std::string& name, const SetupPlan& setup) {
+    const auto rows = [&](const char* run, const std::vector<RunPoint>& points) {
+      for (const RunPoint& point : points)
+        out += csvField(name) + ',' + run + ',' + numberText(point.timeS) + ',' +
+               numberText(point.distanceM) + ',' + numberText(point.speedMps) + ',' +
+               std::to_string(point.gear) + ',' + numberText(point.rpm) + '\n';
+    };
+    rows("standing_start", setup.road.standingStart);
+    rows("drive", setup.road.drive);
+  });
   return out;
 }
 

@@ -15,6 +15,12 @@ std::string reportJson(const Plan& plan);
 /// number.
 std::string reportCsv(const Plan& plan);
 
+/// Pull over road speed: a row per setup, gear and point of the gear's curve.
+std::string pullCsv(const Plan& plan);
+
+/// The runs as they are drawn: a row per setup and point, from a standstill and down the straight.
+std::string runCsv(const Plan& plan);
+
 /// A field for a comma-separated file: quoted only where it must be, and never read as a formula by a
 /// spreadsheet.
 std::string csvField(const std::string& text);

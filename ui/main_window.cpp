@@ -31,6 +31,9 @@
 #include "core/units.h"
 #include "ui/editors/details_dialog.h"
 #include "ui/editors/new_bike_dialog.h"
+#include "ui/editors/ride_fields.h"
+#include "ui/pages/pull_page.h"
+#include "ui/pages/run_page.h"
 #include "ui/pages/sawtooth_page.h"
 #include "ui/samples.h"
 #include "ui/wording.h"
@@ -84,16 +87,22 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
       planner_(document_),
       units_(preferences::units()) {
   readout_ = new Readout;
+  readout_->pick(preferences::figures());
   tabs_ = new QTabWidget;
   tabs_->setDocumentMode(true);
   tabs_->setTabBarAutoHide(true);
   tabs_->setFocusPolicy(Qt::NoFocus);  // its bar has one of its own; while that is hidden Tab would end here
   driveLine_ = new DriveLine(document_);
 
-  auto* sawtooth = new SawtoothPage;
-  tabs_->addTab(sawtooth, tr("Sawtooth"));
-  pages_.push_back(sawtooth);
+  const auto addPage = [this](Page* page, const QString& title) {
+    tabs_->addTab(page, title);
+    pages_.push_back(page);
+  };
+  addPage(new SawtoothPage, tr("Sawtooth"));
+  addPage(new PullPage(addForm({addConditions, addLaunchAndLean})), tr("Pull"));
+  addPage(new RunPage(addForm({addDrive}), addForm({addRollOn})), tr("Run"));
   for (Page* page : pages_) {
+    connect(page, &Page::detailsWanted, this, &MainWindow::showDetails);
     connect(page, &Page::cruiseDragged, this, [this](double mps, int drag) {
       const double kmh = std::round(units::kmhFromMps(mps));
       document_.edit(
@@ -130,6 +139,14 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   showPlan(planner_.current());
   updateTitle();
   resize(QSize(1280, 800).boundedTo(screen()->availableSize()));
+}
+
+FieldForm* MainWindow::addForm(std::initializer_list<void (*)(FieldForm&)> groups) {
+  auto* form = new FieldForm(document_);
+  for (const auto add : groups) add(*form);
+  connect(form, &FieldForm::refused, driveLine_, &DriveLine::say);
+  forms_.push_back(form);
+  return form;
 }
 
 MainWindow::~MainWindow() {
@@ -228,6 +245,7 @@ void MainWindow::buildViewMenu() {
         preferences::setUnits(UnitsShown(static_cast<UnitSystem>(i)));
         for (MainWindow* window : openWindows()) window->preferencesChanged();
       });
+  buildFigureMenu(menu->addMenu(tr("&Key Figures")));
   appearanceChoices_ =
       choices(menu->addMenu(tr("&Appearance")), {tr("As the &Desktop"), tr("&Light"), tr("Dar&k")},
               static_cast<int>(preferences::appearance()), [](int i) {
@@ -237,7 +255,42 @@ void MainWindow::buildViewMenu() {
               });
 }
 
+void MainWindow::buildFigureMenu(QMenu* menu) {
+  for (int i = 0; i < kFigureCount; ++i) {
+    QAction* action = menu->addAction(figureName(static_cast<Figure>(i)));
+    action->setCheckable(true);
+    figureChoices_.push_back(action);
+    connect(action, &QAction::triggered, this, &MainWindow::pickFigures);
+  }
+  menu->addSeparator();
+  menu->addAction(tr("The &Usual Ones"), this, [] {
+    preferences::setFigures({});
+    for (MainWindow* window : openWindows()) window->preferencesChanged();
+  });
+  checkFigures();
+}
+
+void MainWindow::checkFigures() {
+  const auto picked = preferences::figures();
+  for (std::size_t i = 0; i < figureChoices_.size(); ++i) {
+    const bool on = std::find(picked.begin(), picked.end(), static_cast<Figure>(i)) != picked.end();
+    figureChoices_[i]->setChecked(on);
+    // The readout has room for so many; one must go before another comes.
+    figureChoices_[i]->setEnabled(on || picked.size() < kMostFigures);
+  }
+  readout_->pick(picked);
+}
+
+void MainWindow::pickFigures() {
+  std::vector<Figure> picked;
+  for (std::size_t i = 0; i < figureChoices_.size(); ++i)
+    if (figureChoices_[i]->isChecked()) picked.push_back(static_cast<Figure>(i));
+  preferences::setFigures(picked);
+  for (MainWindow* window : openWindows()) window->preferencesChanged();
+}
+
 void MainWindow::preferencesChanged() {
+  checkFigures();
   units_ = preferences::units();
   unitChoices_->actions().at(static_cast<int>(units_.system()))->setChecked(true);
   appearanceChoices_->actions().at(static_cast<int>(preferences::appearance()))->setChecked(true);
@@ -305,6 +358,7 @@ void MainWindow::showPlan(const Plan& plan) {
   for (Page* page : pages_) page->take(plan, units_);
   readout_->show(plan, units_);
   driveLine_->show(plan, units_);
+  for (FieldForm* form : forms_) form->refresh(units_);
   if (details_ && details_->isVisible()) details_->refresh(units_);
 }
 

@@ -2,10 +2,12 @@
 #pragma once
 
 #include <QMainWindow>
+#include <initializer_list>
 #include <vector>
 
 #include "ui/document.h"
 #include "ui/editors/drive_line.h"
+#include "ui/editors/field_form.h"
 #include "ui/pages/page.h"
 #include "ui/planner.h"
 #include "ui/preferences.h"
@@ -56,6 +58,10 @@ class MainWindow : public QMainWindow {
   void buildHelpMenu();
   void buildHints(QVBoxLayout* column);
   void rebuildRecent(QMenu* menu);
+  void buildFigureMenu(QMenu* menu);
+  void checkFigures();
+  void pickFigures();
+  FieldForm* addForm(std::initializer_list<void (*)(FieldForm&)> groups);
 
   void showPlan(const Plan& plan);
   void preferencesChanged();
@@ -82,6 +88,8 @@ class MainWindow : public QMainWindow {
   Readout* readout_;
   QTabWidget* tabs_;
   std::vector<Page*> pages_;
+  std::vector<FieldForm*> forms_;
+  std::vector<QAction*> figureChoices_;
   DriveLine* driveLine_;
   DetailsDialog* details_ = nullptr;
   QAction* revert_ = nullptr;

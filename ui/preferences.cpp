@@ -11,6 +11,7 @@ namespace layshaft::ui {
 namespace {
 
 const QString kUnits = QStringLiteral("units");
+const QString kFigureSetting = QStringLiteral("figures");
 const QString kAppearance = QStringLiteral("appearance");
 const QString kHintsDismissed = QStringLiteral("hints_dismissed");
 const QString kRecent = QStringLiteral("recent_files");
@@ -52,6 +53,22 @@ QPalette paletteOf(const Tones& tones) {
 }  // namespace
 
 namespace preferences {
+
+std::vector<Figure> figures() {
+  std::vector<Figure> picked;
+  for (const QString& word : QSettings().value(kFigureSetting).toStringList())
+    if (const auto figure = figureOf(word)) picked.push_back(*figure);
+  return picked;
+}
+
+void setFigures(const std::vector<Figure>& figures) {
+  QStringList words;
+  for (const Figure figure : figures) words << figureWord(figure);
+  if (words.isEmpty())
+    QSettings().remove(kFigureSetting);
+  else
+    QSettings().setValue(kFigureSetting, words);
+}
 
 UnitsShown units() {
   const auto index = kUnitWords.indexOf(QSettings().value(kUnits).toString());

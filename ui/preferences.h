@@ -4,7 +4,9 @@
 #include <QPalette>
 #include <QStringList>
 #include <optional>
+#include <vector>
 
+#include "ui/key_figures.h"
 #include "ui/units_shown.h"
 
 namespace layshaft::ui {
@@ -13,6 +15,10 @@ enum class Appearance { Desktop, Light, Dark };
 
 /// What the program remembers for its user; only what differs from the default is written.
 namespace preferences {
+
+/// The readout's figures as picked; empty: the usual ones.
+std::vector<Figure> figures();
+void setFigures(const std::vector<Figure>& figures);
 
 UnitsShown units();
 void setUnits(const UnitsShown& units);

@@ -96,7 +96,7 @@ Readout::Readout(QWidget* parent) : QWidget(parent) {
 
 void Readout::show(const Plan& plan, const UnitsShown& units) {
   summary_ = summary(plan, units);
-  figures_ = keyFigures(plan, units);
+  figures_ = keyFigures(plan, units, wanted_);
   setAccessibleDescription(text());
   update();
 }

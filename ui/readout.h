@@ -6,6 +6,7 @@
 
 #include "ui/charts/palette.h"
 #include "ui/charts/text_cache.h"
+#include "ui/key_figures.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -19,6 +20,8 @@ class Readout : public QWidget {
   explicit Readout(QWidget* parent = nullptr);
 
   void show(const Plan& plan, const UnitsShown& units);
+  /// Which figures to show from the next plan on; empty: the usual ones.
+  void pick(std::vector<Figure> figures) { wanted_ = std::move(figures); }
 
   QString text() const;  ///< all of it, for the clipboard and for screen readers
 
@@ -36,6 +39,7 @@ class Readout : public QWidget {
 
  private:
   Summary summary_;
+  std::vector<Figure> wanted_;
   std::vector<KeyFigure> figures_;
   TextCache texts_;
 };

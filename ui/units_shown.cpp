@@ -47,6 +47,8 @@ double UnitsShown::factor(Quantity quantity) const {
       return imperial ? units::kKilogramsPerPound : 1.0;
     case Quantity::Force:
       return imperial ? units::kNewtonsPerPoundForce : 1.0;
+    case Quantity::Power:
+      return imperial ? units::kWattsPerMechanicalHorsepower : 1000.0;
     case Quantity::EngineSpeed:
     case Quantity::Ratio:
     case Quantity::Percent:
@@ -79,6 +81,8 @@ QString UnitsShown::name(Quantity quantity) const {
       return imperial ? tr("lb") : tr("kg");
     case Quantity::Force:
       return imperial ? tr("lbf") : tr("N");
+    case Quantity::Power:
+      return imperial ? tr("hp") : tr("kW");
     case Quantity::EngineSpeed:
       return tr("rpm");
     case Quantity::Percent:

@@ -17,6 +17,7 @@ enum class Quantity {
   Ratio,
   Percent,
   Force,
+  Power,
   Time,
   Plain
 };

@@ -8,6 +8,8 @@
 #include <cmath>
 
 #include "core/units.h"
+#include "ui/key_figures.h"
+#include "ui/road_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -192,18 +194,6 @@ QString detail(const Plan& plan, const UnitsShown& units, const std::vector<doub
   return sentences.join(QLatin1Char(' '));
 }
 
-KeyFigure compared(const QString& label, const UnitsShown& units, Quantity quantity, double stock,
-                   double proposed, int decimals) {
-  const double from = units.shown(quantity, stock);
-  const double to = units.shown(quantity, proposed);
-  KeyFigure figure{label, number(from, decimals), number(to, decimals), units.name(quantity), {}};
-  // Of the figures as they are read: 239 → 247 is +8 whatever was rounded away.
-  const double scale = std::pow(10.0, decimals);
-  if (figure.stock != figure.proposed)
-    figure.difference = signedNumber((std::round(to * scale) - std::round(from * scale)) / scale, decimals);
-  return figure;
-}
-
 QString problemLocation(const Problem& problem) {
   return problem.path.empty() ? QString() : QString::fromStdString(problem.path) + QStringLiteral(": ");
 }
@@ -372,51 +362,12 @@ Summary summary(const Plan& plan, const UnitsShown& units) {
   return {headline(plan, changes), detail(plan, units, changes)};
 }
 
-std::vector<KeyFigure> keyFigures(const Plan& plan, const UnitsShown& units) {
-  const Gearing& stock = plan.stock.gearing;
-  const Gearing& proposed = plan.proposed.gearing;
-  std::vector<KeyFigure> figures;
-  const std::size_t lastGear = std::min(stock.gears.size(), proposed.gears.size());
-  figures.push_back(compared(tr("gear %1 at the limit").arg(lastGear), units, Quantity::Speed,
-                             stock.gears[lastGear - 1].speedAtRevLimitMps,
-                             proposed.gears[lastGear - 1].speedAtRevLimitMps, 0));
-  if (lastGear > 1)
-    figures.push_back(compared(tr("gear 1 at the limit"), units, Quantity::Speed,
-                               stock.gears[0].speedAtRevLimitMps, proposed.gears[0].speedAtRevLimitMps, 0));
-  if (stock.cruise && proposed.cruise) {
-    const QString speed = number(units.shown(Quantity::Speed, *stock.cruiseSpeedMps), 0) + QLatin1Char(' ') +
-                          units.name(Quantity::Speed);
-    const QString gears = stock.cruise->gear == proposed.cruise->gear
-                              ? tr("gear %1").arg(stock.cruise->gear)
-                              : tr("gear %1 → %2").arg(stock.cruise->gear).arg(proposed.cruise->gear);
-    figures.push_back(compared(tr("%1 in %2").arg(speed, gears), units, Quantity::EngineSpeed,
-                               stock.cruise->rpm, proposed.cruise->rpm, 0));
-    const bool miles = units.system() != UnitSystem::Metric;
-    const double perDistance = miles ? units::kMetresPerMile / 1000.0 : 1.0;
-    figures.push_back(compared(miles ? tr("engine turns per mile") : tr("engine turns per km"), units,
-                               Quantity::Plain, stock.cruise->turnsPerKm * perDistance,
-                               proposed.cruise->turnsPerKm * perDistance, 0));
-  }
-  figures.push_back(
-      compared(tr("final ratio"), units, Quantity::Ratio, stock.finalRatio, proposed.finalRatio, 3));
-  figures.push_back(compared(tr("rollout"), units, Quantity::SmallLength, stock.rollout.metres,
-                             proposed.rollout.metres, units.system() == UnitSystem::Imperial ? 1 : 0));
-  if (plan.stock.speedometer && plan.proposed.speedometer) {
-    const double trueSpeed = units.si(Quantity::Speed, units.system() == UnitSystem::Metric ? 100.0 : 60.0);
-    figures.push_back(
-        compared(tr("speedometer at %1").arg(number(units.shown(Quantity::Speed, trueSpeed), 0)), units,
-                 Quantity::Speed, trueSpeed * plan.stock.speedometer->indicatedOverTrue,
-                 trueSpeed * plan.proposed.speedometer->indicatedOverTrue, 0));
-  }
-  return figures;
-}
-
 QStringList cautions() {
   return {tr("Engine off and rear wheel clear of the ground before a hand goes near the chain."),
           tr("Torque values, adjuster marks and chain slack: from the bike's own manual. Turn the wheel by "
              "hand and check "
              "brakes, chain guard and clearances."),
-          tr("Speeds near the rev limit are for a closed course."),
+          tr("Top speed, speeds near the rev limit and run figures are for a closed course."),
           tr("Other gearing or another tyre size can change speedometer, traction control, ABS, emissions "
              "approval, "
              "insurance and warranty: ask a licensed workshop and follow local law.")};
@@ -459,6 +410,12 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
   for (const KeyFigure& figure : keyFigures(plan, units))
     figures.push_back({figure.label, figure.stock, figure.proposed, figure.difference, figure.unit});
   out += alignedTable(figures) + QLatin1Char('\n') + alignedTable(gearTable(plan, units)) + QLatin1Char('\n');
+  if (plan.pullBike->accelerates()) {
+    out += alignedTable(runTable(plan, units)) + QLatin1Char('\n');
+    if (plan.drive) out += driveWords(plan, units) + QStringLiteral("\n\n");
+  }
+  if (const QString assumed = assumedWords(*plan.pullBike); !assumed.isEmpty())
+    out += assumed + QStringLiteral("\n\n");
   for (const QString& caution : cautions()) out += caution + QLatin1Char('\n');
   return out;
 }

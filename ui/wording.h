@@ -40,18 +40,6 @@ struct Summary {
 };
 Summary summary(const Plan& plan, const UnitsShown& units);
 
-/// One key figure: stock, proposed and the difference, ready to show.
-struct KeyFigure {
-  QString label;
-  QString stock;
-  QString proposed;
-  QString unit;
-  QString difference;  ///< empty where nothing changes or there is nothing to compare
-};
-
-/// The figures of the readout, at most seven, the most asked for first.
-std::vector<KeyFigure> keyFigures(const Plan& plan, const UnitsShown& units);
-
 /// What people must know before they act on this; short, one per line.
 QStringList cautions();
 

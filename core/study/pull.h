@@ -100,6 +100,9 @@ class PullModel {
   double forceAtRpmN(double rpmNow, std::size_t gear) const {
     return forceOn(gear, speedMps(rpmNow, gear), bike_->torque->at(rpmNow));
   }
+  double forceOfTorqueN(double torqueNm, double speedMps, std::size_t gear) const {
+    return forceOn(gear, speedMps, torqueNm);
+  }
   double dragN(double speedMps) const {
     const double air = speedMps + bike_->road.headwindMps;
     return dragFactor_ * air * std::abs(air);

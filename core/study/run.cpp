@@ -284,7 +284,7 @@ std::optional<RunPoint> Run::atTime(double time) const {
 }
 
 std::vector<RunPoint> Run::trace() const {
-  constexpr int kParts = 4;  // per stretch: straight enough for the eye
+  constexpr int kParts = 2;  // per stretch: straight enough for the eye
   std::vector<RunPoint> points;
   if (legs_.empty()) return points;
   points.push_back(pointIn(legs_.front(), 0.0, 0.0, legs_.front().speedMps));

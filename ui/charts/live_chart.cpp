@@ -20,7 +20,6 @@ namespace layshaft::ui {
 namespace {
 
 constexpr double kTopMargin = 10.0;
-constexpr double kRightMargin = 22.0;
 constexpr double kMarkerReach = 6.0;  // how near the pointer must be to take hold of the marker, px
 constexpr double kPanelPadding = 8.0;
 constexpr double kColumnGap = 14.0;
@@ -63,7 +62,8 @@ class ChartOverlay : public QGraphicsItem {
 
   void moved() { prepareGeometryChange(); }
   QRectF boundingRect() const override {
-    return part_ == Part::Plot ? chart_.plotArea().adjusted(-1, -1, 2, 0) : chart_.footArea();
+    return part_ == Part::Plot ? chart_.plotArea().adjusted(-1, -1, chart_.rightMargin(), 0)
+                               : chart_.footArea();
   }
   void paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) override {
     if (part_ == Part::Plot)
@@ -271,7 +271,7 @@ void LiveChart::layOut() {
                                                                    'f', yRange_.step < 1 ? 1 : 0)) +
                       22.0;
   const double bottom = axisLabelHeight() + footHeight();
-  plot_ = QRectF(left, kTopMargin, std::max(10.0, size.width() - left - kRightMargin),
+  plot_ = QRectF(left, kTopMargin, std::max(10.0, size.width() - left - rightMargin()),
                  std::max(10.0, size.height() - kTopMargin - bottom));
   overlay_->moved();
   foot_->moved();

@@ -66,13 +66,14 @@ class LiveChart : public QGraphicsView {
  protected:
   // What a page's chart adds.
   virtual void paintOver(QPainter& painter) = 0;  ///< inside the plot area
-  virtual void paintFoot(QPainter&) {}            ///< below the axis labels
+  virtual void paintFoot(QPainter&) {}            ///< below the axis labels and right of the plot
   virtual void recolour() = 0;                    ///< pens of the series, after the palette changed
   virtual std::vector<CrosshairRow> crosshairRows(double x) const = 0;
   virtual QString crosshairTitle(double x) const = 0;
   virtual QStringList setupNames() const = 0;
   virtual std::vector<QColor> setupColours() const = 0;
   virtual double footHeight() const { return 0.0; }             ///< room below the axis labels
+  virtual double rightMargin() const { return 22.0; }           ///< room right of the plot
   virtual std::optional<double> markerX() const { return {}; }  ///< the marker that can be dragged
 
   QLineSeries* addLine();

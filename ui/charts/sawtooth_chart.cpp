@@ -14,50 +14,23 @@ namespace {
 
 constexpr double kThousand = 1000.0;
 constexpr double kBarHeight = 5.0;
-constexpr double kSpeedTickPx = 84;  // room for a label and some air
-constexpr double kEngineTickPx = 30;
 constexpr double kHeadroom = 1.06;    // above the rev limit, for its label
 constexpr int kCurvedLineParts = 12;  // a gear's line is straight unless the tyre grows with speed
 
+/// What the engine turns leaned over, in brackets; nothing without a lean angle.
+QString leanedWords(const std::optional<double>& factor, double rpm) {
+  return factor && *factor > 1.0 ? QStringLiteral(" (%1)").arg(number(rpm * *factor, 0)) : QString();
+}
+
 }  // namespace
 
-SawtoothChart::SawtoothChart(QWidget* parent) : LiveChart(parent) {
-  stockLine_ = addLine();
-  for (int i = 0; i < limits::kMostPins; ++i) pinLines_.push_back(addLine());
-  proposedLine_ = addLine();
-  setAccessibleName(tr("Sawtooth chart"));
+SawtoothChart::SawtoothChart(QWidget* parent) : SetupChart(tr("Sawtooth chart"), parent) {
   applyPalette();
-}
-
-std::vector<SawtoothChart::Shown> SawtoothChart::shown() const {
-  std::vector<Shown> all{{&plan_->stock, tr("stock"), colours().stockPen()},
-                         {&plan_->proposed, tr("proposed"), colours().proposedPen()}};
-  for (std::size_t i = 0; i < plan_->pins.size(); ++i)
-    all.push_back({&plan_->pins[i], QString::fromStdString(plan_->pins[i].name),
-                   colours().pinPen(static_cast<int>(i))});
-  return all;
-}
-
-void SawtoothChart::show(const Plan& plan, const UnitsShown& units) {
-  const double foot = footHeight();
-  plan_ = plan;
-  units_ = units;
-  refresh();
-  if (footHeight() != foot) layOut();
 }
 
 void SawtoothChart::setTeethOnly(bool teethOnly) {
   teethOnly_ = teethOnly;
   if (plan_) refresh();
-}
-
-void SawtoothChart::refresh() {
-  fitRanges();
-  feed(stockLine_, saw(plan_->stock.gearing));
-  for (std::size_t i = 0; i < pinLines_.size(); ++i)
-    feed(pinLines_[i], i < plan_->pins.size() ? saw(plan_->pins[i].gearing) : QList<QPointF>());
-  feed(proposedLine_, saw(plan_->proposed.gearing));
-  updateOverlay();
 }
 
 QList<QPointF> SawtoothChart::saw(const Gearing& gearing) const {
@@ -87,32 +60,8 @@ void SawtoothChart::fitRanges() {
   const double top = plan_->revLimitRpm * kHeadroom / kThousand;
   const double low =
       teethOnly_ && lowestAfterShift < plan_->revLimitRpm ? lowestAfterShift * 0.98 / kThousand : 0.0;
-  const auto ticksIn = [](double px, double pxPerTick) {
-    return std::clamp(static_cast<int>(px / pxPerTick), 3, 14);
-  };
-  const int speedTicks = ticksIn(plotArea().width(), kSpeedTickPx),
-            engineTicks = ticksIn(plotArea().height(), kEngineTickPx);
-  // Switching the teeth view or another size of the window is meant to move the axes; a step is not.
-  const bool sameKind =
-      (yRange().low > 0.0) == (low > 0.0) && speedTicks == speedTicks_ && engineTicks == engineTicks_;
-  speedTicks_ = speedTicks;
-  engineTicks_ = engineTicks;
-  if (sameKind)
-    setRanges(steadyRange(xRange(), 0.0, fastest, speedTicks), steadyRange(yRange(), low, top, engineTicks));
-  else
-    setRanges(roundRange(0.0, fastest, speedTicks), roundRange(low, top, engineTicks));
-}
-
-void SawtoothChart::resizeEvent(QResizeEvent* event) {
-  LiveChart::resizeEvent(event);
-  if (plan_) refresh();
-}
-
-void SawtoothChart::recolour() {
-  stockLine_->setPen(colours().stockPen());
-  for (std::size_t i = 0; i < pinLines_.size(); ++i)
-    pinLines_[i]->setPen(colours().pinPen(static_cast<int>(i)));
-  proposedLine_->setPen(colours().proposedPen());
+  // The teeth and the whole are different views.
+  fitTo(fastest, low, top, low > 0.0 ? 1 : 0);
 }
 
 void SawtoothChart::paintOver(QPainter& painter) {
@@ -121,10 +70,14 @@ void SawtoothChart::paintOver(QPainter& painter) {
   painter.setClipRect(plotArea());
   paintOverruns(painter);
   painter.restore();
-  paintLimitAndTitles(painter);
+  paintLimit(painter);
+  paintLeanScale(painter);
+  paintAxisTitles(painter, tr("engine speed, 1000 rpm"),
+                  tr("road speed, %1").arg(units_.name(Quantity::Speed)));
   paintCruise(painter);
   paintGearNumbers(painter);
-  paintSetupNames(painter);
+  // The lower right of a saw is always empty.
+  paintSetupNames(painter, Qt::BottomRightCorner);
 }
 
 void SawtoothChart::paintFoot(QPainter& painter) {
@@ -165,32 +118,7 @@ void SawtoothChart::paintGearNumbers(QPainter& painter) const {
   }
 }
 
-void SawtoothChart::paintSetupNames(QPainter& painter) const {
-  const QFontMetricsF metrics(chartFont(true));
-  const QRectF plot = plotArea();
-  // In the empty lower right of the saw, one line each, with a sample of the line itself.
-  constexpr double kSample = 34.0;
-  const auto setups = shown();
-  double widest = 0;
-  std::vector<QString> labels;
-  for (const Shown& setup : setups) {
-    labels.push_back(setup.name + QLatin1Char(' ') + teethPair(setup.plan->setup));
-    widest = std::max(widest, texts().width(chartFont(true), labels.back()));
-  }
-  const double lineHeight = metrics.height() + 2;
-  const double height = lineHeight * static_cast<double>(setups.size());
-  const double left = plot.right() - widest - kSample - 20;
-  double y = plot.bottom() - height - metrics.height() - 14;
-  for (std::size_t i = 0; i < setups.size(); ++i, y += lineHeight) {
-    painter.setPen(setups[i].pen);
-    painter.drawLine(QPointF(left, y + lineHeight / 2), QPointF(left + kSample, y + lineHeight / 2));
-    painter.setPen(setups[i].pen.color());
-    texts().draw(painter, chartFont(true), QRectF(left + kSample + 8, y, widest + 4, lineHeight),
-                 Qt::AlignLeft, labels[i]);
-  }
-}
-
-void SawtoothChart::paintLimitAndTitles(QPainter& painter) const {
+void SawtoothChart::paintLimit(QPainter& painter) const {
   const QRectF plot = plotArea();
   const QFontMetricsF metrics(chartFont());
   const double y = at(0, plan_->revLimitRpm / kThousand).y();
@@ -202,12 +130,30 @@ void SawtoothChart::paintLimitAndTitles(QPainter& painter) const {
   texts().draw(painter, chartFont(),
                QRectF(plot.right() - 300, y - metrics.height() - 2, 300, metrics.height()), Qt::AlignRight,
                tr("rev limit %1").arg(number(plan_->revLimitRpm, 0)));
+}
+
+/// A second scale for the same lines: what the engine turns leaned over, where the tyre rolls on a smaller
+/// radius.
+void SawtoothChart::paintLeanScale(QPainter& painter) const {
+  if (!plan_->proposed.leanFactor || *plan_->leanDeg <= 0.0) return;
+  const double factor = *plan_->proposed.leanFactor;
+  const QRectF plot = plotArea();
+  const double height = QFontMetricsF(chartFont()).height();
   painter.setPen(colours().mutedText);
-  texts().draw(painter, chartFont(), QRectF(plot.left() + 6, plot.top() + 1, 300, metrics.height()),
-               Qt::AlignLeft, tr("engine speed, 1000 rpm"));
-  texts().draw(painter, chartFont(),
-               QRectF(plot.right() - 304, plot.bottom() - metrics.height() - 4, 300, metrics.height()),
-               Qt::AlignRight, tr("road speed, %1").arg(units_.name(Quantity::Speed)));
+  for (const double tick : ticks(yRange())) {
+    const double y = at(0, tick / factor).y();
+    if (y < plot.top() || y > plot.bottom() + 0.5) continue;
+    painter.drawLine(QPointF(plot.right(), y), QPointF(plot.right() + 4, y));
+    texts().draw(painter, chartFont(), QRectF(plot.right() + 6, y - height / 2, rightMargin() - 6, height),
+                 Qt::AlignLeft, number(tick, yRange().step < 1 ? 1 : 0));
+  }
+  texts().draw(painter, chartFont(), QRectF(plot.right() - 306, plot.top() + 1, 300, height), Qt::AlignRight,
+               tr("leaned %1°").arg(number(*plan_->leanDeg, 0)));
+}
+
+double SawtoothChart::rightMargin() const {
+  const bool leaned = plan_ && plan_->proposed.leanFactor && *plan_->leanDeg > 0.0;
+  return leaned ? 44.0 : LiveChart::rightMargin();
 }
 
 void SawtoothChart::paintCruise(QPainter& painter) const {
@@ -294,18 +240,6 @@ QString SawtoothChart::crosshairTitle(double x) const {
   return number(x, 0) + QLatin1Char(' ') + units_.name(Quantity::Speed);
 }
 
-QStringList SawtoothChart::setupNames() const {
-  QStringList names;
-  for (const Shown& setup : shown()) names << setup.name;
-  return names;
-}
-
-std::vector<QColor> SawtoothChart::setupColours() const {
-  std::vector<QColor> result;
-  for (const Shown& setup : shown()) result.push_back(setup.pen.color());
-  return result;
-}
-
 std::vector<CrosshairRow> SawtoothChart::crosshairRows(double x) const {
   const double mps = units_.si(Quantity::Speed, x);
   const auto setups = shown();
@@ -319,7 +253,7 @@ std::vector<CrosshairRow> SawtoothChart::crosshairRows(double x) const {
       const Gearing& gearing = setup.plan->gearing;
       const double rpm = g < gearing.gears.size() ? gearing.rpm(mps, g) : -1.0;
       const bool holds = rpm >= plan_->idleRpm && rpm <= gearing.revLimitRpm;
-      row.values << (holds ? number(rpm, 0) : tr("–"));
+      row.values << (holds ? number(rpm, 0) + leanedWords(setup.plan->leanFactor, rpm) : tr("–"));
       any = any || holds;
     }
     if (any) rows.push_back(row);

@@ -57,7 +57,10 @@ void ColumnsTable::pasteText(const QString& text) {
     return std::any_of(row.begin(), row.end(),
                        [](const QString& cell) { return typedNumber(cell).has_value(); });
   };
-  if (cells.size() > 1 && !hasNumber(cells[0]) && hasNumber(cells[1])) cells.erase(cells.begin());
+  if (cells.size() > 1 && !hasNumber(cells[0]) && hasNumber(cells[1])) {
+    emit titlesPasted(cells[0]);
+    cells.erase(cells.begin());
+  }
   if (cells.empty()) return;
   const int firstRow = std::max(currentRow(), 0), firstColumn = std::max(currentColumn(), 0);
   {
@@ -123,6 +126,30 @@ std::vector<QStringList> pastedCells(const QString& text) {
     rows.push_back(cells);
   }
   return rows;
+}
+
+std::vector<std::optional<double>> columnNumbers(const std::vector<QString>& cells, double highest) {
+  static const QRegularExpression thousands(QStringLiteral("^\\d{1,3}(,\\d{3})+$"));
+  bool commas = false, decimal = false, tooHigh = false;
+  for (const QString& cell : cells) {
+    const QString text = cell.trimmed();
+    if (!text.contains(QLatin1Char(',')) || text.contains(QLatin1Char('.'))) continue;
+    commas = true;
+    const bool grouped = thousands.match(text).hasMatch();
+    decimal = decimal || !grouped;
+    tooHigh = tooHigh || (grouped && QString(text).remove(QLatin1Char(',')).toDouble() > highest);
+  }
+  const bool comma = commas && (decimal || tooHigh || QLocale().decimalPoint() == QLatin1String(","));
+  std::vector<std::optional<double>> numbers;
+  for (const QString& cell : cells) {
+    QString text = cell.trimmed();
+    if (commas && !text.contains(QLatin1Char('.')))
+      text.replace(QLatin1String(","), comma ? QLatin1String(".") : QLatin1String(""));
+    bool ok = false;
+    const double x = QLocale::c().toDouble(text, &ok);
+    numbers.push_back(ok && std::isfinite(x) ? std::optional(x) : typedNumber(cell));
+  }
+  return numbers;
 }
 
 std::optional<double> typedNumber(const QString& text) {

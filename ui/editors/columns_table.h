@@ -22,6 +22,8 @@ class ColumnsTable : public QTableWidget {
 
  signals:
   void edited();
+  /// Titles that stood above pasted numbers, before `edited`.
+  void titlesPasted(const QStringList& titles);
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
@@ -34,6 +36,10 @@ class ColumnsTable : public QTableWidget {
 /// Splits pasted text into rows and cells: by tab, semicolon, runs of blanks, or comma where it is no decimal
 /// comma.
 std::vector<QStringList> pastedCells(const QString& text);
+
+/// The numbers of a column, read alike: whether a comma is the decimal sign or stands before thousands is
+/// settled for the whole column. `highest`: what a number of it can be at most.
+std::vector<std::optional<double>> columnNumbers(const std::vector<QString>& cells, double highest);
 
 /// A number as people and spreadsheets write it, decimal point or comma; nothing if it is none.
 std::optional<double> typedNumber(const QString& text);

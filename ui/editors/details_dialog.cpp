@@ -11,88 +11,13 @@
 
 #include "core/bike/words.h"
 #include "core/units.h"
+#include "ui/editors/curve_editor.h"
+#include "ui/editors/profile_fields.h"
+#include "ui/editors/ride_fields.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
 namespace {
-
-/// Reaches a number inside a block of the profile that may not be there yet; setting makes the block.
-template <class Block, class Member>
-NumberField blockNumber(const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
-                        int decimals, std::optional<Block>& (*block)(Profile&),
-                        std::optional<Member> Block::*member, const QString& whenMissing = {}) {
-  return {.label = label,
-          .explanation = explanation,
-          .unit = unit,
-          .limit = limit,
-          .decimals = decimals,
-          .whenMissing = whenMissing,
-          .get = [block, member](const Profile& p) -> std::optional<double> {
-            Profile copy = p;  // reaching a block may make it
-            const auto& b = block(copy);
-            if (!b || !((*b).*member)) return std::nullopt;
-            return static_cast<double>(*((*b).*member));
-          },
-          .set =
-              [block, member](Profile& p, std::optional<double> x) {
-                auto& b = block(p);
-                if (!b) b.emplace();
-                if (x)
-                  (*b).*member = static_cast<Member>(*x);
-                else
-                  ((*b).*member).reset();
-              }};
-}
-
-template <class Enum, std::size_t N, class Get>
-ChoiceField choice(const QString& label, const QString& explanation, const Words<Enum, N>& words,
-                   const QStringList& names, Get member) {
-  return {.label = label,
-          .explanation = explanation,
-          .choices = names,
-          .get =
-              [words, member](const Profile& p) {
-                Profile copy = p;  // reaching a block may make it
-                const std::optional<Enum> value = member(copy);
-                for (std::size_t i = 0; i < N; ++i)
-                  if (value == words[i].first) return static_cast<int>(i) + 1;
-                return 0;
-              },
-          .set =
-              [words, member](Profile& p, int index) {
-                std::optional<Enum>& value = member(p);
-                if (index > 0)
-                  value = words[static_cast<std::size_t>(index - 1)].first;
-                else
-                  value.reset();
-              }};
-}
-
-std::optional<Chassis>& chassis(Profile& p) {
-  return p.bike.chassis;
-}
-std::optional<ChainRun>& chainRun(Profile& p) {
-  return p.bike.chainRun;
-}
-std::optional<Speedometer>& speedometer(Profile& p) {
-  return p.bike.speedometer;
-}
-std::optional<Ride>& ride(Profile& p) {
-  return p.ride;
-}
-std::optional<Air>& curveAir(Profile& p) {
-  return p.bike.engine.curveAir;
-}
-std::optional<Drive>& drive(Profile& p) {
-  if (!p.ride) p.ride.emplace();
-  return p.ride->drive;
-}
-
-template <class Block>
-Block& made(std::optional<Block>& block) {
-  if (!block) block.emplace();
-  return *block;
-}
 
 QString plainNumber(double x) {
   return QLocale().toString(x, 'g', 8);
@@ -197,18 +122,9 @@ void DetailsDialog::buildEngine() {
   form->addNumber(blockNumber(tr("Curve: humidity"), air, FileUnit::Plain, limits::kPercent, 0, curveAir,
                               &Air::humidityPercent, QStringLiteral("0")));
 
-  auto* page = new QWidget;
-  auto* column = new QVBoxLayout(page);
-  auto* explanation =
-      new QLabel(tr("Full-throttle torque, engine speed rising. Paste two columns from a spreadsheet: rpm "
-                    "and torque in N·m."));
-  explanation->setWordWrap(true);
-  curve_ = new ColumnsTable({tr("engine speed, rpm"), tr("torque, N·m")});
-  curve_->setAccessibleName(tr("Torque curve"));
-  column->addWidget(explanation);
-  column->addWidget(curve_);
-  tabs_->addTab(page, tr("Torque curve"));
-  connect(curve_, &ColumnsTable::edited, this, &DetailsDialog::readCurve);
+  curve_ = new CurveEditor(document_);
+  tabs_->addTab(curve_, tr("Torque curve"));
+  connect(curve_, &CurveEditor::said, this, &DetailsDialog::say);
 }
 
 void DetailsDialog::buildChassis() {
@@ -346,35 +262,10 @@ void DetailsDialog::buildSpeedometer() {
 
 void DetailsDialog::buildRide() {
   FieldForm* form = addForm(tr("Ride"), tr("Where and how the bike is ridden."));
-  const auto add = [form](const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
-                          int decimals, std::optional<double> Ride::*member, const QString& usual = {}) {
-    form->addNumber(blockNumber(label, explanation, unit, limit, decimals, ride, member, usual));
-  };
-  form->addChoice(choice(
-      tr("Surface"), tr("What the rear tyre stands on."), kSurfaceWords,
-      {tr("asphalt (usual)"), tr("asphalt"), tr("wet asphalt"), tr("hardpack"), tr("loam"), tr("sand")},
-      [](Profile& p) -> std::optional<Surface>& { return made(p.ride).surface; }));
-  add(tr("Slope"), tr("Rise over run; positive is uphill."), FileUnit::Plain, limits::kSlopePercent, 1,
-      &Ride::slopePercent, QStringLiteral("0"));
-  add(tr("Headwind"), tr("Positive against the rider."), FileUnit::KilometrePerHour, limits::kHeadwindKmh, 0,
-      &Ride::headwindKmh, QStringLiteral("0"));
-  add(tr("Altitude"), tr("Sets the air pressure if that is not given."), FileUnit::Metre, limits::kAltitudeM,
-      0, &Ride::altitudeM, QStringLiteral("0"));
-  add(tr("Air temperature"), tr("Of the day."), FileUnit::Plain, limits::kAirTemperatureC, 0,
-      &Ride::airTemperatureC, QStringLiteral("15"));
-  add(tr("Air pressure"),
-      tr("At the place itself, not reduced to sea level; from the altitude if not given."), FileUnit::Plain,
-      limits::kAirPressureHpa, 0, &Ride::airPressureHpa);
-  add(tr("Humidity"), tr("Relative humidity of the day."), FileUnit::Plain, limits::kPercent, 0,
-      &Ride::humidityPercent, QStringLiteral("0"));
-  add(tr("Launch engine speed"), tr("At which the clutch slips when starting from rest."), FileUnit::Plain,
-      limits::kLaunchRpm, 0, &Ride::launchRpm);
-  add(tr("Lean angle"), tr("In the corner that matters."), FileUnit::Plain, limits::kLeanDeg, 0,
-      &Ride::leanDeg);
-  form->addNumber(blockNumber(tr("Drive: exit speed"), tr("Speed at the start of the straight."),
-                              FileUnit::KilometrePerHour, limits::kSpeedKmh, 0, drive, &Drive::exitSpeedKmh));
-  form->addNumber(blockNumber(tr("Drive: length"), tr("Length of the straight."), FileUnit::Metre,
-                              limits::kDriveLengthM, 0, drive, &Drive::lengthM));
+  addConditions(*form);
+  addLaunchAndLean(*form);
+  addDrive(*form);
+  addRollOn(*form);
 }
 
 void DetailsDialog::buildSparesBox() {
@@ -400,39 +291,6 @@ void DetailsDialog::buildSparesBox() {
   hint->setWordWrap(true);
   column->addWidget(hint);
   tabs_->addTab(page, tr("Spares box"));
-}
-
-void DetailsDialog::readCurve() {
-  std::vector<TorquePoint> points;
-  const auto rows = curve_->rows();
-  // What the table does not show of a point stays with its engine speed.
-  const auto extrasOf = [this](double rpm) {
-    if (const auto& old = document_.profile().bike.engine.torqueCurve)
-      for (const TorquePoint& point : old->points())
-        if (point.rpm == rpm) return point.extras;
-    return Extras{};
-  };
-  for (std::size_t r = 0; r < rows.size(); ++r) {
-    const auto rpm = typedNumber(rows[r].value(0));
-    const auto torque = typedNumber(rows[r].value(1));
-    if (!rpm || !torque)
-      return say(
-          tr("Row %1: “%2” is not a pair of numbers; engine speed in rpm and torque in N·m are expected.")
-              .arg(r + 1)
-              .arg(rows[r].join(QLatin1Char(' '))));
-    points.push_back({*rpm, *torque, extrasOf(*rpm)});
-  }
-  const EditName name{.field = QStringLiteral("curve"), .title = tr("torque curve"), .shown = {}};
-  reading_ = true;
-  if (points.empty()) {
-    document_.edit(name, [](Profile& p) { p.bike.engine.torqueCurve.reset(); });
-    say(QString());
-  } else {
-    const auto curve = TorqueCurve::make(points);
-    if (curve) document_.edit(name, [&](Profile& p) { p.bike.engine.torqueCurve = *curve; });
-    say(curve ? tr("%1 points taken.").arg(points.size()) : spokenSentence(curve.problem()));
-  }
-  reading_ = false;
 }
 
 void DetailsDialog::readSpares() {
@@ -524,14 +382,6 @@ void DetailsDialog::readSpares() {
   reading_ = false;
 }
 
-void DetailsDialog::refreshCurve() {
-  std::vector<QStringList> rows;
-  if (const auto& curve = document_.profile().bike.engine.torqueCurve)
-    for (const TorquePoint& point : curve->points())
-      rows.push_back({plainNumber(point.rpm), plainNumber(point.torqueNm)});
-  curve_->showRows(rows);
-}
-
 void DetailsDialog::refreshSpares() {
   const SparesBox box = document_.profile().sparesBox.value_or(SparesBox{});
   const auto sprockets = [](const std::vector<SpareSprocket>& spares) {
@@ -555,9 +405,8 @@ void DetailsDialog::refreshSpares() {
 void DetailsDialog::refresh(const UnitsShown& units) {
   units_ = units;
   for (FieldForm* form : forms_) form->refresh(units);
-  if (reading_) return;
-  refreshCurve();
-  refreshSpares();
+  curve_->refresh(units);
+  if (!reading_) refreshSpares();
 }
 
 void DetailsDialog::showEvent(QShowEvent* event) {

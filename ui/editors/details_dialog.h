@@ -36,9 +36,7 @@ class DetailsDialog : public QDialog {
   void buildSpeedometer();
   void buildRide();
   void buildSparesBox();
-  void readCurve();
   void readSpares();
-  void refreshCurve();
   void refreshSpares();
   void say(const QString& message);
 
@@ -46,7 +44,7 @@ class DetailsDialog : public QDialog {
   UnitsShown units_;
   QTabWidget* tabs_;
   std::vector<FieldForm*> forms_;
-  ColumnsTable* curve_ = nullptr;
+  class CurveEditor* curve_ = nullptr;
   ColumnsTable* spareFronts_ = nullptr;
   ColumnsTable* spareRears_ = nullptr;
   ColumnsTable* spareChains_ = nullptr;

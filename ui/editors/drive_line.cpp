@@ -148,9 +148,11 @@ void DriveLine::buildEngine(FlowLayout& flow) {
   shift_->allowNone(static_cast<int>(limits::kShiftRpm.low) - 1, static_cast<int>(limits::kShiftRpm.low),
                     tr("limit"), static_cast<int>(limits::kRevLimitRpm.low));
   fixWidth(shift_, QStringLiteral("88 888"), 34);
-  shiftStation_ =
-      addStation(engine_, tr("&shift at"),
-                 tr("The engine speed at which the rider shifts up, rpm. Empty: at the rev limit."), shift_);
+  shiftStation_ = addStation(engine_, tr("&shift at"),
+                             tr("The engine speed at which the rider shifts up, rpm. Empty: where the next "
+                                "gear pulls as hard, as far as "
+                                "curve, masses and drag are known, else at the rev limit."),
+                             shift_);
   connect(shift_, &QSpinBox::valueChanged, this, [this] {
     const auto rpm = shift_->optionalValue();
     report(document_.edit({.field = QStringLiteral("shift"),
@@ -422,6 +424,7 @@ void DriveLine::refreshEngine() {
   const QSignalBlocker quiet(shift_);  // another limit, another range: not an edit
   shift_->setMaximum(static_cast<int>(engine.revLimitRpm));
   shift_->setStart(static_cast<int>(engine.revLimitRpm));
+  shift_->setNoneWords(plan_->shiftPoints == ShiftPointSource::Best ? tr("best") : tr("limit"));
   showValue(*shift_,
             shift_->valueFor(engine.shiftRpm ? std::optional(static_cast<int>(std::lround(*engine.shiftRpm)))
                                              : std::nullopt));

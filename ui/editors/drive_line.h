@@ -30,6 +30,9 @@ class DriveLine : public QWidget {
   Side side() const { return side_; }
   void setSide(Side side);
 
+  /// Shows a message at the foot of the strip; empty takes the last one away.
+  void say(const QString& message);
+
  signals:
   void sideChanged(layshaft::ui::Side side);
 
@@ -71,7 +74,6 @@ class DriveLine : public QWidget {
 
   SetupEdits edits() { return SetupEdits(document_, side_); }
   void report(const std::optional<Problem>& problem);
-  void say(const QString& message);
 
   Document& document_;
   QWidget* strip_;

@@ -34,9 +34,12 @@ class Page : public QWidget {
 
  signals:
   void cruiseDragged(double speedMps, int drag);
+  void detailsWanted();  ///< the page lacks data: lead to where it is typed
 
  protected:
   virtual void showPlan() = 0;
+  /// Width of the controls beside a picture, px.
+  int sideWidth() const { return 30 * fontMetrics().averageCharWidth() + 80; }
   void showEvent(QShowEvent* event) override {
     QWidget::showEvent(event);
     if (plan_ && std::exchange(stale_, false)) showPlan();

@@ -1,0 +1,268 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/charts/pull_chart.h"
+
+#include <QPainter>
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+
+#include "core/units.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr double kHeadroom = 1.08;  // above the highest pull, for its label
+constexpr double kShiftMark = 3.5;  // half the size of the mark, px
+
+}  // namespace
+
+PullChart::PullChart(QWidget* parent) : SetupChart(tr("Pull chart"), parent) {
+  applyPalette();
+}
+
+void PullChart::setMeasure(PullMeasure measure) {
+  measure_ = measure;
+  if (plan_) refresh();
+}
+
+QPointF PullChart::shownPoint(const PullPoint& point) const {
+  const double x = shownSpeed(point.speedMps);
+  switch (measure_) {
+    case PullMeasure::Acceleration:
+      return {x, point.accelerationMps2 / units::kStandardGravityMps2};
+    case PullMeasure::Power:
+      return {x, units_.shown(Quantity::Power, point.forceN * point.speedMps)};
+    case PullMeasure::Force:
+      break;
+  }
+  return {x, units_.shown(Quantity::Force, point.forceN)};
+}
+
+QList<QPointF> PullChart::shownLine(const std::vector<PullPoint>& points) const {
+  QList<QPointF> line;
+  line.reserve(static_cast<qsizetype>(points.size()));
+  for (const PullPoint& point : points) line.append(shownPoint(point));
+  return line;
+}
+
+QList<QPointF> PullChart::lineOf(const SetupPlan& setup) const {
+  return shownLine(setup.road.curves.followed);
+}
+
+void PullChart::fitRanges() {
+  double fastest = 0.0, highest = 0.0;
+  for (const Shown& setup : shown())
+    for (const auto& gear : setup.plan->road.curves.gears)
+      for (const PullPoint& point : gear) {
+        const QPointF shown = shownPoint(point);
+        fastest = std::max(fastest, shown.x());
+        highest = std::max(highest, shown.y());
+      }
+  fitTo(fastest, 0.0, std::max(highest, 1e-3) * kHeadroom, static_cast<int>(measure_));
+}
+
+QString PullChart::yTitle() const {
+  switch (measure_) {
+    case PullMeasure::Acceleration:
+      return tr("acceleration, g");
+    case PullMeasure::Power:
+      return tr("power at the wheel, %1").arg(units_.name(Quantity::Power));
+    case PullMeasure::Force:
+      break;
+  }
+  return tr("pull at the wheel, %1").arg(units_.name(Quantity::Force));
+}
+
+int PullChart::decimals() const {
+  return measure_ == PullMeasure::Force ? 0 : measure_ == PullMeasure::Power ? 1 : 2;
+}
+
+void PullChart::paintOver(QPainter& painter) {
+  if (!plan_) return;
+  painter.save();
+  painter.setClipRect(plotArea());
+  paintBound(painter, plan_->proposed.road.curves.grip, tr("grip ends"), Qt::FDiagPattern);
+  paintBound(painter, plan_->proposed.road.curves.lift, tr("front lifts"), Qt::BDiagPattern);
+  paintGears(painter);
+  paintResistance(painter);
+  paintShifts(painter);
+  paintTopSpeeds(painter);
+  painter.restore();
+  paintAxisTitles(painter, yTitle(), tr("road speed, %1").arg(units_.name(Quantity::Speed)));
+  paintSetupNames(painter, Qt::TopRightCorner);
+}
+
+/// Beyond a bound the pull is of no use: shaded, and named where it begins.
+void PullChart::paintBound(QPainter& painter, const std::vector<PullPoint>& bound, const QString& name,
+                           Qt::BrushStyle shade) const {
+  QPolygonF edge;
+  for (const PullPoint& point : bound) {
+    const QPointF shown = shownPoint(point);
+    edge << at(shown.x(), shown.y());
+  }
+  if (edge.size() < 2) return;
+  const QRectF plot = plotArea();
+  const double lowest =
+      std::max_element(edge.begin(), edge.end(), [](auto& a, auto& b) { return a.y() < b.y(); })->y();
+  if (lowest < plot.top()) return;  // above all that is in view
+  QPolygonF beyond = edge;
+  beyond << QPointF(edge.back().x(), plot.top()) << QPointF(edge.front().x(), plot.top());
+  QColor faint = colours().warning;
+  faint.setAlpha(60);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(QBrush(faint, shade));
+  painter.drawPolygon(beyond);
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(colours().warning, 1));
+  painter.drawPolyline(edge);
+  const double height = QFontMetricsF(chartFont()).height();
+  const double width = texts().width(chartFont(), name);
+  const double x = edge.back().x() - width - 10;
+  const double y = std::max(edge.back().y() - height, plot.top() + 2);
+  painter.fillRect(QRectF(x, y, width + 6, height), colours().background);
+  texts().draw(painter, chartFont(), QPointF(x + 3, y), name);
+}
+
+void PullChart::paintGears(QPainter& painter) const {
+  const auto paint = [&](const SetupPlan& setup, const QColor& colour) {
+    painter.setPen(QPen(colour, 1));
+    for (const auto& gear : setup.road.curves.gears) {
+      QPolygonF line;
+      for (const PullPoint& point : gear) {
+        const QPointF shown = shownPoint(point);
+        line << at(shown.x(), shown.y());
+      }
+      painter.drawPolyline(line);
+    }
+  };
+  paint(plan_->stock, colours().stock);
+  paint(plan_->proposed, colours().proposed);
+  // Each gear's number at its peak.
+  painter.setPen(colours().proposed);
+  const double height = QFontMetricsF(chartFont(true)).height();
+  int number = 0;
+  for (const auto& gear : plan_->proposed.road.curves.gears) {
+    ++number;
+    if (gear.empty()) continue;
+    const auto peak = std::max_element(
+        gear.begin(), gear.end(),
+        [this](const PullPoint& a, const PullPoint& b) { return shownPoint(a).y() < shownPoint(b).y(); });
+    const QPointF shown = shownPoint(*peak), place = at(shown.x(), shown.y());
+    const QString text = QString::number(number);
+    const double width = texts().width(chartFont(true), text);
+    const QRectF patch(place.x() - width / 2, place.y() - height, width, height - 2);
+    painter.fillRect(patch.adjusted(-1, 2, 1, 0), colours().background);
+    texts().draw(painter, chartFont(true), patch.topLeft(), text);
+  }
+}
+
+void PullChart::paintResistance(QPainter& painter) const {
+  const auto& resistance = plan_->proposed.road.curves.resistance;
+  if (resistance.empty() || measure_ == PullMeasure::Acceleration) return;
+  QPolygonF line;
+  for (const PullPoint& point : resistance) {
+    const QPointF shown = shownPoint(point);
+    line << at(shown.x(), shown.y());
+  }
+  painter.setPen(QPen(colours().text, 1.4, Qt::DashDotLine, Qt::FlatCap));
+  painter.drawPolyline(line);
+  painter.setPen(colours().text);
+  const QString text = tr("resistance");
+  const QPointF place = line[line.size() / 3];
+  texts().draw(painter, chartFont(), QPointF(place.x(), place.y() - QFontMetricsF(chartFont()).height() - 3),
+               text);
+}
+
+void PullChart::paintShifts(QPainter& painter) const {
+  const auto paint = [&](const SetupPlan& setup, const QColor& colour) {
+    painter.setPen(QPen(colour, 1));
+    painter.setBrush(colours().background);
+    for (const PullPoint& point : setup.road.curves.shifts) {
+      const QPointF shown = shownPoint(point);
+      painter.drawEllipse(at(shown.x(), shown.y()), kShiftMark, kShiftMark);
+    }
+    painter.setBrush(Qt::NoBrush);
+  };
+  paint(plan_->stock, colours().stock);
+  paint(plan_->proposed, colours().proposed);
+}
+
+void PullChart::paintTopSpeeds(QPainter& painter) const {
+  if (!plan_->pullBike->accelerates()) return;
+  const QRectF plot = plotArea();
+  const double height = QFontMetricsF(chartFont(true)).height();
+  double y = plot.bottom() - 2 * height - 6, furthest = 0.0;
+  for (const SetupPlan* setup : {&plan_->stock, &plan_->proposed})
+    if (setup->road.topSpeed)
+      furthest = std::max(furthest, at(shownSpeed(setup->road.topSpeed->speedMps), 0).x());
+  for (const auto& [setup, colour] :
+       {std::pair{&plan_->stock, colours().stock}, std::pair{&plan_->proposed, colours().proposed}}) {
+    if (!setup->road.topSpeed) continue;
+    const double speed = shownSpeed(setup->road.topSpeed->speedMps);
+    const double x = at(speed, 0).x();
+    painter.setPen(QPen(colour, 1, Qt::DotLine));
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    painter.drawLine(QPointF(x, plot.bottom()), QPointF(x, y));
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(colour);
+    const QString text = tr("top %1").arg(number(speed, 0));
+    const double width = texts().width(chartFont(true), text);
+    const bool right = x >= furthest && x + width + 4 <= plot.right();
+    texts().draw(painter, chartFont(true), QPointF(right ? x + 4 : x - width - 4, y), text);
+    y -= height + 2;
+  }
+}
+
+QString PullChart::crosshairTitle(double x) const {
+  return number(x, 0) + QLatin1Char(' ') + units_.name(Quantity::Speed) + QStringLiteral(", ") +
+         (measure_ == PullMeasure::Acceleration
+              ? tr("g")
+              : units_.name(measure_ == PullMeasure::Power ? Quantity::Power : Quantity::Force));
+}
+
+std::vector<CrosshairRow> PullChart::crosshairRows(double x) const {
+  std::vector<CrosshairRow> rows;
+  const auto setups = shown();
+  std::size_t gears = 0;
+  for (const Shown& setup : setups) gears = std::max(gears, setup.plan->road.curves.gears.size());
+  const auto words = [this](const std::optional<double>& value) {
+    return value ? number(*value, decimals()) : tr("–");
+  };
+  for (std::size_t g = 0; g < gears; ++g) {
+    CrosshairRow row{tr("gear %1").arg(g + 1), {}};
+    bool any = false;
+    for (const Shown& setup : setups) {
+      const auto& curves = setup.plan->road.curves.gears;
+      const auto value = g < curves.size() ? valueAt(shownLine(curves[g]), x) : std::nullopt;
+      any = any || value;
+      row.values << words(value);
+    }
+    if (any) rows.push_back(row);
+  }
+  if (measure_ != PullMeasure::Acceleration && !plan_->stock.road.curves.resistance.empty()) {
+    CrosshairRow row{tr("resistance"), {}};
+    for (const Shown& setup : setups)
+      row.values << words(valueAt(shownLine(setup.plan->road.curves.resistance), x));
+    rows.push_back(row);
+  }
+  return rows;
+}
+
+std::vector<QStringList> PullChart::numbers() const {
+  if (!plan_) return {};
+  const auto setups = shown();
+  std::vector<QStringList> rows;
+  QStringList titles{tr("%1").arg(units_.name(Quantity::Speed)), tr("gear")};
+  for (const Shown& setup : setups) titles << setup.name + QStringLiteral(", ") + yTitle();
+  rows.push_back(titles);
+  for (const double x : ticks(xRange()))
+    for (const CrosshairRow& row : crosshairRows(x)) {
+      QStringList cells{number(x, 0), row.name};
+      cells << row.values;
+      rows.push_back(cells);
+    }
+  return rows;
+}
+
+}  // namespace layshaft::ui

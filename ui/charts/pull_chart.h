@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/charts/setup_chart.h"
+
+namespace layshaft::ui {
+
+/// What the pull chart measures upwards.
+enum class PullMeasure { Force, Acceleration, Power };
+
+/// Pull over road speed: for each setup the curve that a run follows from gear to gear, thin beside it each
+/// gear alone; the resistance, what grip and front lift allow, shift points and top speed.
+class PullChart : public SetupChart {
+  Q_OBJECT
+ public:
+  explicit PullChart(QWidget* parent = nullptr);
+
+  void setMeasure(PullMeasure measure);
+  PullMeasure measure() const { return measure_; }
+
+  /// A row per gear and a column per setup, at the speeds of round ticks.
+  std::vector<QStringList> numbers() const;
+
+ protected:
+  QList<QPointF> lineOf(const SetupPlan& setup) const override;
+  void fitRanges() override;
+  void paintOver(QPainter& painter) override;
+  std::vector<CrosshairRow> crosshairRows(double x) const override;
+  QString crosshairTitle(double x) const override;
+
+ private:
+  QPointF shownPoint(const PullPoint& point) const;
+  QList<QPointF> shownLine(const std::vector<PullPoint>& points) const;
+  QString yTitle() const;
+  int decimals() const;
+  void paintBound(QPainter& painter, const std::vector<PullPoint>& bound, const QString& name,
+                  Qt::BrushStyle shade) const;
+  void paintGears(QPainter& painter) const;
+  void paintResistance(QPainter& painter) const;
+  void paintShifts(QPainter& painter) const;
+  void paintTopSpeeds(QPainter& painter) const;
+
+  PullMeasure measure_ = PullMeasure::Force;
+};
+
+}  // namespace layshaft::ui

@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/charts/setup_chart.h"
+
+#include <QPainter>
+#include <algorithm>
+
+#include "core/limits.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr double kXTickPx = 84;  // room for a label and some air
+constexpr double kYTickPx = 30;
+constexpr double kSample = 34.0;  // of a line, in the list of names
+
+}  // namespace
+
+SetupChart::SetupChart(const QString& name, QWidget* parent) : LiveChart(parent) {
+  stockLine_ = addLine();
+  for (int i = 0; i < limits::kMostPins; ++i) pinLines_.push_back(addLine());
+  proposedLine_ = addLine();
+  setAccessibleName(name);
+}
+
+std::vector<SetupChart::Shown> SetupChart::shown() const {
+  std::vector<Shown> all{{&plan_->stock, tr("stock"), colours().stockPen()},
+                         {&plan_->proposed, tr("proposed"), colours().proposedPen()}};
+  for (std::size_t i = 0; i < plan_->pins.size(); ++i)
+    all.push_back({&plan_->pins[i], QString::fromStdString(plan_->pins[i].name),
+                   colours().pinPen(static_cast<int>(i))});
+  return all;
+}
+
+void SetupChart::show(const Plan& plan, const UnitsShown& units) {
+  const double foot = footHeight(), right = rightMargin();
+  plan_ = plan;
+  units_ = units;
+  refresh();
+  if (footHeight() != foot || rightMargin() != right) layOut();
+}
+
+void SetupChart::refresh() {
+  fitRanges();
+  feed(stockLine_, lineOf(plan_->stock));
+  for (std::size_t i = 0; i < pinLines_.size(); ++i)
+    feed(pinLines_[i], i < plan_->pins.size() ? lineOf(plan_->pins[i]) : QList<QPointF>());
+  feed(proposedLine_, lineOf(plan_->proposed));
+  updateOverlay();
+}
+
+void SetupChart::fitTo(double xHigh, double yLow, double yHigh, int kind) {
+  const auto ticksIn = [](double px, double pxPerTick) {
+    return std::clamp(static_cast<int>(px / pxPerTick), 3, 14);
+  };
+  const int xTicks = ticksIn(plotArea().width(), kXTickPx), yTicks = ticksIn(plotArea().height(), kYTickPx);
+  // Another view or another size of the window is meant to move the axes; a step is not.
+  const bool same = kind == kind_ && xTicks == xTicks_ && yTicks == yTicks_;
+  kind_ = kind;
+  xTicks_ = xTicks;
+  yTicks_ = yTicks;
+  if (same)
+    setRanges(steadyRange(xRange(), 0.0, xHigh, xTicks), steadyRange(yRange(), yLow, yHigh, yTicks));
+  else
+    setRanges(roundRange(0.0, xHigh, xTicks), roundRange(yLow, yHigh, yTicks));
+}
+
+void SetupChart::paintAxisTitles(QPainter& painter, const QString& y, const QString& x) const {
+  const QRectF plot = plotArea();
+  const double height = QFontMetricsF(chartFont()).height();
+  painter.setPen(colours().mutedText);
+  texts().draw(painter, chartFont(), QRectF(plot.left() + 6, plot.top() + 1, 300, height), Qt::AlignLeft, y);
+  texts().draw(painter, chartFont(), QRectF(plot.right() - 304, plot.bottom() - height - 4, 300, height),
+               Qt::AlignRight, x);
+}
+
+void SetupChart::paintSetupNames(QPainter& painter, Qt::Corner corner) const {
+  const QFontMetricsF metrics(chartFont(true));
+  const QRectF plot = plotArea();
+  const auto setups = shown();
+  double widest = 0;
+  std::vector<QString> labels;
+  for (const Shown& setup : setups) {
+    const QString teeth = teethPair(setup.plan->setup);
+    // A pin is often named after its teeth.
+    QString named = setup.name;
+    named.remove(QLatin1Char(' '))
+        .replace(QChar(0xd7), QLatin1Char('/'))
+        .replace(QLatin1Char('x'), QLatin1Char('/'));
+    labels.push_back(named.contains(teeth) ? setup.name : setup.name + QLatin1Char(' ') + teeth);
+    widest = std::max(widest, texts().width(chartFont(true), labels.back()));
+  }
+  const double lineHeight = metrics.height() + 2;
+  const double left = plot.right() - widest - kSample - 20;
+  double y = corner == Qt::TopRightCorner
+                 ? plot.top() + 4
+                 : plot.bottom() - lineHeight * static_cast<double>(setups.size()) - metrics.height() - 14;
+  for (std::size_t i = 0; i < setups.size(); ++i, y += lineHeight) {
+    painter.setPen(setups[i].pen);
+    painter.drawLine(QPointF(left, y + lineHeight / 2), QPointF(left + kSample, y + lineHeight / 2));
+    painter.setPen(setups[i].pen.color());
+    texts().draw(painter, chartFont(true), QRectF(left + kSample + 8, y, widest + 4, lineHeight),
+                 Qt::AlignLeft, labels[i]);
+  }
+}
+
+void SetupChart::resizeEvent(QResizeEvent* event) {
+  LiveChart::resizeEvent(event);
+  if (plan_) refresh();
+}
+
+void SetupChart::recolour() {
+  stockLine_->setPen(colours().stockPen());
+  for (std::size_t i = 0; i < pinLines_.size(); ++i)
+    pinLines_[i]->setPen(colours().pinPen(static_cast<int>(i)));
+  proposedLine_->setPen(colours().proposedPen());
+}
+
+QStringList SetupChart::setupNames() const {
+  QStringList names;
+  for (const Shown& setup : shown()) names << setup.name;
+  return names;
+}
+
+std::vector<QColor> SetupChart::setupColours() const {
+  std::vector<QColor> result;
+  for (const Shown& setup : shown()) result.push_back(setup.pen.color());
+  return result;
+}
+
+std::optional<double> valueAt(const QList<QPointF>& line, double x) {
+  const auto after = std::lower_bound(line.begin(), line.end(), x,
+                                      [](const QPointF& p, double value) { return p.x() < value; });
+  if (after == line.end()) return std::nullopt;
+  if (after == line.begin()) return after->x() == x ? std::optional(after->y()) : std::nullopt;
+  const QPointF a = *(after - 1), b = *after;
+  return a.y() + (b.y() - a.y()) * (b.x() > a.x() ? (x - a.x()) / (b.x() - a.x()) : 1.0);
+}
+
+}  // namespace layshaft::ui

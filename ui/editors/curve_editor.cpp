@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/curve_editor.h"
+
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <array>
+
+#include "core/limits.h"
+#include "core/units.h"
+#include "ui/editors/calm_spin_box.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+bool isPower(CurveUnit unit) {
+  return unit == CurveUnit::Kilowatt || unit == CurveUnit::Horsepower || unit == CurveUnit::MetricHorsepower;
+}
+
+/// N·m or W per unit.
+double factorOf(CurveUnit unit) {
+  switch (unit) {
+    case CurveUnit::PoundFoot:
+      return units::kNewtonMetresPerPoundFoot;
+    case CurveUnit::Kilowatt:
+      return 1000.0;
+    case CurveUnit::Horsepower:
+      return units::kWattsPerMechanicalHorsepower;
+    case CurveUnit::MetricHorsepower:
+      return units::kWattsPerMetricHorsepower;
+    case CurveUnit::NewtonMetre:
+      break;
+  }
+  return 1.0;
+}
+
+std::optional<double> torqueOf(double rpm, double value, CurveUnit unit) {
+  if (!isPower(unit)) return value * factorOf(unit);
+  if (!(rpm > 0.0)) return std::nullopt;
+  return units::torqueFromPower(value * factorOf(unit), rpm);
+}
+
+double valueOf(const TorquePoint& point, CurveUnit unit) {
+  if (!isPower(unit)) return point.torqueNm / factorOf(unit);
+  return point.torqueNm * units::radPerSecondFromRpm(point.rpm) / factorOf(unit);
+}
+
+}  // namespace
+
+std::optional<CurveUnit> curveUnitIn(const QString& title) {
+  QString word = title.toLower();
+  for (const QChar drop : {QLatin1Char(' '), QLatin1Char('-'), QLatin1Char('.'), QLatin1Char('*')})
+    word.remove(drop);
+  word.remove(QChar(0xb7)).remove(QChar(0x22c5));
+  const auto has = [&](const char* part) { return word.contains(QLatin1String(part)); };
+  if (has("lbft") || has("ftlb") || has("lbfft") || has("poundf")) return CurveUnit::PoundFoot;
+  if (has("nm") || has("newton")) return CurveUnit::NewtonMetre;
+  if (has("kw") || has("kilowatt")) return CurveUnit::Kilowatt;
+  if (has("hp") || has("horse")) return CurveUnit::Horsepower;
+  if (has("ps") || has("(cv") || word == QLatin1String("cv")) return CurveUnit::MetricHorsepower;
+  return std::nullopt;
+}
+
+CurveEditor::CurveEditor(Document& document, QWidget* parent)
+    : QWidget(parent), document_(document), unit_(new CalmComboBox), preview_(new CurvePreview) {
+  auto* explanation =
+      new QLabel(tr("Full-throttle curve, engine speed rising. Paste two columns from a spreadsheet, engine "
+                    "speed in rpm first; "
+                    "a title that names a unit is understood."));
+  explanation->setWordWrap(true);
+  unit_->addItems(
+      {tr("torque, N·m"), tr("torque, lb·ft"), tr("power, kW"), tr("power, hp"), tr("power, PS")});
+  unit_->setAccessibleName(tr("Second column"));
+  unit_->setToolTip(
+      tr("What the second column is in. The bike keeps torque in N·m; here it is shown as chosen."));
+  auto* label = new QLabel(tr("Second column"));
+  label->setBuddy(unit_);
+  table_ = new ColumnsTable({tr("engine speed, rpm"), unit_->currentText()});
+  table_->setAccessibleName(tr("Torque curve"));
+
+  auto* choice = new QHBoxLayout;
+  choice->addWidget(label);
+  choice->addWidget(unit_);
+  choice->addStretch();
+  auto* row = new QHBoxLayout;
+  row->addWidget(table_, 2);
+  row->addWidget(preview_, 3);
+  auto* column = new QVBoxLayout(this);
+  column->addWidget(explanation);
+  column->addLayout(choice);
+  column->addLayout(row, 1);
+
+  connect(table_, &ColumnsTable::titlesPasted, this, [this](const QStringList& titles) {
+    if (const auto named = curveUnitIn(titles.value(1))) {
+      unitChosen_ = true;
+      unit_->setCurrentIndex(static_cast<int>(*named));
+    }
+  });
+  connect(table_, &ColumnsTable::edited, this, &CurveEditor::read);
+  connect(unit_, &QComboBox::activated, this, [this] {
+    unitChosen_ = true;
+    showPoints();
+  });
+}
+
+QStringList CurveEditor::cellsOf(const TorquePoint& point) const {
+  const auto text = [](double x) { return QLocale().toString(x, 'g', 6).remove(QLocale().groupSeparator()); };
+  return {text(point.rpm), text(withoutNoise(valueOf(point, unit())))};
+}
+
+void CurveEditor::read() {
+  const auto rows = table_->rows();
+  std::vector<QString> speeds, values;
+  for (const QStringList& row : rows) {
+    speeds.push_back(row.value(0));
+    values.push_back(row.value(1));
+  }
+  const auto rpms = columnNumbers(speeds, limits::kCurveRpm.high);
+  const auto numbers = columnNumbers(values, limits::kCurveTorqueNm.high);
+  const auto& old = document_.profile().bike.engine.torqueCurve;
+  std::vector<TorquePoint> points;
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const auto torque = rpms[r] && numbers[r] ? torqueOf(*rpms[r], *numbers[r], unit()) : std::nullopt;
+    if (!torque) {
+      emit said(tr("Row %1: “%2” is not understood; engine speed in rpm and %3 are expected.")
+                    .arg(r + 1)
+                    .arg(rows[r].join(QLatin1Char(' ')), unit_->currentText()));
+      return;
+    }
+    TorquePoint point{.rpm = *rpms[r], .torqueNm = withoutNoise(*torque)};
+    // A point that nobody touched keeps every digit, and what the table does not show of it.
+    if (old)
+      for (const TorquePoint& before : old->points())
+        if (before.rpm == point.rpm) {
+          if (cellsOf(before) == rows[r]) point.torqueNm = before.torqueNm;
+          point.extras = before.extras;
+        }
+    points.push_back(std::move(point));
+  }
+  const EditName name{.field = QStringLiteral("curve"), .title = tr("torque curve"), .shown = {}};
+  reading_ = true;
+  if (points.empty()) {
+    document_.edit(name, [](Profile& p) { p.bike.engine.torqueCurve.reset(); });
+    emit said(QString());
+  } else {
+    const auto curve = TorqueCurve::make(points);
+    if (curve) {
+      document_.edit(name, [&](Profile& p) { p.bike.engine.torqueCurve = *curve; });
+      emit said(tr("%1 points taken: %2 to %3 rpm, second column read as %4.")
+                    .arg(points.size())
+                    .arg(number(points.front().rpm, 0), number(points.back().rpm, 0), unit_->currentText()));
+    } else {
+      emit said(spokenSentence(curve.problem()));
+    }
+  }
+  preview_->show(document_.profile().bike.engine.torqueCurve, document_.profile().bike.engine.revLimitRpm,
+                 units_);
+  reading_ = false;
+}
+
+void CurveEditor::showPoints() {
+  table_->setHorizontalHeaderLabels({tr("engine speed, rpm"), unit_->currentText()});
+  const Engine& engine = document_.profile().bike.engine;
+  std::vector<QStringList> rows;
+  if (engine.torqueCurve)
+    for (const TorquePoint& point : engine.torqueCurve->points()) rows.push_back(cellsOf(point));
+  table_->showRows(rows);
+  preview_->show(engine.torqueCurve, engine.revLimitRpm, units_);
+}
+
+void CurveEditor::refresh(const UnitsShown& units) {
+  units_ = units;
+  if (!unitChosen_)
+    unit_->setCurrentIndex(static_cast<int>(units.system() == UnitSystem::Imperial ? CurveUnit::PoundFoot
+                                                                                   : CurveUnit::NewtonMetre));
+  if (!reading_) showPoints();
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QComboBox>
+#include <QWidget>
+
+#include "ui/document.h"
+#include "ui/editors/columns_table.h"
+#include "ui/editors/curve_preview.h"
+#include "ui/units_shown.h"
+
+namespace layshaft::ui {
+
+/// What the second column of a curve may be in; power is turned into torque at its engine speed.
+enum class CurveUnit { NewtonMetre, PoundFoot, Kilowatt, Horsepower, MetricHorsepower };
+
+/// The unit that a column's title names, if it does.
+std::optional<CurveUnit> curveUnitIn(const QString& title);
+
+/// The engine's torque curve as two columns, with a picture of what was understood. Edits are live.
+class CurveEditor : public QWidget {
+  Q_OBJECT
+ public:
+  explicit CurveEditor(Document& document, QWidget* parent = nullptr);
+
+  void refresh(const UnitsShown& units);
+
+ signals:
+  void said(const QString& message);
+
+ private:
+  CurveUnit unit() const { return static_cast<CurveUnit>(unit_->currentIndex()); }
+  void read();
+  void showPoints();
+  QStringList cellsOf(const TorquePoint& point) const;
+
+  Document& document_;
+  UnitsShown units_;
+  QComboBox* unit_;
+  ColumnsTable* table_;
+  CurvePreview* preview_;
+  bool unitChosen_ = false;
+  bool reading_ = false;  ///< what is being typed stays as it is
+};
+
+}  // namespace layshaft::ui

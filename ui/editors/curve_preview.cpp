@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/curve_preview.h"
+
+#include <QPainter>
+#include <algorithm>
+
+#include "core/parts/torque_spline.h"
+#include "core/units.h"
+#include "ui/charts/palette.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr int kSteps = 160;
+constexpr double kHeadroom = 1.12;
+constexpr double kPointRadius = 3.0;
+
+}  // namespace
+
+CurvePreview::CurvePreview(QWidget* parent) : QWidget(parent) {
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+  setAccessibleName(tr("Picture of the torque curve"));
+}
+
+void CurvePreview::show(const std::optional<TorqueCurve>& curve, double revLimitRpm,
+                        const UnitsShown& units) {
+  curve_ = curve;
+  revLimitRpm_ = revLimitRpm;
+  units_ = units;
+  update();
+}
+
+void CurvePreview::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const ChartPalette colours(palette());
+  painter.fillRect(rect(), colours.background);
+  const int line = fontMetrics().height();
+  const QRectF plot = QRectF(rect()).adjusted(8, 8 + line, -8, -8 - line);
+  painter.setPen(colours.mutedText);
+  if (!curve_) {
+    painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap,
+                     tr("No curve yet: type or paste two columns."));
+    return;
+  }
+  const TorqueSpline spline(*curve_, revLimitRpm_);
+  const double last = std::max(revLimitRpm_, curve_->points().back().rpm);
+  double most = 0.0, mostPower = 0.0, mostPowerRpm = 0.0;
+  for (const TorquePoint& point : curve_->points()) most = std::max(most, point.torqueNm);
+  const auto power = [&](double rpm) { return spline.at(rpm) * units::radPerSecondFromRpm(rpm); };
+  for (int i = 0; i <= kSteps; ++i) {
+    const double rpm = revLimitRpm_ * i / kSteps;
+    if (power(rpm) > mostPower) {
+      mostPower = power(rpm);
+      mostPowerRpm = rpm;
+    }
+  }
+  const auto place = [&](double rpm, double share) {
+    return QPointF(plot.left() + rpm / last * plot.width(),
+                   plot.bottom() - share / kHeadroom * plot.height());
+  };
+  painter.setPen(QPen(colours.grid, 1));
+  painter.drawLine(plot.bottomLeft(), plot.bottomRight());
+  painter.setPen(QPen(colours.warning, 1, Qt::DotLine));
+  painter.drawLine(place(revLimitRpm_, 0), place(revLimitRpm_, kHeadroom));
+
+  QPolygonF torqueLine, powerLine;
+  for (int i = 0; i <= kSteps; ++i) {
+    const double rpm = revLimitRpm_ * i / kSteps;
+    torqueLine << place(rpm, spline.at(rpm) / most);
+    if (mostPower > 0.0) powerLine << place(rpm, power(rpm) / mostPower);
+  }
+  painter.setPen(QPen(colours.stock, 1, Qt::DashLine));
+  painter.drawPolyline(powerLine);
+  painter.setPen(QPen(colours.proposed, 2));
+  painter.drawPolyline(torqueLine);
+  painter.setBrush(colours.background);
+  painter.setPen(QPen(colours.proposed, 1));
+  for (const TorquePoint& point : curve_->points())
+    painter.drawEllipse(place(point.rpm, point.torqueNm / most), kPointRadius, kPointRadius);
+
+  const TorquePoint peak = spline.peak();
+  painter.setPen(colours.proposed);
+  painter.drawText(QRectF(8, 4, width() - 16, line), Qt::AlignLeft,
+                   tr("torque, at most %1 %2 at %3 rpm")
+                       .arg(number(units_.shown(Quantity::Torque, peak.torqueNm), 1),
+                            units_.name(Quantity::Torque), number(peak.rpm, 0)));
+  painter.setPen(colours.mutedText);
+  painter.drawText(QRectF(8, height() - line - 4, width() - 16, line), Qt::AlignLeft,
+                   tr("power (dashed), at most %1 %2 near %3 rpm")
+                       .arg(number(units_.shown(Quantity::Power, mostPower), 1), units_.name(Quantity::Power),
+                            number(mostPowerRpm, 0)));
+}
+
+}  // namespace layshaft::ui

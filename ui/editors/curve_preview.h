@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+#include <optional>
+
+#include "core/parts/torque_curve.h"
+#include "ui/units_shown.h"
+
+namespace layshaft::ui {
+
+/// A small picture of a torque curve: the points as typed, the line that is drawn through them, and the
+/// power.
+class CurvePreview : public QWidget {
+  Q_OBJECT
+ public:
+  explicit CurvePreview(QWidget* parent = nullptr);
+
+  void show(const std::optional<TorqueCurve>& curve, double revLimitRpm, const UnitsShown& units);
+
+  QSize sizeHint() const override { return {320, 200}; }
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
+ private:
+  std::optional<TorqueCurve> curve_;
+  double revLimitRpm_ = 0.0;
+  UnitsShown units_;
+};
+
+}  // namespace layshaft::ui

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/pull_page.h"
+
+#include <QButtonGroup>
+#include <QHBoxLayout>
+#include <QRadioButton>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+#include "core/report.h"
+#include "ui/road_words.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+
+PullPage::PullPage(QWidget* conditions, QWidget* parent)
+    : Page(parent),
+      chart_(new PullChart),
+      stack_(new QStackedWidget),
+      lacking_(new LackingPanel),
+      notes_(new QLabel) {
+  notes_->setWordWrap(true);
+  notes_->setAlignment(Qt::AlignTop);
+  stack_->addWidget(chart_);
+  stack_->addWidget(lacking_);
+  connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
+
+  auto* side = new QWidget;
+  auto* column = new QVBoxLayout(side);
+  column->setContentsMargins(10, 6, 10, 6);
+  auto* group = new QButtonGroup(this);
+  const auto add = [&](const QString& name, PullMeasure measure) {
+    auto* button = new QRadioButton(name);
+    button->setChecked(measure == chart_->measure());
+    group->addButton(button);
+    column->addWidget(button);
+    connect(button, &QRadioButton::toggled, this, [this, measure](bool on) {
+      if (on) chart_->setMeasure(measure);
+    });
+    return button;
+  };
+  add(tr("pull"), PullMeasure::Force);
+  acceleration_ = add(tr("acceleration, g"), PullMeasure::Acceleration);
+  add(tr("power at the wheel"), PullMeasure::Power);
+  column->addWidget(conditions);
+  column->addWidget(notes_, 1);
+  auto* scroll = new QScrollArea;
+  scroll->setWidget(side);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFixedWidth(sideWidth());
+
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(stack_, 1);
+  row->addWidget(scroll);
+}
+
+void PullPage::showPlan() {
+  const PullBike& bike = *plan_->pullBike;
+  acceleration_->setEnabled(bike.hasResistance());
+  if (!bike.hasForce()) {
+    lacking_->show(tr("The pull at the wheel needs the engine's torque curve."), fieldNames(bike.forceLacks));
+    stack_->setCurrentWidget(lacking_);
+    return;
+  }
+  stack_->setCurrentWidget(chart_);
+  chart_->show(*plan_, units_);
+  QStringList notes;
+  if (!bike.resistanceLacks.empty())
+    notes
+        << tr("For resistance, top speed and runs: %1.").arg(fieldNames(bike.resistanceLacks).join(tr(", ")));
+  if (!bike.boundsLack.empty())
+    notes
+        << tr("No bound for grip and front lift without %1.").arg(fieldNames(bike.boundsLack).join(tr(", ")));
+  if (const QString assumed = assumedWords(bike); !assumed.isEmpty()) notes << assumed;
+  notes << tr("Top speed is for a closed course.");
+  const QString text = notes.join(QStringLiteral("\n\n"));
+  if (notes_->text() != text) notes_->setText(text);
+}
+
+QString PullPage::csv() const {
+  return plan_ ? QString::fromStdString(pullCsv(*plan_)) : QString();
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QLabel>
+#include <QStackedWidget>
+#include <QTableWidget>
+
+#include "ui/charts/run_chart.h"
+#include "ui/pages/lacking_panel.h"
+#include "ui/pages/page.h"
+
+namespace layshaft::ui {
+
+/// Speed over time or distance from a standstill or down the straight, and the usual figures.
+class RunPage : public Page {
+  Q_OBJECT
+ public:
+  /// `drive` and `rollOn` edit what is asked; the page takes them over and shows them beside the picture.
+  RunPage(QWidget* drive, QWidget* rollOn, QWidget* parent = nullptr);
+
+  LiveChart* chart() override { return chart_; }
+  std::vector<QStringList> numbers() const override;
+  QString csv() const override;
+
+ protected:
+  void showPlan() override;
+
+ private:
+  int panelWidth() const { return 7 * sideWidth() / 4; }
+
+  RunChart* chart_;
+  QStackedWidget* stack_;
+  LackingPanel* lacking_;
+  QTableWidget* table_;
+  QLabel* drive_;
+};
+
+}  // namespace layshaft::ui
