@@ -236,6 +236,14 @@ std::vector<KeyFigure> keyFigures(const Plan& plan, const UnitsShown& units,
   return figures;
 }
 
+std::vector<KeyFigure> everyFigure(const Plan& plan, const UnitsShown& units) {
+  const Maker maker(plan, units);
+  std::vector<KeyFigure> figures;
+  for (const FigureWords& entry : kFigures)
+    if (auto made = maker.make(entry.figure)) figures.push_back(std::move(*made));
+  return figures;
+}
+
 QString figureName(Figure figure) {
   return tr(kFigures[static_cast<std::size_t>(figure)].name);
 }

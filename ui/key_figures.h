@@ -44,6 +44,9 @@ struct KeyFigure {
 std::vector<KeyFigure> keyFigures(const Plan& plan, const UnitsShown& units,
                                   const std::vector<Figure>& wanted = {});
 
+/// Every figure that the profile has data for.
+std::vector<KeyFigure> everyFigure(const Plan& plan, const UnitsShown& units);
+
 /// What a figure is called where it is picked.
 QString figureName(Figure figure);
 

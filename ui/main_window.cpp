@@ -544,6 +544,7 @@ void MainWindow::showNumbers() {
   dialog->setAttribute(Qt::WA_DeleteOnClose);
   dialog->setWindowTitle(tr("Numbers of the chart"));
   auto* table = new QTableWidget;
+  table->setAccessibleName(dialog->windowTitle());
   table->setEditTriggers(QAbstractItemView::NoEditTriggers);
   table->verticalHeader()->hide();
   auto* column = new QVBoxLayout(dialog);

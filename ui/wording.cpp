@@ -407,7 +407,7 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
                 QStringLiteral("\n\n") + words.headline + QLatin1Char('\n') + words.detail +
                 QStringLiteral("\n\n");
   std::vector<QStringList> figures{{QString(), tr("stock"), tr("proposed"), tr("difference"), QString()}};
-  for (const KeyFigure& figure : keyFigures(plan, units))
+  for (const KeyFigure& figure : everyFigure(plan, units))
     figures.push_back({figure.label, figure.stock, figure.proposed, figure.difference, figure.unit});
   out += alignedTable(figures) + QLatin1Char('\n') + alignedTable(gearTable(plan, units)) + QLatin1Char('\n');
   if (plan.pullBike->accelerates()) {

@@ -288,16 +288,16 @@ std::vector<RunPoint> Run::trace() const {
   std::vector<RunPoint> points;
   if (legs_.empty()) return points;
   points.push_back(pointIn(legs_.front(), 0.0, 0.0, legs_.front().speedMps));
+  const auto add = [&](const RunPoint& point) {
+    if (point.distanceM < untilM_) points.push_back(point);
+  };
   for (const Leg& leg : legs_) {
     if (leg.kind == Kind::Pull)
       for (int i = 1; i < kParts; ++i)
-        points.push_back(pullPoint(leg, leg.speedMps + (leg.endSpeedMps - leg.speedMps) * i / kParts));
-    if (leg.kind != Kind::Hold)
-      points.push_back(pointIn(leg, leg.endTimeS, leg.endDistanceM, leg.endSpeedMps));
+        add(pullPoint(leg, leg.speedMps + (leg.endSpeedMps - leg.speedMps) * i / kParts));
+    if (leg.kind != Kind::Hold) add(pointIn(leg, leg.endTimeS, leg.endDistanceM, leg.endSpeedMps));
   }
-  const Leg& last = legs_.back();
-  if (last.kind == Kind::Hold && last.speedMps > 0.0 && last.distanceM < untilM_)
-    points.push_back(*atDistance(untilM_));
+  if (const auto end = atDistance(untilM_)) points.push_back(*end);
   return points;
 }
 

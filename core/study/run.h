@@ -51,8 +51,7 @@ class Run {
   std::optional<RunPoint> atTime(double timeS) const;
 
   const std::vector<RunShift>& shifts() const { return shifts_; }
-  /// Points along the run for drawing, its kinks included, up to where it stops or `untilM` and `untilMps`
-  /// are passed.
+  /// Points along the run for drawing, its kinks included, up to `untilM`.
   std::vector<RunPoint> trace() const;
 
  private:

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/key_figures.h"
 #include "tests/ui/support.h"
+#include "ui/preferences.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -31,6 +33,19 @@ std::vector<KeyFigure> figuresOf(const Profile& profile, UnitSystem units = Unit
 
 TEST(KeyFigures, OfTheWorkedExample) {
   EXPECT_THAT(figuresOf(sampleBike("club-600")),
+              ElementsAre(KeyFigure{"top speed, gear 6: drag", "254", "249", "km/h", "−5"},
+                          KeyFigure{"gear 1 at the limit", "124", "116", "km/h", "−8"},
+                          KeyFigure{"110 km/h in gear 6", "6,160", "6,571", "rpm", "+411"},
+                          KeyFigure{"pull in gear 1", "2,750", "2,933", "N", "+183"},
+                          KeyFigure{"0–100 km/h", "3.0", "2.8", "s", "−0.2"},
+                          KeyFigure{"drive of 400 m", "8.7", "8.7", "s", ""},
+                          KeyFigure{"speedometer at 100", "104", "111", "km/h", "+7"}));
+}
+
+TEST(KeyFigures, WithoutAnEngineCurve) {
+  Profile profile = sampleBike("club-600");
+  profile.bike.engine.torqueCurve.reset();
+  EXPECT_THAT(figuresOf(profile),
               ElementsAre(KeyFigure{"gear 6 at the limit", "271", "254", "km/h", "−17"},
                           KeyFigure{"gear 1 at the limit", "124", "116", "km/h", "−8"},
                           KeyFigure{"110 km/h in gear 6", "6,160", "6,571", "rpm", "+411"},
@@ -40,9 +55,43 @@ TEST(KeyFigures, OfTheWorkedExample) {
                           KeyFigure{"speedometer at 100", "104", "111", "km/h", "+7"}));
 }
 
+TEST(KeyFigures, AreThoseThatWerePicked) {
+  const Plan shown = plan(sampleBike("club-600"));
+  const auto picked = ui::keyFigures(shown, UnitsShown(), {ui::Figure::QuarterMile, ui::Figure::CornerExit});
+  EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.7", "10.5", "s", "−0.2"},
+                                  // 9,791 and 10,443 upright; 314.9 − 6.3 mm of radius lose 26.4 mm leaned.
+                                  KeyFigure{"exit, leaned 45°", "10,705", "11,419", "rpm", "+714"}));
+}
+
+TEST(KeyFigures, ClaimNoMoreDigitsThanTheRolloutAllows) {
+  Profile measured = sampleBike("club-600");
+  measured.stock.options.rolloutMm = 1939.0;
+  const auto times = [](const Profile& profile) {
+    return ui::keyFigures(plan(profile), UnitsShown(), {ui::Figure::StandingStart})[0].stock;
+  };
+  EXPECT_EQ(times(sampleBike("club-600")), "3.0") << "an estimate";
+  EXPECT_EQ(times(measured), "3.00");
+}
+
+TEST(KeyFigures, ACruiseSpeedOutOfReachStaysInItsPlace) {
+  const auto figures = figuresOf(bike({{"/cruise_speed_kmh", 150}, {"/proposed/rear_teeth", 60}}));
+  EXPECT_THAT(figures, Contains(testing::Field(&KeyFigure::proposed, "–")));
+}
+
+TEST(KeyFigures, WordsOfSettingsAreThereAndBack) {
+  for (int i = 0; i < ui::kFigureCount; ++i) {
+    const auto figure = static_cast<ui::Figure>(i);
+    EXPECT_EQ(ui::figureOf(ui::figureWord(figure)), figure);
+    EXPECT_FALSE(ui::figureName(figure).isEmpty());
+  }
+  EXPECT_EQ(ui::figureOf("shoe size"), std::nullopt);
+}
+
 TEST(KeyFigures, InMilesAndInches) {
   const auto figures = figuresOf(sampleBike("club-600"), UnitSystem::Imperial);
-  EXPECT_THAT(figures, Contains(KeyFigure{"rollout", "76.3", "76.3", "in", ""}));
+  EXPECT_THAT(
+      ui::keyFigures(plan(sampleBike("club-600")), UnitsShown(UnitSystem::Imperial), {ui::Figure::Rollout}),
+      ElementsAre(KeyFigure{"rollout", "76.3", "76.3", "in", ""}));
   EXPECT_THAT(figures, Contains(KeyFigure{"speedometer at 60", "62", "67", "mph", "+5"}));
   for (const KeyFigure& figure : figures)
     EXPECT_FALSE(figure.label.contains("km") || figure.unit.contains("km")) << testing::PrintToString(figure);

@@ -112,8 +112,9 @@ TEST_F(MainWindowLive, TabLeadsThroughTheWholeWindowAndRoundAgain) {
     QWidget* before = QApplication::focusWidget();
     ASSERT_NE(before, nullptr);
     QTest::keyClick(before, Qt::Key_Tab);
-    ASSERT_NE(QApplication::focusWidget(), before) << "stuck after " << presses << " on "
-        << before->metaObject()->className() << " " << before->accessibleName().toStdString();
+    ASSERT_NE(QApplication::focusWidget(), before)
+        << "stuck after " << presses << " on " << before->metaObject()->className() << " "
+        << before->accessibleName().toStdString();
     chart = chart || QApplication::focusWidget() == (*window_)->currentChart();
   } while (QApplication::focusWidget() != &start && ++presses < 100);
   EXPECT_LT(presses, 100);

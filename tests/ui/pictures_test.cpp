@@ -6,6 +6,7 @@
 #include "core/report.h"
 #include "tests/ui/support.h"
 #include "ui/pages/page.h"
+#include "ui/pages/sawtooth_page.h"
 
 namespace layshaft::test {
 namespace {
@@ -100,7 +101,7 @@ TEST_F(Pictures, TheChartIsCopiedAsAPicture) {
 }
 
 TEST_F(Pictures, TheNumbersAreTheReportsCsv) {
-  auto* page = window_->findChild<ui::Page*>();
+  auto* page = window_->findChild<ui::SawtoothPage*>();
   EXPECT_EQ(page->csv().toStdString(), reportCsv(plan(window_.profile())));
   EXPECT_EQ(page->csv().count('\n'), 13) << "titles, and six gears of two setups";
   EXPECT_EQ(page->numbers().size(), 7u);

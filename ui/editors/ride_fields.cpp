@@ -24,26 +24,27 @@ void addConditions(FieldForm& form) {
       tr("Surface"), tr("What the rear tyre stands on."), kSurfaceWords,
       {tr("asphalt (usual)"), tr("asphalt"), tr("wet asphalt"), tr("hardpack"), tr("loam"), tr("sand")},
       [](Profile& p) -> std::optional<Surface>& { return made(p.ride).surface; }));
-  add(form, tr("Slope, %"), tr("Rise over run; positive is uphill."), FileUnit::Plain, limits::kSlopePercent,
-      1, &Ride::slopePercent, QStringLiteral("0"));
+  add(form, tr("Slope"), tr("Rise over run; positive is uphill."), FileUnit::Plain, limits::kSlopePercent, 1,
+      &Ride::slopePercent, QStringLiteral("0"));
   add(form, tr("Headwind"), tr("Positive against the rider."), FileUnit::KilometrePerHour,
       limits::kHeadwindKmh, 0, &Ride::headwindKmh, QStringLiteral("0"));
   add(form, tr("Altitude"), tr("Sets the air pressure if that is not given."), FileUnit::Metre,
       limits::kAltitudeM, 0, &Ride::altitudeM, QStringLiteral("0"));
-  add(form, tr("Air, °C"), tr("Air temperature of the day. It does not fall with the altitude by itself."),
-      FileUnit::Plain, limits::kAirTemperatureC, 0, &Ride::airTemperatureC, QStringLiteral("15"));
-  add(form, tr("Air, hPa"),
+  add(form, tr("Temperature"),
+      tr("Air temperature of the day. It does not fall with the altitude by itself."), FileUnit::Plain,
+      limits::kAirTemperatureC, 0, &Ride::airTemperatureC, QStringLiteral("15"));
+  add(form, tr("Pressure"),
       tr("Air pressure at the place itself, not reduced to sea level; from the altitude if not "
          "given."),
       FileUnit::Plain, limits::kAirPressureHpa, 0, &Ride::airPressureHpa);
-  add(form, tr("Humidity, %"), tr("Relative humidity of the day."), FileUnit::Plain, limits::kPercent, 0,
+  add(form, tr("Humidity"), tr("Relative humidity of the day."), FileUnit::Plain, limits::kPercent, 0,
       &Ride::humidityPercent, QStringLiteral("0"));
 }
 
 void addLaunchAndLean(FieldForm& form) {
-  add(form, tr("Launch, rpm"), tr("Engine speed at which the clutch slips when starting from rest."),
+  add(form, tr("Launch at"), tr("Engine speed at which the clutch slips when starting from rest."),
       FileUnit::Plain, limits::kLaunchRpm, 0, &Ride::launchRpm);
-  add(form, tr("Lean, °"),
+  add(form, tr("Lean"),
       tr("Lean angle in the corner that matters: the tyre rolls on a smaller radius there."), FileUnit::Plain,
       limits::kLeanDeg, 0, &Ride::leanDeg);
 }

@@ -39,6 +39,7 @@ RunPage::RunPage(QWidget* drive, QWidget* rollOn, QWidget* parent)
   table_->verticalHeader()->setDefaultSectionSize(table_->fontMetrics().height() + 4);
   table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
   table_->setTabKeyNavigation(false);
+  table_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   drive_->setWordWrap(true);
   drive_->setAccessibleName(tr("The drive in words"));
 
@@ -111,7 +112,7 @@ void RunPage::showPlan() {
       item->setTextAlignment(c == 0 ? Qt::AlignLeft | Qt::AlignVCenter : Qt::AlignRight | Qt::AlignVCenter);
       table_->setItem(line, c, item);
     }
-  int taken = table_->fontMetrics().averageCharWidth() * 5;  // margins and the bar
+  int taken = table_->fontMetrics().averageCharWidth() * 7;  // margins and the bar
   for (int c = 1; c < kFigureColumns; ++c) {
     const int width = table_->fontMetrics().horizontalAdvance(
         c + 1 < kFigureColumns ? rows.front()[c] + QStringLiteral("00") : QStringLiteral("±0.0000"));

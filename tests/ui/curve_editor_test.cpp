@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/curve_editor.h"
+
+#include <QSignalSpy>
+
+#include "core/units.h"
+#include "tests/ui/support.h"
+
+namespace layshaft::test {
+namespace {
+
+using ui::CurveUnit;
+
+class CurveEditorTest : public testing::Test {
+ protected:
+  CurveEditorTest() {
+    editor_.refresh(ui::UnitsShown());
+    QObject::connect(&editor_, &ui::CurveEditor::said, &editor_,
+                     [this](const QString& text) { said_ = text; });
+    showActive(editor_);
+  }
+  void paste(const QString& text) {
+    table().setCurrentCell(0, 0);
+    table().pasteText(text);
+  }
+  ui::ColumnsTable& table() { return control<ui::ColumnsTable>(editor_, "Torque curve"); }
+  std::vector<double> torques() const {
+    std::vector<double> result;
+    if (const auto& curve = document_.profile().bike.engine.torqueCurve)
+      for (const TorquePoint& point : curve->points()) result.push_back(point.torqueNm);
+    return result;
+  }
+
+  ui::Document document_{bike()};
+  ui::CurveEditor editor_{document_};
+  QString said_;
+};
+
+TEST_F(CurveEditorTest, TitlesNameTheUnit) {
+  const std::pair<const char*, CurveUnit> titles[] = {
+      {"Nm", CurveUnit::NewtonMetre},  {"torque (N·m)", CurveUnit::NewtonMetre},
+      {"lb-ft", CurveUnit::PoundFoot}, {"Torque [ft.lb]", CurveUnit::PoundFoot},
+      {"kW", CurveUnit::Kilowatt},     {"Power hp", CurveUnit::Horsepower},
+      {"rwhp", CurveUnit::Horsepower}, {"Leistung, PS", CurveUnit::MetricHorsepower},
+  };
+  for (const auto& [title, unit] : titles)
+    EXPECT_EQ(ui::curveUnitIn(QString::fromUtf8(title)), unit) << title;
+  EXPECT_EQ(ui::curveUnitIn("second"), std::nullopt);
+}
+
+TEST_F(CurveEditorTest, PoundFeetBecomeNewtonMetres) {
+  paste("rpm\tlb-ft\n4000\t30\n8000\t45");
+  // 1 lb·ft = 1.355 817 948 N·m (NIST SP 811).
+  ASSERT_EQ(torques().size(), 2u);
+  EXPECT_NEAR(torques()[0], 40.6745, 1e-4);
+  EXPECT_NEAR(torques()[1], 61.0118, 1e-4);
+  EXPECT_TRUE(said_.contains("torque, lb·ft")) << said_.toStdString();
+}
+
+TEST_F(CurveEditorTest, PowerBecomesTorqueAtItsEngineSpeed) {
+  paste("rpm\tkW\n9549.2966\t60\n12000\t80");
+  ASSERT_EQ(torques().size(), 2u);
+  EXPECT_NEAR(torques()[0], 60.0, 1e-6) << "kW and N·m meet at 9549.3 rpm";
+  EXPECT_NEAR(torques()[1], 80 * 9549.2966 / 12000, 1e-4);
+  paste("rpm\thp\n5252.1131\t50\n10000\t110");
+  EXPECT_NEAR(torques()[0] / units::kNewtonMetresPerPoundFoot, 50, 1e-4) << "hp and lb·ft meet at 5252 rpm";
+  paste("rpm\tPS\n5000\t50\n10000\t110");
+  EXPECT_NEAR(torques()[0], 50 * 735.49875 / (5000 * 2 * M_PI / 60), 1e-4);
+}
+
+TEST_F(CurveEditorTest, PowerAtAStandstillIsRefused) {
+  paste("rpm\tkW\n0\t10\n8000\t45");
+  EXPECT_TRUE(torques().empty());
+  EXPECT_TRUE(said_.startsWith("Row 1:")) << said_.toStdString();
+}
+
+TEST_F(CurveEditorTest, TheUnitShownChangesNoDigitOfTheBike) {
+  paste("4000\t41.3\n8000\t57.7\n12000\t50.1");
+  const Profile before = document_.profile();
+  auto& unit = control<QComboBox>(editor_, "Second column");
+  for (int i = 0; i < unit.count(); ++i) {
+    unit.setCurrentIndex(i);
+    emit unit.activated(i);
+    // Typing one value again as it stands is no edit of the others.
+    emit table().edited();
+    EXPECT_TRUE(same(document_.profile(), before)) << unit.currentText().toStdString();
+  }
+}
+
+TEST_F(CurveEditorTest, ImperialStartsWithPoundFeet) {
+  editor_.refresh(ui::UnitsShown(ui::UnitSystem::Imperial));
+  EXPECT_EQ(control<QComboBox>(editor_, "Second column").currentText(), "torque, lb·ft");
+}
+
+TEST_F(CurveEditorTest, ACommaIsReadAlikeInTheWholeColumn) {
+  paste("4,000\t41,5\n8,000\t57,125\n12,000\t50");
+  EXPECT_EQ(torques(), (std::vector{41.5, 57.125, 50.0}));
+  EXPECT_EQ(document_.profile().bike.engine.torqueCurve->points()[2].rpm, 12000);
+  paste("4000\t41,500\n8000\t57,125");
+  EXPECT_EQ(torques(), (std::vector{41.5, 57.125})) << "41,500 N·m cannot be";
+}
+
+TEST_F(CurveEditorTest, ThePictureShowsWhatWasTyped) {
+  auto& preview = control<ui::CurvePreview>(editor_, "Picture of the torque curve");
+  const QImage empty = preview.grab().toImage();
+  paste("4000\t41\n8000\t57\n12000\t50");
+  EXPECT_NE(preview.grab().toImage(), empty);
+}
+
+}  // namespace
+}  // namespace layshaft::test

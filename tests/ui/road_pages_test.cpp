@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QAction>
+#include <QRadioButton>
+#include <QTabWidget>
+#include <QTableWidget>
+
+#include "tests/ui/support.h"
+#include "ui/pages/pull_page.h"
+#include "ui/pages/run_page.h"
+#include "ui/road_words.h"
+
+namespace layshaft::test {
+namespace {
+
+/// The pages that show what a change does on the road, in a window.
+class RoadPages : public testing::Test, FreshSettings {
+ protected:
+  RoadPages() { ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric)); }
+
+  void open(Profile profile, const QString& page) {
+    window_ = std::make_unique<Window>(std::move(profile));
+    auto* tabs = (*window_)->findChild<QTabWidget*>();
+    for (int i = 0; i < tabs->count(); ++i)
+      if (tabs->tabText(i) == page) tabs->setCurrentIndex(i);
+    QTest::qWait(50);
+    chart_ = (*window_)->currentChart();
+  }
+  void press(const QString& name) {
+    for (auto* button :
+         (*window_)->currentChart()->parentWidget()->parentWidget()->findChildren<QRadioButton*>())
+      if (button->text() == name) return button->click();
+    throw std::runtime_error("no switch " + name.toStdString());
+  }
+  Plan shown() const { return plan(window_->profile()); }
+  static Profile withoutCurve() {
+    Profile profile = sampleBike("club-600");
+    profile.bike.engine.torqueCurve.reset();
+    return profile;
+  }
+  QAbstractSpinBox& field(const char* name) {
+    return control<QAbstractSpinBox>(**window_, QString::fromUtf8(name));
+  }
+  /// The field of that name beside the picture in view.
+  void step(const char* name, Qt::Key key) {
+    for (auto* box : (*window_)->findChildren<QAbstractSpinBox*>())
+      if (box->isVisible() && box->accessibleName() == QString::fromUtf8(name)) {
+        box->setFocus();
+        return QTest::keyClick(box, key);
+      }
+    throw std::runtime_error(std::string("no field in view named ") + name);
+  }
+  QString cell(int row, int column) {
+    return control<QTableWidget>(**window_, "Figures of the runs").item(row, column)->text();
+  }
+
+  std::unique_ptr<Window> window_;
+  ui::LiveChart* chart_ = nullptr;
+};
+
+TEST_F(RoadPages, ThePullLineFollowsTheCurvesOfTheGears) {
+  open(sampleBike("club-600"), "Pull");
+  const auto points = chart_->lines().back()->points();
+  const auto& followed = shown().proposed.road.curves.followed;
+  ASSERT_EQ(static_cast<std::size_t>(points.size()), followed.size());
+  for (std::size_t i = 0; i < followed.size(); ++i) {
+    EXPECT_NEAR(points[static_cast<qsizetype>(i)].x(), followed[i].speedMps * 3.6, 1e-9);
+    EXPECT_NEAR(points[static_cast<qsizetype>(i)].y(), followed[i].forceN, 1e-9);
+  }
+}
+
+TEST_F(RoadPages, PullSwitchesToAccelerationAndPower) {
+  open(sampleBike("club-600"), "Pull");
+  press("acceleration, g");
+  double most = 0;
+  for (const QPointF& p : chart_->lines().back()->points()) most = std::max(most, p.y());
+  EXPECT_GT(most, 0.5);
+  EXPECT_LT(most, 2.0) << "in g";
+  press("power at the wheel");
+  most = 0;
+  for (const QPointF& p : chart_->lines().back()->points()) most = std::max(most, p.y());
+  // 61.5 N·m at 13,000 rpm is 83.7 kW at the crank, of which 91 % reach the wheel.
+  EXPECT_NEAR(most, 0.91 * 83.9, 1.0);
+}
+
+TEST_F(RoadPages, AStepChangesPullAndRunAtOnce) {
+  for (const char* page : {"Pull", "Run"}) {
+    open(sampleBike("club-600"), page);
+    const auto before = chart_->lines().back()->points();
+    const auto stock = chart_->lines().front()->points();
+    QTest::keyClick(&field("rear teeth"), Qt::Key_Up);
+    EXPECT_TRUE(soon([&] { return chart_->lines().back()->points() != before; })) << page;
+    EXPECT_EQ(chart_->lines().front()->points(), stock) << page;
+  }
+}
+
+TEST_F(RoadPages, SlopeAndWindBesideThePictureChangeIt) {
+  open(sampleBike("club-600"), "Pull");
+  const double flat = shown().proposed.road.topSpeed->speedMps;
+  step("Slope", Qt::Key_Up);
+  EXPECT_GT(window_->profile().ride->slopePercent.value_or(0.0), 0.0);
+  EXPECT_LT(shown().proposed.road.topSpeed->speedMps, flat);
+}
+
+TEST_F(RoadPages, ARunEndsWhereItWasAskedTo) {
+  open(sampleBike("club-600"), "Run");
+  EXPECT_NEAR(chart_->lines().back()->points().back().x(), *shown().proposed.road.run.quarterMileS, 1e-6);
+  press("drive");
+  EXPECT_NEAR(chart_->lines().back()->points().back().x(), shown().proposed.road.run.drive->timeS, 1e-6);
+  EXPECT_NEAR(chart_->lines().back()->points().front().y(), 80, 1e-9);
+  press("distance");
+  EXPECT_NEAR(chart_->lines().back()->points().back().x(), 400, 1e-6);
+}
+
+TEST_F(RoadPages, TheDriveIsLive) {
+  open(sampleBike("club-600"), "Run");
+  step("Straight", Qt::Key_Up);
+  EXPECT_EQ(window_->profile().ride->drive->lengthM, 405);
+  auto& words = control<QLabel>(**window_, "The drive in words");
+  EXPECT_TRUE(soon([&] { return words.text().startsWith("405 m straight from 80 km/h."); }))
+      << words.text().toStdString();
+  EXPECT_TRUE(words.text().contains("Stock: ends in gear 5"));
+  step("Straight", Qt::Key_Up);
+  EXPECT_EQ((*window_)->document().undoStack().count(), 1) << "a run of steps is one";
+}
+
+TEST_F(RoadPages, TheTableSaysWhatTheReportSays) {
+  open(sampleBike("club-600"), "Run");
+  const RunFigures run = shown().stock.road.run;
+  EXPECT_EQ(cell(1, 0), "0–100 km/h, s");
+  EXPECT_EQ(cell(1, 1), ui::number(*run.zeroTo100KmhS, 2));
+  EXPECT_EQ(cell(4, 1), ui::number(*run.quarterMileS, 2));
+  EXPECT_TRUE(cell(1, 4).startsWith("±")) << "the rollout is an estimate";
+}
+
+TEST_F(RoadPages, AMeasuredRolloutHasNoBand) {
+  Profile profile = sampleBike("club-600");
+  profile.stock.options.rolloutMm = 1940;
+  open(profile, "Run");
+  EXPECT_EQ(cell(1, 4), "");
+}
+
+TEST_F(RoadPages, LimiterTimeIsSaid) {
+  Profile profile = sampleBike("club-600");
+  profile.proposed.rearTeeth = rear(70);
+  profile.ride->drive->lengthM = 900;
+  EXPECT_TRUE(ui::driveWords(plan(profile), ui::UnitsShown()).contains("s of it on the limiter"));
+}
+
+TEST_F(RoadPages, APageThatLacksDataNamesItAndLeadsThere) {
+  for (const char* page : {"Pull", "Run"}) {
+    open(withoutCurve(), page);
+    auto* panel = (*window_)->findChild<QTabWidget*>()->currentWidget()->findChild<ui::LackingPanel*>();
+    ASSERT_TRUE(panel && panel->isVisible()) << page;
+    EXPECT_TRUE(panel->findChild<QLabel*>()->text().contains("the torque curve")) << page;
+    panel->findChild<QPushButton*>()->click();
+    EXPECT_TRUE(soon([&] {
+      for (QWidget* widget : QApplication::topLevelWidgets())
+        if (widget->windowTitle() == "Bike details" && widget->isVisible()) return true;
+      return false;
+    })) << page;
+  }
+}
+
+TEST_F(RoadPages, WhatWasTakenForWhatIsMissingIsSaid) {
+  Profile profile = sampleBike("club-600");
+  profile.bike.chassis->drivetrainEfficiency.reset();
+  profile.bike.chassis->riderMassKg.reset();
+  const QString words = ui::assumedWords(*plan(profile).pullBike);
+  EXPECT_TRUE(words.contains("drive-train efficiency 0.9")) << words.toStdString();
+  EXPECT_TRUE(words.contains("rider's mass, kg 75")) << words.toStdString();
+  EXPECT_EQ(ui::assumedWords(*plan(sampleBike("club-600")).pullBike), "");
+}
+
+TEST_F(RoadPages, EveryFieldThatAStudyMayLackHasAName) {
+  const PullBike bare = pullBike(Bike{}, Ride{});
+  for (const auto* lacks : {&bare.forceLacks, &bare.resistanceLacks, &bare.boundsLack})
+    for (const QString& name : ui::fieldNames(*lacks)) EXPECT_FALSE(name.contains('.')) << name.toStdString();
+}
+
+TEST_F(RoadPages, ALeanAngleGivesTheSawASecondScale) {
+  open(sampleBike("club-600"), "Sawtooth");
+  Profile upright = sampleBike("club-600");
+  upright.ride->leanDeg.reset();
+  const QImage leaned = chart_->grab().toImage();
+  open(upright, "Sawtooth");
+  EXPECT_NE(chart_->grab().toImage(), leaned);
+  EXPECT_FALSE(shown().proposed.leanFactor);
+}
+
+TEST_F(RoadPages, TheReadoutShowsTheFiguresThatArePicked) {
+  open(sampleBike("club-600"), "Sawtooth");
+  for (auto* action : (*window_)->findChildren<QAction*>())
+    if (action->text() == "Quarter mile") action->trigger();
+  EXPECT_TRUE((*window_)->readout().text().contains("1/4 mile"));
+  EXPECT_FALSE((*window_)->readout().text().contains("top speed"));
+  EXPECT_EQ(ui::preferences::figures(), std::vector{ui::Figure::QuarterMile});
+}
+
+TEST_F(RoadPages, PicturesAndNumbersOfEachPageCanBeSaved) {
+  QTemporaryDir folder;
+  for (const char* page : {"Pull", "Run"}) {
+    open(sampleBike("club-600"), page);
+    for (const char* ending : {"png", "svg", "pdf"}) {
+      const QString file = folder.filePath(QStringLiteral("%1.%2").arg(page, ending));
+      EXPECT_EQ(chart_->savePicture(file), std::nullopt);
+      EXPECT_GT(QFileInfo(file).size(), 2000);
+    }
+    auto* shownPage = qobject_cast<ui::Page*>((*window_)->findChild<QTabWidget*>()->currentWidget());
+    EXPECT_GT(shownPage->csv().count('\n'), 20) << page;
+    const auto rows = shownPage->numbers();
+    ASSERT_GT(rows.size(), 5u) << page;
+    for (const QStringList& row : rows) EXPECT_EQ(row.size(), rows[0].size()) << page;
+  }
+}
+
+}  // namespace
+}  // namespace layshaft::test
