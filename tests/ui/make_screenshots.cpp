@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QDir>
 #include <QStandardPaths>
+#include <QTabWidget>
 #include <QTest>
 #include <cstdio>
 
@@ -15,11 +16,14 @@ namespace {
 
 using namespace layshaft;
 
-bool shoot(const Profile& profile, ui::Appearance appearance, std::optional<double> crosshair,
+enum PageShown { kSawtooth, kPull, kRun };
+
+bool shoot(const Profile& profile, PageShown page, ui::Appearance appearance, std::optional<double> crosshair,
            const QString& file) {
   ui::applyAppearance(appearance);
   ui::MainWindow window(profile);
   window.resize(1280, 720);
+  window.findChild<QTabWidget*>()->setCurrentIndex(page);
   window.show();
   QTest::qWait(100);
   window.currentChart()->setCrosshair(crosshair);
@@ -41,14 +45,15 @@ int main(int argc, char** argv) {
   ui::preferences::setHintsDismissed(true);
   ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric));
   const QDir folder(QString::fromLocal8Bit(argv[1]));
+  const auto in = [&](const char* name) { return folder.filePath(QString::fromUtf8(name)); };
   const Profile track = ui::firstSample();
-  bool good = false;
-  for (const auto& [name, profile] : ui::samples())
+  bool good = shoot(track, kSawtooth, ui::Appearance::Light, 182.0, in("sawtooth-light.png")) &&
+              shoot(track, kRun, ui::Appearance::Light, 5.0, in("run-light.png"));
+  for (const auto& [name, profile] : ui::samples()) {
     if (profile.stock.options.finalDrive == FinalDrive::Belt)
-      good = shoot(profile, ui::Appearance::Dark, std::nullopt,
-                   folder.filePath(QStringLiteral("sawtooth-dark.png")));
-  return shoot(track, ui::Appearance::Light, 182.0, folder.filePath(QStringLiteral("sawtooth-light.png"))) &&
-                 good
-             ? 0
-             : 1;
+      good = shoot(profile, kSawtooth, ui::Appearance::Dark, std::nullopt, in("sawtooth-dark.png")) && good;
+    if (profile.ride && profile.ride->surface == Surface::Loam)
+      good = shoot(profile, kPull, ui::Appearance::Light, std::nullopt, in("pull-light.png")) && good;
+  }
+  return good ? 0 : 1;
 }
