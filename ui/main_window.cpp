@@ -135,10 +135,17 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   buildMenus();
 
   connect(&planner_, &Planner::planned, this, &MainWindow::showPlan);
+  connect(tabs_, &QTabWidget::currentChanged, this, &MainWindow::refreshForms);
   connect(&document_, &Document::titleChanged, this, &MainWindow::updateTitle);
   showPlan(planner_.current());
   updateTitle();
+  driveLine_->focusTeeth();
   resize(QSize(1280, 800).boundedTo(screen()->availableSize()));
+}
+
+void MainWindow::refreshForms() {
+  for (FieldForm* form : forms_)
+    if (form->isVisible()) form->refresh(units_);
 }
 
 FieldForm* MainWindow::addForm(std::initializer_list<void (*)(FieldForm&)> groups) {
@@ -358,7 +365,7 @@ void MainWindow::showPlan(const Plan& plan) {
   for (Page* page : pages_) page->take(plan, units_);
   readout_->show(plan, units_);
   driveLine_->show(plan, units_);
-  for (FieldForm* form : forms_) form->refresh(units_);
+  refreshForms();
   if (details_ && details_->isVisible()) details_->refresh(units_);
 }
 

@@ -61,6 +61,7 @@ class MainWindow : public QMainWindow {
   void buildFigureMenu(QMenu* menu);
   void checkFigures();
   void pickFigures();
+  void refreshForms();
   FieldForm* addForm(std::initializer_list<void (*)(FieldForm&)> groups);
 
   void showPlan(const Plan& plan);

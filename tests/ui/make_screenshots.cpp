@@ -25,6 +25,7 @@ bool shoot(const Profile& profile, PageShown page, ui::Appearance appearance, st
   window.resize(1280, 720);
   window.findChild<QTabWidget*>()->setCurrentIndex(page);
   window.show();
+  window.driveLine().focusTeeth();
   QTest::qWait(100);
   window.currentChart()->setCrosshair(crosshair);
   QTest::qWait(50);

@@ -101,6 +101,20 @@ TEST_F(RoadPages, SlopeAndWindBesideThePictureChangeIt) {
   EXPECT_LT(shown().proposed.road.topSpeed->speedMps, flat);
 }
 
+TEST_F(RoadPages, TheSurfacesOwnGripCanBeTyped) {
+  open(sampleBike("motocross-450"), "Pull");
+  const auto before = window_->profile().ride->surfaces;
+  for (auto* box : (*window_)->findChildren<QDoubleSpinBox*>())
+    if (box->isVisible() && box->accessibleName() == "Its grip") {
+      typeInto(*box, "0.95");
+      QTest::keyClick(box, Qt::Key_Return);
+    }
+  EXPECT_EQ(window_->profile().ride->surfaces.at(Surface::Loam).grip, 0.95);
+  EXPECT_EQ(shown().pullBike->road.grip, 0.95);
+  (*window_)->document().undoStack().undo();
+  EXPECT_EQ(window_->profile().ride->surfaces, before);
+}
+
 TEST_F(RoadPages, ARunEndsWhereItWasAskedTo) {
   open(sampleBike("club-600"), "Run");
   EXPECT_NEAR(chart_->lines().back()->points().back().x(), *shown().proposed.road.run.quarterMileS, 1e-6);

@@ -14,6 +14,7 @@ namespace {
 
 constexpr double kThousand = 1000.0;
 constexpr double kBarHeight = 5.0;
+constexpr int kOverrunAlpha = 110;
 constexpr double kHeadroom = 1.06;    // above the rev limit, for its label
 constexpr int kCurvedLineParts = 12;  // a gear's line is straight unless the tyre grows with speed
 
@@ -87,8 +88,9 @@ void SawtoothChart::paintFoot(QPainter& painter) {
 void SawtoothChart::paintOverruns(QPainter& painter) const {
   for (const Shown& setup : shown()) {
     const Gearing& gearing = setup.plan->gearing;
-    QPen pen(setup.pen.color(), 1.0, Qt::DotLine, Qt::FlatCap);
-    painter.setPen(pen);
+    QColor thin = setup.pen.color();
+    thin.setAlpha(kOverrunAlpha);
+    painter.setPen(QPen(thin, 1.0, Qt::SolidLine, Qt::FlatCap));  // dots would cost more than all else here
     for (const GearFigures& gear : gearing.gears)
       if (gear.shiftRpm && *gear.shiftRpm < gearing.revLimitRpm)
         painter.drawLine(at(shownSpeed(*gear.shiftSpeedMps), *gear.shiftRpm / kThousand),

@@ -418,6 +418,10 @@ void DriveLine::refresh() {
   if (allBack_->isEnabled() != proposes) allBack_->setEnabled(proposes);
 }
 
+void DriveLine::focusTeeth() {
+  front_->setFocus();
+}
+
 void DriveLine::refreshEngine() {
   const Engine& engine = document_.profile().bike.engine;
   showValue(*revLimit_, static_cast<int>(std::lround(engine.revLimitRpm)));

@@ -30,6 +30,8 @@ class DriveLine : public QWidget {
   Side side() const { return side_; }
   void setSide(Side side);
 
+  /// Gives the front teeth the focus: the first thing that most people turn.
+  void focusTeeth();
   /// Shows a message at the foot of the strip; empty takes the last one away.
   void say(const QString& message);
 

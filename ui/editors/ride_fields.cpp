@@ -17,6 +17,33 @@ void add(FieldForm& form, const QString& label, const QString& explanation, File
   form.addNumber(blockNumber(label, explanation, unit, limit, decimals, ride, member, usual));
 }
 
+Surface surfaceOf(const Profile& p) {
+  return p.ride && p.ride->surface ? *p.ride->surface : Surface::Asphalt;
+}
+
+/// A value of the surface that is ridden on, in place of the usual one.
+void addSurfaceValue(FieldForm& form, const QString& label, const QString& explanation, const Limit& limit,
+                     std::optional<double> SurfaceValues::*member) {
+  form.addNumber({.label = label,
+                  .explanation = explanation,
+                  .unit = FileUnit::Plain,
+                  .limit = limit,
+                  .decimals = 3,
+                  .whenMissing = {},
+                  .get = [member](const Profile& p) -> std::optional<double> {
+                    if (!p.ride) return std::nullopt;
+                    const auto own = p.ride->surfaces.find(surfaceOf(p));
+                    return own == p.ride->surfaces.end() ? std::nullopt : own->second.*member;
+                  },
+                  .set =
+                      [member](Profile& p, std::optional<double> x) {
+                        if (!p.ride) p.ride.emplace();
+                        SurfaceValues& own = p.ride->surfaces[surfaceOf(p)];
+                        own.*member = x;
+                        if (own == SurfaceValues{}) p.ride->surfaces.erase(surfaceOf(p));
+                      }});
+}
+
 }  // namespace
 
 void addConditions(FieldForm& form) {
@@ -24,6 +51,16 @@ void addConditions(FieldForm& form) {
       tr("Surface"), tr("What the rear tyre stands on."), kSurfaceWords,
       {tr("asphalt (usual)"), tr("asphalt"), tr("wet asphalt"), tr("hardpack"), tr("loam"), tr("sand")},
       [](Profile& p) -> std::optional<Surface>& { return made(p.ride).surface; }));
+  addSurfaceValue(
+      form, tr("Its grip"),
+      tr("Grip of the surface chosen. Not given: the tyre's own on asphalt, 0.7 of it in the wet, 0.7 on "
+         "hardpack, 0.8 on loam, 0.6 on sand."),
+      limits::kGrip, &SurfaceValues::grip);
+  addSurfaceValue(
+      form, tr("Its rolling"),
+      tr("Rolling resistance of the surface chosen. Not given: the tyre's own on asphalt, 0.04 on hardpack, "
+         "0.07 on loam, 0.15 on sand."),
+      limits::kRollingResistance, &SurfaceValues::rollingResistance);
   add(form, tr("Slope"), tr("Rise over run; positive is uphill."), FileUnit::Plain, limits::kSlopePercent, 1,
       &Ride::slopePercent, QStringLiteral("0"));
   add(form, tr("Headwind"), tr("Positive against the rider."), FileUnit::KilometrePerHour,
