@@ -136,7 +136,7 @@ SetupPlan planOf(const Question& question, Setup setup, const SetupPlan* stock, 
                    .gearing = figures,
                    .change = gearingChange(stockSetup, stockGearing, figures),
                    .speedometer = {},
-                   .axleShiftM = axleShift,
+                   .chainRun = chainRun(profile.bike, stockSetup, setup, model ? &*model : nullptr),
                    .road = roadPlanOf(question, setup, model, shifts, figures, axleShift.value_or(0.0))};
   if (question.leanDeg) result.leanFactor = leanFactor(setup, rollout, *question.leanDeg);
   if (profile.bike.speedometer)

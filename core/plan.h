@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/bike/profile.h"
+#include "core/study/chain_run.h"
 #include "core/study/gearing.h"
 #include "core/study/pull.h"
 #include "core/study/pull_curves.h"
@@ -41,7 +42,7 @@ struct SetupPlan {
   GearingChange change;  ///< against stock
   std::optional<SpeedometerFigures> speedometer;
   std::optional<double> leanFactor;  ///< engine speed leaned over upright, at the profile's lean angle
-  std::optional<double> axleShiftM;  ///< against stock, positive to the rear
+  std::optional<ChainRunFigures> chainRun;
   RoadPlan road;
 };
 

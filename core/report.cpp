@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "core/number_text.h"
+#include "core/units.h"
 
 namespace layshaft {
 namespace {
@@ -139,6 +140,58 @@ Json runJson(const RunFigures& run) {
           {"drive", driveJson(run.drive)}};
 }
 
+std::string_view misfitWord(Misfit misfit) {
+  switch (misfit) {
+    case Misfit::AxleTooFarForward:
+      return "axle_too_far_forward";
+    case Misfit::AxleTooFarBack:
+      return "axle_too_far_back";
+    case Misfit::FrontTooLarge:
+      return "front_too_large";
+    case Misfit::FrontTooSmall:
+      return "front_too_small";
+    case Misfit::RearTooLarge:
+      return "rear_too_large";
+    case Misfit::RearTooSmall:
+      return "rear_too_small";
+    case Misfit::MixedSizes:
+      return "mixed_sizes";
+    case Misfit::ChainDoesNotReach:
+      break;
+  }
+  return "chain_does_not_reach";
+}
+
+Json millimetres(const std::optional<double>& metres) {
+  return metres ? Json(units::millimetresFromMetres(*metres)) : Json(nullptr);
+}
+
+Json chainRunJson(const std::optional<ChainRunFigures>& run) {
+  Json lengths = nullptr, misfits = nullptr;
+  if (run) {
+    lengths = Json::array();
+    for (const FittingLength& length : run->lengthsThatFit)
+      lengths.push_back({{"links", length.links}, {"axle_shift_mm", millimetres(length.axleShiftM)}});
+    misfits = Json::array();
+    for (const Misfit misfit : run->misfits) misfits.push_back(misfitWord(misfit));
+  }
+  return {{"links", figure(run, &ChainRunFigures::links)},
+          {"centre_distance_mm", run ? millimetres(run->centreDistanceM) : Json(nullptr)},
+          {"axle_shift_mm", run ? millimetres(run->axleShiftM) : Json(nullptr)},
+          {"wheelbase_mm", run ? millimetres(run->wheelbaseM) : Json(nullptr)},
+          {"fits", run ? orNull(run->fits) : Json(nullptr)},
+          {"misfits", std::move(misfits)},
+          {"links_that_fit", std::move(lengths)},
+          {"front_wrap_deg", figure(run, &ChainRunFigures::frontWrapDeg)},
+          {"top_chain_speed_mps", figure(run, &ChainRunFigures::topChainSpeedMps)},
+          {"peak_tension_n", run ? orNull(run->peakTensionN) : Json(nullptr)},
+          {"safety_factor", run ? orNull(run->safetyFactor) : Json(nullptr)},
+          {"common_factor_front", figure(run, &ChainRunFigures::commonFactorFront)},
+          {"common_factor_rear", figure(run, &ChainRunFigures::commonFactorRear)},
+          {"chordal_front_percent", figure(run, &ChainRunFigures::chordalFrontPercent)},
+          {"chordal_rear_percent", figure(run, &ChainRunFigures::chordalRearPercent)}};
+}
+
 /// What the profile lacks for a study, and what was taken for it where it leaves something open.
 Json lacksJson(const PullBike& bike) {
   return {{"pull", bike.forceLacks}, {"resistance", bike.resistanceLacks}, {"bounds", bike.boundsLack}};
@@ -171,6 +224,7 @@ Json setupJson(const SetupPlan& plan) {
   json["top_speed"] = topSpeedJson(plan.road.topSpeed);
   json["run"] = runJson(plan.road.run);
   json["speedometer"] = speedometerJson(plan.speedometer);
+  json["chain_run"] = chainRunJson(plan.chainRun);
   return json;
 }
 

@@ -39,6 +39,7 @@ constexpr std::array<FigureWords, kFigureCount> kFigures{{
      QT_TRANSLATE_NOOP("KeyFigures", "Engine turns per distance")},
     {Figure::FinalRatio, "final_ratio", QT_TRANSLATE_NOOP("KeyFigures", "Final ratio")},
     {Figure::Rollout, "rollout", QT_TRANSLATE_NOOP("KeyFigures", "Rollout")},
+    {Figure::AxleShift, "axle_shift", QT_TRANSLATE_NOOP("KeyFigures", "Where the axle goes")},
     {Figure::Speedometer, "speedometer", QT_TRANSLATE_NOOP("KeyFigures", "Speedometer")},
 }};
 
@@ -77,6 +78,8 @@ class Maker {
       case Figure::Rollout:
         return compared(tr("rollout"), Quantity::SmallLength, stock().gearing.rollout.metres,
                         proposed().gearing.rollout.metres, units_.system() == UnitSystem::Imperial ? 1 : 0);
+      case Figure::AxleShift:
+        return axleShift();
       case Figure::Speedometer:
         return speedometer();
     }
@@ -199,6 +202,15 @@ class Maker {
     };
     return compared(tr("exit, leaned %1°").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
                     rpm(stock()), rpm(proposed()), 0);
+  }
+
+  /// Against stock's place, positive to the rear.
+  std::optional<KeyFigure> axleShift() const {
+    const auto shift = [](const SetupPlan& p) {
+      return p.chainRun ? Value(p.chainRun->axleShiftM) : Value();
+    };
+    return compared(tr("axle, back"), Quantity::SmallLength, shift(stock()), shift(proposed()),
+                    units_.system() == UnitSystem::Imperial ? 2 : 1);
   }
 
   std::optional<KeyFigure> speedometer() const {

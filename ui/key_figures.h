@@ -25,6 +25,7 @@ enum class Figure {
   TurnsPerDistance,
   FinalRatio,
   Rollout,
+  AxleShift,
   Speedometer
 };
 inline constexpr int kFigureCount = static_cast<int>(Figure::Speedometer) + 1;

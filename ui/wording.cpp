@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "core/units.h"
+#include "ui/chain_words.h"
 #include "ui/key_figures.h"
 #include "ui/road_words.h"
 
@@ -183,6 +184,7 @@ QString detail(const Plan& plan, const UnitsShown& units, const std::vector<doub
   const QStringList parts = partsChanged(plan, units);
   if (!parts.isEmpty()) sentences << capitalised(parts.join(tr(", "))) + tr(".");
   if (const QString wins = winsAndCosts(changes); !wins.isEmpty()) sentences << wins;
+  if (const QString fits = fitWords(plan, plan.proposed, units); !fits.isEmpty()) sentences << fits;
   const RolloutSource from = plan.stock.gearing.rollout.source;
   const RolloutSource to = plan.proposed.gearing.rollout.source;
   if (from == RolloutSource::TyreSize && to == RolloutSource::TyreSize)

@@ -1,9 +1,87 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/study/chain_run.h"
 
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+
+#include "core/limits.h"
+#include "core/study/roots.h"
 #include "core/units.h"
 
 namespace layshaft {
+namespace {
+
+constexpr double kAtTheEnd = 1e-9;      // m; the ends of the axle's travel are included
+constexpr double kContradiction = 0.5;  // pitches between a measured centre and stock's links
+constexpr std::array<std::pair<std::string_view, double>, 6> kMinimumTensileN{
+    {{"415", 11800}, {"420", 15600}, {"428", 16700}, {"520", 26400}, {"525", 26500}, {"530", 26400}}};
+
+std::optional<double> metres(const std::optional<double>& mm) {
+  return mm ? std::optional(units::metresFromMillimetres(*mm)) : std::nullopt;
+}
+
+bool isBelt(const Setup& setup) {
+  return setup.options.finalDrive.value_or(FinalDrive::Chain) == FinalDrive::Belt;
+}
+
+void judgeSprockets(const ChainRun& room, const Setup& setup, std::vector<Misfit>& misfits) {
+  const int front = setup.frontTeeth.count(), rear = setup.rearTeeth.count();
+  if (room.largestFrontTeeth && front > *room.largestFrontTeeth) misfits.push_back(Misfit::FrontTooLarge);
+  if (room.smallestFrontTeeth && front < *room.smallestFrontTeeth) misfits.push_back(Misfit::FrontTooSmall);
+  if (room.largestRearTeeth && rear > *room.largestRearTeeth) misfits.push_back(Misfit::RearTooLarge);
+  if (room.smallestRearTeeth && rear < *room.smallestRearTeeth) misfits.push_back(Misfit::RearTooSmall);
+}
+
+/// Lengths that put the axle inside its travel.
+std::vector<FittingLength> lengthsThatFit(const ChainRun& room, const Setup& setup, const DriveLoop& loop,
+                                          double stockCentre, double forward, double back) {
+  std::vector<FittingLength> lengths;
+  const auto consider = [&](int links) {
+    const auto centre = loop.pair.centreM(links);
+    if (!centre) return;
+    const double shift = *centre - stockCentre;
+    if (shift >= -forward - kAtTheEnd && shift <= back + kAtTheEnd) lengths.push_back({links, shift});
+  };
+  if (isBelt(setup)) {
+    std::vector<int> listed = room.beltLengthsTeeth;
+    listed.push_back(loop.links);
+    std::sort(listed.begin(), listed.end());
+    listed.erase(std::unique(listed.begin(), listed.end()), listed.end());
+    for (const int teeth : listed) consider(teeth);
+    return lengths;
+  }
+  const double nearest = std::max(stockCentre - forward, 1e-3);
+  const int fewest = static_cast<int>(std::floor(loop.pair.links(nearest))) - 1;
+  const int most = static_cast<int>(std::ceil(loop.pair.links(stockCentre + back))) + 1;
+  for (int links = fewest + (fewest & 1); links <= most; links += 2)
+    if (limits::kLinks.contains(links)) consider(links);
+  return lengths;
+}
+
+/// The greatest force at the contact patch that the engine can make and grip and front lift let through.
+double greatestForceN(const PullModel& model) {
+  const bool bounded = model.bike().hasResistance() && model.greatestContactForceN(0.0).has_value();
+  double greatest = 0.0;
+  for (std::size_t g = 0; g < model.gearCount(); ++g)
+    for (const auto& on : model.stretches(g, model.speedMps(model.bike().idleRpm, g), model.limitMps(g))) {
+      const auto force = [&](double v) {
+        return model.forceOfTorqueN(model.bike().torque->onPiece(on.piece, model.rpm(v, g)), v, g);
+      };
+      const auto bound = [&](double v) { return bounded ? *model.greatestContactForceN(v) : force(v); };
+      const auto take = [&](double v) { greatest = std::max(greatest, std::min(force(v), bound(v))); };
+      take(on.fromMps);
+      take(on.toMps);
+      // Both rise or fall steadily on a stretch: between its ends the smaller is greatest where they meet.
+      const double left = force(on.fromMps) - bound(on.fromMps), right = force(on.toMps) - bound(on.toMps);
+      if (left * right < 0.0)
+        take(polishedRoot([&](double v) { return force(v) - bound(v); }, on.fromMps, on.toMps, left, right));
+    }
+  return greatest;
+}
+
+}  // namespace
 
 std::optional<DriveLoop> driveLoop(const Setup& setup) {
   const SetupOptions& options = setup.options;
@@ -13,7 +91,7 @@ std::optional<DriveLoop> driveLoop(const Setup& setup) {
                               .teeth2 = setup.rearTeeth.count()},
                      .links = links};
   };
-  if (options.finalDrive.value_or(FinalDrive::Chain) == FinalDrive::Belt) {
+  if (isBelt(setup)) {
     if (!options.beltPitchMm || !options.beltTeeth) return std::nullopt;
     return loop(*options.beltPitchMm, *options.beltTeeth);
   }
@@ -29,6 +107,97 @@ std::optional<double> axleShiftM(const Setup& stock, const Setup& setup) {
   const auto from = before->pair.centreM(before->links), to = after->pair.centreM(after->links);
   if (!from || !to) return std::nullopt;
   return *to - *from;
+}
+
+std::optional<double> minimumTensileStrengthN(const ChainSize& size) {
+  for (const auto& [name, newtons] : kMinimumTensileN)
+    if (name == size.name) return newtons;
+  return std::nullopt;
+}
+
+double chordalVariationPercent(int teeth) {
+  return 100.0 * (1.0 - std::cos(units::kPi / teeth));
+}
+
+bool mixesSizes(const Setup& stock, const Setup& setup) {
+  const auto &from = stock.options.chainSize, &to = setup.options.chainSize;
+  if (isBelt(stock) || isBelt(setup) || !from || !to || *from == *to) return false;
+  return setup.frontTeeth == stock.frontTeeth || setup.rearTeeth == stock.rearTeeth;
+}
+
+std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, const Setup& setup,
+                                        const PullModel* model) {
+  const auto loop = driveLoop(setup), stockLoop = driveLoop(stock);
+  if (!loop || !stockLoop) return std::nullopt;
+  const auto stockCentre = stockLoop->pair.centreM(stockLoop->links);
+  if (!stockCentre) return std::nullopt;
+  const auto centre = loop->pair.centreM(loop->links);
+  const ChainRun room = bike.chainRun.value_or(ChainRun{});
+  const auto measured = metres(room.centreDistanceMm);
+
+  ChainRunFigures figures{.links = loop->links,
+                          .centreDistanceM = 0.0,
+                          .axleShiftM = 0.0,
+                          .wheelbaseM = {},
+                          .fits = {},
+                          .misfits = {},
+                          .lengthsThatFit = {},
+                          .frontWrapDeg = 0.0,
+                          .topChainSpeedMps = 0.0,
+                          .peakTensionN = {},
+                          .safetyFactor = {},
+                          .commonFactorFront = std::gcd(setup.frontTeeth.count(), loop->links),
+                          .commonFactorRear = std::gcd(setup.rearTeeth.count(), loop->links),
+                          .chordalFrontPercent = chordalVariationPercent(setup.frontTeeth.count()),
+                          .chordalRearPercent = chordalVariationPercent(setup.rearTeeth.count()),
+                          .measuredCentreOffLinks = {}};
+  if (measured) {
+    const double off = stockLoop->pair.links(*measured) - stockLoop->links;
+    if (std::abs(off) > kContradiction) figures.measuredCentreOffLinks = off;
+  }
+
+  judgeSprockets(room, setup, figures.misfits);
+  if (mixesSizes(stock, setup)) figures.misfits.push_back(Misfit::MixedSizes);
+  const auto forward = metres(room.adjusterForwardMm), back = metres(room.adjusterBackMm);
+  const bool partsFit = figures.misfits.empty();
+  if (forward && back && partsFit)
+    figures.lengthsThatFit = lengthsThatFit(room, setup, *loop, *stockCentre, *forward, *back);
+  if (!centre) {
+    figures.misfits.push_back(Misfit::ChainDoesNotReach);
+    figures.fits = false;
+    figures.axleShiftM = 0.0;
+    figures.centreDistanceM = *stockCentre;
+  } else {
+    figures.axleShiftM = *centre - *stockCentre;
+    figures.centreDistanceM = measured ? *measured + figures.axleShiftM : *centre;
+    if (forward && figures.axleShiftM < -*forward - kAtTheEnd)
+      figures.misfits.push_back(Misfit::AxleTooFarForward);
+    if (back && figures.axleShiftM > *back + kAtTheEnd) figures.misfits.push_back(Misfit::AxleTooFarBack);
+    if (!figures.misfits.empty())
+      figures.fits = false;
+    else if (forward && back)
+      figures.fits = true;
+  }
+  if (const auto wheelbase = bike.chassis ? metres(bike.chassis->wheelbaseMm) : std::nullopt)
+    figures.wheelbaseM = *wheelbase + figures.axleShiftM;
+  figures.frontWrapDeg = loop->pair.smallerWrapDeg(figures.centreDistanceM);
+  if (setup.frontTeeth.count() > setup.rearTeeth.count()) figures.frontWrapDeg = 360.0 - figures.frontWrapDeg;
+  const double turnsPerSecond =
+      bike.engine.revLimitRpm / 60.0 / setup.primaryRatio / setup.gearRatios.values().back();
+  figures.topChainSpeedMps = setup.frontTeeth.count() * loop->pair.pitchM * turnsPerSecond;
+
+  if (!model) return figures;
+  const double rearRadius = setup.rearTeeth.count() * loop->pair.pitchM / (2.0 * units::kPi);
+  figures.peakTensionN = greatestForceN(*model) * model->rollingRadiusM() / rearRadius;
+  std::optional<double> strength;
+  if (room.tensileStrengthKn) {
+    strength = *room.tensileStrengthKn * 1000.0;
+  } else if (!isBelt(setup) && setup.options.chainSize) {
+    strength = minimumTensileStrengthN(*setup.options.chainSize);
+    figures.strengthAssumed = strength.has_value();
+  }
+  if (strength && *figures.peakTensionN > 0.0) figures.safetyFactor = *strength / *figures.peakTensionN;
+  return figures;
 }
 
 }  // namespace layshaft

@@ -79,6 +79,7 @@ class PullModel {
   double launchRpm() const { return gears_.back().rpmAtRest; }
 
   const PullBike& bike() const { return *bike_; }
+  double rollingRadiusM() const { return rollout_.radiusM(); }
   double speedMps(double rpm, std::size_t gear) const { return rollout_.speedMps(rpm, gears_[gear].overall); }
   double rpm(double speedMps, std::size_t gear) const {
     const Gear& g = gears_[gear];
