@@ -1,0 +1,250 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/study/ladder.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "core/limits.h"
+#include "core/study/shifting.h"
+#include "core/units.h"
+
+namespace layshaft {
+namespace {
+
+constexpr int kFrontsEitherSide = 2, kRearsEitherSide = 6;
+constexpr double kRevAimPercent = 1.5;  // half a rear tooth's step on usual pairs
+constexpr double kTie = 1e-9;
+
+std::optional<DriveRequest> driveOf(const Profile& profile) {
+  if (!profile.ride || !profile.ride->drive) return std::nullopt;
+  const Drive& drive = *profile.ride->drive;
+  if (!drive.exitSpeedKmh || !drive.lengthM) return std::nullopt;
+  return DriveRequest{units::mpsFromKmh(*drive.exitSpeedKmh), *drive.lengthM};
+}
+
+bool inBox(const std::vector<SpareSprocket>& spares, int teeth, const Setup& setup) {
+  return std::any_of(spares.begin(), spares.end(), [&](const SpareSprocket& spare) {
+    const bool fits = !spare.size || !setup.options.chainSize || *spare.size == *setup.options.chainSize;
+    return spare.teeth == teeth && fits && spare.state != SpareState::Worn;
+  });
+}
+
+template <class Teeth>
+LadderRange widened(LadderRange range, const std::vector<SpareSprocket>& spares, Teeth LadderRange::*fewest,
+                    Teeth LadderRange::*most) {
+  for (const SpareSprocket& spare : spares) {
+    range.*fewest = std::min(range.*fewest, spare.teeth);
+    range.*most = std::max(range.*most, spare.teeth);
+  }
+  return range;
+}
+
+int clamped(int teeth, const Limit& limit) {
+  return std::clamp(teeth, static_cast<int>(limit.low), static_cast<int>(limit.high));
+}
+
+}  // namespace
+
+std::size_t LadderRange::pairs() const {
+  if (mostFront < fewestFront || mostRear < fewestRear) return 0;
+  return static_cast<std::size_t>(mostFront - fewestFront + 1) *
+         static_cast<std::size_t>(mostRear - fewestRear + 1);
+}
+
+LadderRange usualRange(const Profile& profile) {
+  const ChainRun room = profile.bike.chainRun.value_or(ChainRun{});
+  const int front = profile.stock.frontTeeth.count(), rear = profile.stock.rearTeeth.count();
+  LadderRange range{front - kFrontsEitherSide, front + kFrontsEitherSide, rear - kRearsEitherSide,
+                    rear + kRearsEitherSide};
+  range.fewestFront = std::max(range.fewestFront, room.smallestFrontTeeth.value_or(range.fewestFront));
+  range.mostFront = std::min(range.mostFront, room.largestFrontTeeth.value_or(range.mostFront));
+  range.fewestRear = std::max(range.fewestRear, room.smallestRearTeeth.value_or(range.fewestRear));
+  range.mostRear = std::min(range.mostRear, room.largestRearTeeth.value_or(range.mostRear));
+  if (profile.sparesBox) {
+    range = widened(range, profile.sparesBox->front, &LadderRange::fewestFront, &LadderRange::mostFront);
+    range = widened(range, profile.sparesBox->rear, &LadderRange::fewestRear, &LadderRange::mostRear);
+  }
+  return {clamped(range.fewestFront, limits::kFrontTeeth), clamped(range.mostFront, limits::kFrontTeeth),
+          clamped(range.fewestRear, limits::kRearTeeth), clamped(range.mostRear, limits::kRearTeeth)};
+}
+
+bool LadderRow::reachesAllAims() const {
+  return std::all_of(aims.begin(), aims.end(), [](const AimOutcome& aim) { return aim.reached; });
+}
+
+Ladder::Ladder(const Profile& profile)
+    : profile_(profile),
+      bike_(std::make_shared<const PullBike>(pullBike(profile.bike, profile.ride.value_or(Ride{})))),
+      drive_(driveOf(profile)),
+      base_(applied(profile.proposed, profile.stock)),
+      stock_(figuresOf(profile.stock)) {}
+
+Ladder::Figures Ladder::figuresOf(const Setup& setup) const {
+  const Engine& engine = profile_.bike.engine;
+  const Rollout rollout = rolloutOf(setup);
+  Figures figures{.gearing = {}, .model = {}, .pull = {}, .top = {}, .run = {}, .chainRun = {}};
+  const double shift = axleShiftM(profile_.stock, setup).value_or(0.0);
+  if (bike_->hasForce()) figures.model.emplace(bike_, setup, rollout, shift);
+  ShiftPoints shifts;
+  if (engine.shiftRpm)
+    shifts = {std::vector<double>(setup.gearRatios.count() - 1, *engine.shiftRpm), true};
+  else if (bike_->accelerates())
+    shifts = {bestShiftRpm(*figures.model), false};
+  GearingConditions conditions{.revLimitRpm = engine.revLimitRpm,
+                               .idleRpm = engine.idleRpm.value_or(0.0),
+                               .shiftRpm = shifts.rpm,
+                               .cruiseSpeedMps = {}};
+  if (profile_.cruiseSpeedKmh) conditions.cruiseSpeedMps = units::mpsFromKmh(*profile_.cruiseSpeedKmh);
+  figures.gearing = gearing(setup, conditions);
+  if (figures.model) {
+    figures.pull = peakPull(*figures.model);
+    figures.model->setLaunchRpm(launchRpm(*bike_, shifts));
+  }
+  if (bike_->accelerates()) {
+    figures.top = topSpeed(*figures.model);
+    figures.run = runFigures(*figures.model, shifts, drive_, std::nullopt);
+  } else {
+    const GearFigures& last = figures.gearing.gears.back();
+    figures.top = TopSpeed{last.speedAtRevLimitMps, last.gear, std::nullopt};
+  }
+  figures.chainRun =
+      chainRun(profile_.bike, profile_.stock, setup, figures.model ? &*figures.model : nullptr);
+  return figures;
+}
+
+AimOutcome Ladder::outcome(const Aim& aim, const Figures& figures) const {
+  const std::size_t gears = figures.gearing.gears.size();
+  const std::size_t gear = aim.gear ? std::min(static_cast<std::size_t>(*aim.gear), gears) - 1 : gears - 1;
+  const double speed = units::mpsFromKmh(aim.speedKmh.value_or(0.0));
+  switch (aim.want) {
+    case Aim::Want::RevAtSpeed: {
+      if (!aim.rpm || !aim.speedKmh) return {false, {}};
+      const double off = figures.gearing.rpm(speed, gear) - *aim.rpm;
+      return {std::abs(off) <= kRevAimPercent / 100.0 * *aim.rpm, -std::abs(off)};
+    }
+    case Aim::Want::CruiseBelow: {
+      if (!aim.rpm || !aim.speedKmh) return {false, {}};
+      const double left = *aim.rpm - figures.gearing.rpm(speed, gear);
+      return {left >= 0.0, left};
+    }
+    case Aim::Want::PullGain: {
+      const double wanted = aim.percent.value_or(0.0);
+      const auto& from = stock_.gearing.gears;
+      const std::size_t stockGear = std::min(gear, from.size() - 1);
+      // Without an engine curve the pull still goes with the gearing.
+      const double ratio =
+          !figures.pull.empty()
+              ? figures.pull[gear].peakForceN / stock_.pull[stockGear].peakForceN
+              : from[stockGear].speedPer1000RpmMps / figures.gearing.gears[gear].speedPer1000RpmMps;
+      const double gain = 100.0 * (ratio - 1.0);
+      return {gain >= wanted - kTie, gain - wanted};
+    }
+    case Aim::Want::LeastDriveTime:
+      if (!figures.run.drive) return {false, {}};
+      return {true, stock_.run.drive ? std::optional(stock_.run.drive->timeS - figures.run.drive->timeS)
+                                     : std::nullopt};
+    case Aim::Want::TopSpeedAtLeast:
+      break;
+  }
+  if (!figures.top || !aim.speedKmh) return {false, {}};
+  return {figures.top->speedMps >= speed, figures.top->speedMps - speed};
+}
+
+LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
+  SetupChange change = profile_.proposed;
+  change.frontTeeth = Teeth::front(frontTeeth).value();
+  change.rearTeeth = Teeth::rear(rearTeeth).value();
+  const Setup setup = applied(change, profile_.stock);
+  const Figures figures = figuresOf(setup);
+  LadderRow row{.frontTeeth = frontTeeth,
+                .rearTeeth = rearTeeth,
+                .finalRatio = figures.gearing.finalRatio,
+                .change = gearingChange(profile_.stock, stock_.gearing, figures.gearing),
+                .speedAtLimitMps = {},
+                .cruiseRpm = {},
+                .topSpeedMps = {},
+                .zeroTo100KmhS = figures.run.zeroTo100KmhS,
+                .quarterMileS = figures.run.quarterMileS,
+                .driveS = {},
+                .chainRun = figures.chainRun,
+                .frontInSparesBox = false,
+                .rearInSparesBox = false,
+                .aims = {}};
+  for (const GearFigures& gear : figures.gearing.gears)
+    row.speedAtLimitMps.push_back(gear.speedAtRevLimitMps);
+  if (figures.gearing.cruise) row.cruiseRpm = figures.gearing.cruise->rpm;
+  if (figures.top) row.topSpeedMps = figures.top->speedMps;
+  if (figures.run.drive) row.driveS = figures.run.drive->timeS;
+  if (profile_.sparesBox) {
+    row.frontInSparesBox = inBox(profile_.sparesBox->front, frontTeeth, setup);
+    row.rearInSparesBox = inBox(profile_.sparesBox->rear, rearTeeth, setup);
+  }
+  for (const Aim& aim : profile_.aims) row.aims.push_back(outcome(aim, figures));
+  return row;
+}
+
+std::vector<LadderRow> Ladder::rows(const LadderRange& range) const {
+  std::vector<LadderRow> result;
+  for (int front = range.fewestFront; front <= range.mostFront; ++front)
+    for (int rear = range.fewestRear; rear <= range.mostRear; ++rear)
+      if (limits::kFrontTeeth.contains(front) && limits::kRearTeeth.contains(rear))
+        result.push_back(row(front, rear));
+  std::stable_sort(result.begin(), result.end(),
+                   [](const LadderRow& a, const LadderRow& b) { return a.finalRatio > b.finalRatio; });
+  return result;
+}
+
+std::vector<std::vector<std::size_t>> sameRatios(const std::vector<LadderRow>& rows, double tolerance) {
+  std::vector<std::size_t> order(rows.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return rows[a].finalRatio < rows[b].finalRatio; });
+  std::vector<std::vector<std::size_t>> groups;
+  for (std::size_t i = 0; i < order.size();) {
+    std::size_t end = i + 1;
+    while (end < order.size() &&
+           rows[order[end]].finalRatio - rows[order[i]].finalRatio <= tolerance * rows[order[i]].finalRatio)
+      ++end;
+    if (end - i > 1)
+      groups.emplace_back(order.begin() + static_cast<std::ptrdiff_t>(i),
+                          order.begin() + static_cast<std::ptrdiff_t>(end));
+    i = end;
+  }
+  return groups;
+}
+
+int wearsBetter(const LadderRow& a, const LadderRow& b) {
+  const auto factor = [](const LadderRow& row) {
+    return row.chainRun ? row.chainRun->commonFactorFront + row.chainRun->commonFactorRear : 0;
+  };
+  if (factor(a) != factor(b)) return factor(a) < factor(b) ? -1 : 1;
+  // The same ratio on larger sprockets bends the chain less and shares the load over more teeth.
+  if (a.frontTeeth != b.frontTeeth) return a.frontTeeth > b.frontTeeth ? -1 : 1;
+  return 0;
+}
+
+std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims) {
+  const bool timed = std::any_of(aims.begin(), aims.end(),
+                                 [](const Aim& aim) { return aim.want == Aim::Want::LeastDriveTime; });
+  const auto rev = std::find_if(aims.begin(), aims.end(),
+                                [](const Aim& aim) { return aim.want == Aim::Want::RevAtSpeed; });
+  const auto place = static_cast<std::size_t>(rev - aims.begin());
+  const auto better = [&](std::size_t a, std::size_t b) {
+    const LadderRow &x = rows[a], &y = rows[b];
+    if (x.reachesAllAims() != y.reachesAllAims()) return x.reachesAllAims();
+    const auto fits = [](const LadderRow& row) { return !row.chainRun || row.chainRun->fits.value_or(true); };
+    if (fits(x) != fits(y)) return fits(x);
+    if (timed && x.driveS != y.driveS) return x.driveS.value_or(1e9) < y.driveS.value_or(1e9);
+    if (rev != aims.end() && x.aims[place].margin != y.aims[place].margin)
+      return x.aims[place].margin.value_or(-1e9) > y.aims[place].margin.value_or(-1e9);
+    return std::abs(std::log(1.0 + x.change.gearingPercent / 100.0)) <
+           std::abs(std::log(1.0 + y.change.gearingPercent / 100.0));
+  };
+  std::vector<std::size_t> order(rows.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), better);
+  return order;
+}
+
+}  // namespace layshaft

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "core/bike/profile.h"
+#include "core/study/chain_run.h"
+#include "core/study/gearing.h"
+#include "core/study/pull.h"
+#include "core/study/run.h"
+
+namespace layshaft {
+
+/// How a pair does by one aim of the profile.
+struct AimOutcome {
+  bool reached;
+  /// By how much, in the aim's own measure: rpm, per cent of pull, m/s of top speed, seconds of the drive.
+  /// Positive is on the wanted side; of a drive time it is what the pair takes less than stock.
+  std::optional<double> margin;
+};
+
+/// One sprocket pair and all that it changes.
+struct LadderRow {
+  int frontTeeth, rearTeeth;
+  double finalRatio;
+  GearingChange change;  ///< against stock
+  std::vector<double> speedAtLimitMps;
+  std::optional<double> cruiseRpm;
+  std::optional<double> topSpeedMps;
+  std::optional<double> zeroTo100KmhS, quarterMileS, driveS;
+  std::optional<ChainRunFigures> chainRun;
+  bool frontInSparesBox, rearInSparesBox;
+  std::vector<AimOutcome> aims;  ///< in the order of the profile's aims
+
+  bool reachesAllAims() const;
+};
+
+/// Which pairs to look at.
+struct LadderRange {
+  int fewestFront, mostFront;
+  int fewestRear, mostRear;
+  std::size_t pairs() const;
+};
+
+/// A few teeth either side of stock's, as far as clearances and the spares box reach.
+LadderRange usualRange(const Profile& profile);
+
+/// Every sprocket pair in reach. Tyre, gearbox and chain are the proposal's, the comparison is with stock.
+/// Rows are independent and pure: any number of threads may ask at once.
+class Ladder {
+ public:
+  explicit Ladder(const Profile& profile);
+
+  LadderRow row(int frontTeeth, int rearTeeth) const;
+  /// All rows of a range, shortest gearing first; pairs whose teeth cannot exist are left out.
+  std::vector<LadderRow> rows(const LadderRange& range) const;
+
+ private:
+  struct Figures {
+    Gearing gearing;
+    std::optional<PullModel> model;
+    std::vector<GearPull> pull;
+    std::optional<TopSpeed> top;
+    RunFigures run;
+    std::optional<ChainRunFigures> chainRun;
+  };
+  Figures figuresOf(const Setup& setup) const;
+  AimOutcome outcome(const Aim& aim, const Figures& figures) const;
+
+  Profile profile_;
+  std::shared_ptr<const PullBike> bike_;
+  std::optional<DriveRequest> drive_;
+  Setup base_;
+  Figures stock_;
+};
+
+/// Rows that stand for the same gearing: groups of indices whose final ratios differ by less than `tolerance`
+/// of themselves, two or more each.
+std::vector<std::vector<std::size_t>> sameRatios(const std::vector<LadderRow>& rows, double tolerance = 1e-9);
+
+/// Of two pairs of one ratio the one that wears better: the smaller common factor with the chain's links,
+/// then the larger sprockets. Negative: `a` is better; 0: alike.
+int wearsBetter(const LadderRow& a, const LadderRow& b);
+
+/// Indices of the rows in the order in which they answer the aims: those that reach all and fit first, then
+/// those that reach all and do not fit; within them by drive time where that is aimed for, then by how small
+/// the change is.
+std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims);
+
+}  // namespace layshaft

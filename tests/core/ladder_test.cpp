@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/study/ladder.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/units.h"
+#include "tests/core/support.h"
+
+namespace layshaft::test {
+namespace {
+
+Profile ladderBike() {
+  return profileFrom(contentsOf(sourceFolder() / "sample-profiles/club-600.bike.json"));
+}
+
+const LadderRow& pairIn(const std::vector<LadderRow>& rows, int frontTeeth, int rearTeeth) {
+  for (const LadderRow& row : rows)
+    if (row.frontTeeth == frontTeeth && row.rearTeeth == rearTeeth) return row;
+  throw std::runtime_error("no such pair");
+}
+
+TEST(Ladder, ARowSaysWhatAPlanOfThatPairSays) {
+  Profile profile = ladderBike();
+  const Ladder ladder(profile);
+  for (const auto& [frontTeeth, rearTeeth] : {std::pair{15, 43}, {16, 45}, {17, 41}, {14, 48}}) {
+    const LadderRow row = ladder.row(frontTeeth, rearTeeth);
+    profile.proposed.frontTeeth = front(frontTeeth);
+    profile.proposed.rearTeeth = rear(rearTeeth);
+    const SetupPlan wanted = plan(profile).proposed;
+    EXPECT_DOUBLE_EQ(row.finalRatio, wanted.gearing.finalRatio);
+    EXPECT_DOUBLE_EQ(row.change.rearTeethEquivalent, wanted.change.rearTeethEquivalent);
+    EXPECT_DOUBLE_EQ(row.speedAtLimitMps.back(), wanted.gearing.gears.back().speedAtRevLimitMps);
+    EXPECT_EQ(row.topSpeedMps, wanted.road.topSpeed->speedMps);
+    EXPECT_EQ(row.zeroTo100KmhS, wanted.road.run.zeroTo100KmhS);
+    EXPECT_EQ(row.driveS, wanted.road.run.drive->timeS);
+    EXPECT_EQ(row.chainRun->axleShiftM, wanted.chainRun->axleShiftM);
+    EXPECT_EQ(row.chainRun->fits, wanted.chainRun->fits);
+  }
+}
+
+TEST(Ladder, IsOrderedByFinalRatioAndWhole) {
+  const LadderRange range{14, 17, 40, 48};
+  const auto rows = Ladder(ladderBike()).rows(range);
+  EXPECT_EQ(rows.size(), range.pairs());
+  EXPECT_TRUE(std::is_sorted(rows.begin(), rows.end(), [](const LadderRow& a, const LadderRow& b) {
+    return a.finalRatio > b.finalRatio;
+  }));
+}
+
+TEST(Ladder, TakesTyreAndGearboxFromTheProposal) {
+  Profile profile = ladderBike();
+  profile.proposed.rearTyre = tyre("190/55ZR17");
+  EXPECT_GT(Ladder(profile).row(16, 43).speedAtLimitMps[0],
+            Ladder(ladderBike()).row(16, 43).speedAtLimitMps[0]);
+}
+
+TEST(Ladder, KnowsTheSparesBox) {
+  const auto rows = Ladder(ladderBike()).rows({14, 17, 41, 48});
+  EXPECT_TRUE(pairIn(rows, 15, 45).frontInSparesBox);
+  EXPECT_TRUE(pairIn(rows, 15, 45).rearInSparesBox);
+  EXPECT_FALSE(pairIn(rows, 15, 46).rearInSparesBox);
+  Profile worn = ladderBike();
+  for (SpareSprocket& spare : worn.sparesBox->front) spare.state = SpareState::Worn;
+  EXPECT_FALSE(Ladder(worn).row(15, 45).frontInSparesBox) << "a worn one is no spare";
+}
+
+TEST(Ladder, TheUsualRangeHoldsStockTheSparesAndTheClearances) {
+  const LadderRange range = usualRange(ladderBike());
+  EXPECT_LE(range.fewestFront, 14);
+  EXPECT_GE(range.mostFront, 17);
+  EXPECT_LE(range.mostRear, 48) << "what the chain guard leaves room for";
+}
+
+TEST(Ladder, FindsPairsOfOneRatio) {
+  const auto rows = Ladder(ladderBike()).rows({14, 16, 42, 48});
+  const auto groups = sameRatios(rows);
+  const auto holds = [&](int f1, int r1, int f2, int r2) {
+    return std::any_of(groups.begin(), groups.end(), [&](const auto& group) {
+      const auto in = [&](int f, int r) {
+        return std::any_of(group.begin(), group.end(),
+                           [&](std::size_t i) { return rows[i].frontTeeth == f && rows[i].rearTeeth == r; });
+      };
+      return in(f1, r1) && in(f2, r2);
+    });
+  };
+  EXPECT_TRUE(holds(14, 42, 15, 45) && holds(15, 45, 16, 48));
+  EXPECT_FALSE(holds(14, 42, 15, 44));
+}
+
+TEST(Ladder, OfTwinsTheOneWithFewerSharedMeetingsWearsBetter) {
+  // On 114 links 15 and 45 teeth share a factor of 3 each; 16 shares 2 and 48 shares 6.
+  const Ladder ladder(ladderBike());
+  EXPECT_LT(wearsBetter(ladder.row(15, 45), ladder.row(16, 48)), 0);
+  EXPECT_GT(wearsBetter(ladder.row(16, 48), ladder.row(15, 45)), 0);
+}
+
+TEST(LadderAims, EachIsMeasuredInItsOwnTerms) {
+  Profile profile = ladderBike();
+  profile.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 12800},
+                  {.want = Aim::Want::CruiseBelow, .speedKmh = 110, .rpm = 6300},
+                  {.want = Aim::Want::PullGain, .gear = 2, .percent = 5},
+                  {.want = Aim::Want::LeastDriveTime},
+                  {.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 240}};
+  const Ladder ladder(profile);
+  const LadderRow stock = ladder.row(16, 43), shorter = ladder.row(15, 43);
+  // Last gear at 205 km/h: 56.944 m/s over 4.960 m/s per 1,000 rpm is 11,480 rpm with stock's pair.
+  EXPECT_NEAR(*stock.aims[0].margin, -(12800 - 11480), 1);
+  EXPECT_FALSE(stock.aims[0].reached);
+  // 110 km/h is 6,160 rpm with stock's pair and 6,571 with a tooth less in front.
+  EXPECT_TRUE(stock.aims[1].reached);
+  EXPECT_FALSE(shorter.aims[1].reached);
+  EXPECT_NEAR(*shorter.aims[1].margin, 6300 - 6571, 1);
+  // One front tooth less of 16 is 16/15 of the pull.
+  EXPECT_TRUE(shorter.aims[2].reached);
+  EXPECT_NEAR(*shorter.aims[2].margin, 100.0 / 15 - 5, 1e-6);
+  EXPECT_FALSE(stock.aims[2].reached);
+  EXPECT_EQ(*stock.aims[3].margin, 0.0);
+  EXPECT_TRUE(stock.aims[4].reached);
+}
+
+TEST(LadderAims, RankThosePairsFirstThatReachAllAndFit) {
+  Profile profile = ladderBike();
+  profile.aims = {{.want = Aim::Want::PullGain, .percent = 4}, {.want = Aim::Want::LeastDriveTime}};
+  const auto rows = Ladder(profile).rows({14, 17, 38, 52});
+  const auto order = rankedByAims(rows, profile.aims);
+  ASSERT_EQ(order.size(), rows.size());
+  bool reached = true, fits = true;
+  double time = 0;
+  for (const std::size_t i : order) {
+    const LadderRow& row = rows[i];
+    const bool rowFits = row.chainRun->fits.value_or(true);
+    if (row.reachesAllAims() && rowFits && reached && fits) {
+      EXPECT_GE(*row.driveS, time);
+      time = *row.driveS;
+    }
+    EXPECT_LE(row.reachesAllAims(), reached);
+    reached = row.reachesAllAims();
+    if (reached) {
+      EXPECT_LE(rowFits, fits);
+      fits = rowFits;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace layshaft::test
