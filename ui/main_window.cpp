@@ -29,9 +29,11 @@
 #include "core/limits.h"
 #include "core/profile_file.h"
 #include "core/units.h"
+#include "ui/editors/aim_editor.h"
 #include "ui/editors/details_dialog.h"
 #include "ui/editors/new_bike_dialog.h"
 #include "ui/editors/ride_fields.h"
+#include "ui/pages/ladder_page.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
 #include "ui/pages/sawtooth_page.h"
@@ -101,6 +103,18 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   addPage(new SawtoothPage, tr("Sawtooth"));
   addPage(new PullPage(addForm({addConditions, addLaunchAndLean})), tr("Pull"));
   addPage(new RunPage(addForm({addDrive}), addForm({addRollOn})), tr("Run"));
+  aims_ = new AimEditor(document_);
+  ladder_ = new LadderPage(aims_);
+  addPage(ladder_, tr("Ladder"));
+  connect(aims_, &AimEditor::refused, driveLine_, &DriveLine::say);
+  connect(ladder_, &LadderPage::pairChosen, this, [this](int front, int rear) {
+    if (const auto problem = SetupEdits(document_, Side::Proposed).setPair(front, rear))
+      driveLine_->say(spokenSentence(*problem));
+  });
+  connect(ladder_, &LadderPage::pairPinned, this, [this](int front, int rear) {
+    const auto why = SetupEdits::pin(document_, QStringLiteral("%1/%2").arg(front).arg(rear), front, rear);
+    driveLine_->say(why.value_or(QString()));
+  });
   for (Page* page : pages_) {
     connect(page, &Page::detailsWanted, this, &MainWindow::showDetails);
     connect(page, &Page::cruiseDragged, this, [this](double mps, int drag) {
@@ -146,6 +160,7 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
 void MainWindow::refreshForms() {
   for (FieldForm* form : forms_)
     if (form->isVisible()) form->refresh(units_);
+  if (aims_->isVisible()) aims_->refresh(units_);
 }
 
 FieldForm* MainWindow::addForm(std::initializer_list<void (*)(FieldForm&)> groups) {
@@ -362,6 +377,7 @@ void MainWindow::rebuildRecent(QMenu* menu) {
 }
 
 void MainWindow::showPlan(const Plan& plan) {
+  ladder_->use(document_.profile());
   for (Page* page : pages_) page->take(plan, units_);
   readout_->show(plan, units_);
   driveLine_->show(plan, units_);

@@ -90,6 +90,8 @@ class MainWindow : public QMainWindow {
   QTabWidget* tabs_;
   std::vector<Page*> pages_;
   std::vector<FieldForm*> forms_;
+  class AimEditor* aims_ = nullptr;
+  class LadderPage* ladder_ = nullptr;
   std::vector<QAction*> figureChoices_;
   DriveLine* driveLine_;
   DetailsDialog* details_ = nullptr;

@@ -89,6 +89,48 @@ std::optional<Problem> SetupEdits::setRearTeeth(int count) {
       });
 }
 
+std::optional<Problem> SetupEdits::setPair(int frontTeeth, int rearTeeth) {
+  const auto front = Teeth::front(frontTeeth), rear = Teeth::rear(rearTeeth);
+  if (!front) return front.problem();
+  if (!rear) return rear.problem();
+  return edit(
+      QStringLiteral("pair"), tr("pair"), [](const Setup& s) { return teethPair(s); },
+      [&](auto& setup) {
+        if (setup.options.frontSprocket && !(setup.frontTeeth == *front))
+          setup.options.frontSprocket->massKg.reset();
+        if (setup.options.rearSprocket && !(setup.rearTeeth == *rear))
+          setup.options.rearSprocket->massKg.reset();
+        setup.frontTeeth = *front;
+        setup.rearTeeth = *rear;
+      });
+}
+
+std::optional<QString> SetupEdits::pin(Document& document, const QString& name, int frontTeeth,
+                                       int rearTeeth) {
+  const Profile& profile = document.profile();
+  if (static_cast<int>(profile.pins.size()) >= limits::kMostPins)
+    return tr("There are %1 pins already; remove one first.").arg(limits::kMostPins);
+  const auto front = Teeth::front(frontTeeth), rear = Teeth::rear(rearTeeth);
+  if (!front) return sentence(front.problem());
+  if (!rear) return sentence(rear.problem());
+  SetupChange change = profile.proposed;
+  change.options.extras.clear();
+  change.frontTeeth = *front;
+  change.rearTeeth = *rear;
+  change = withoutStockValues(change, profile.stock);
+  document.edit({.field = QStringLiteral("pin.%1").arg(name), .title = tr("pin %1").arg(name), .shown = {}},
+                [&](Profile& p) { p.pins.push_back({.name = name.toStdString(), .change = change}); });
+  return std::nullopt;
+}
+
+void SetupEdits::removePin(Document& document, std::size_t index) {
+  if (index >= document.profile().pins.size()) return;
+  const QString name = QString::fromStdString(document.profile().pins[index].name);
+  document.edit(
+      {.field = QStringLiteral("unpin.%1").arg(name), .title = tr("remove pin %1").arg(name), .shown = {}},
+      [index](Profile& p) { p.pins.erase(p.pins.begin() + static_cast<std::ptrdiff_t>(index)); });
+}
+
 std::optional<Problem> SetupEdits::setTyre(const QString& size) {
   const auto tyre = TyreSize::parse(size.toStdString());
   if (!tyre) return tyre.problem();

@@ -23,6 +23,7 @@ class SetupEdits {
 
   std::optional<Problem> setFrontTeeth(int teeth);
   std::optional<Problem> setRearTeeth(int teeth);
+  std::optional<Problem> setPair(int frontTeeth, int rearTeeth);  ///< one step of the history
   std::optional<Problem> setTyre(const QString& size);
   std::optional<Problem> setPrimaryRatio(double ratio);
   std::optional<Problem> setGearRatio(std::size_t gearIndex, double ratio);
@@ -37,6 +38,9 @@ class SetupEdits {
 
   /// The proposal as it was before anyone touched it.
   static void clearProposal(Document& document);
+  /// Keeps the proposal, with another pair, as a pin of that name; says why if there is no room for one more.
+  static std::optional<QString> pin(Document& document, const QString& name, int frontTeeth, int rearTeeth);
+  static void removePin(Document& document, std::size_t index);
   /// The proposal becomes stock; nothing is proposed any more.
   static void makeProposalStock(Document& document);
 

@@ -315,6 +315,22 @@ QString percent(double value) {
   return number(std::abs(value), std::abs(value) < 99.95 ? 1 : 0);
 }
 
+QString stepWords(const GearingChange& change) {
+  if (change.direction == Direction::Same) return tr("same");
+  const QString way = change.direction == Direction::Shorter ? tr("shorter") : tr("taller");
+  switch (change.size) {
+    case StepSize::Small:
+      return tr("small, %1").arg(way);
+    case StepSize::Moderate:
+      return tr("moderate, %1").arg(way);
+    case StepSize::Large:
+      return tr("large, %1").arg(way);
+    case StepSize::None:
+      break;
+  }
+  return way;
+}
+
 QString teethPair(const Setup& setup) {
   return QStringLiteral("%1/%2").arg(setup.frontTeeth.count()).arg(setup.rearTeeth.count());
 }

@@ -17,6 +17,9 @@ QString signedNumber(double value,
                      int decimals);  ///< with + or a true minus sign; "±0" where it rounds to nothing
 QString percent(double value);       ///< unsigned, one decimal below 10
 
+/// Direction and size of a step in a few words: "small, shorter".
+QString stepWords(const GearingChange& change);
+
 /// A setup's teeth, front first: "15/43".
 QString teethPair(const Setup& setup);
 

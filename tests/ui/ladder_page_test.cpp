@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/ladder_page.h"
+
+#include <QListWidget>
+#include <QSignalSpy>
+#include <QTabWidget>
+
+#include "tests/ui/support.h"
+#include "ui/editors/aim_editor.h"
+
+namespace layshaft::test {
+namespace {
+
+using ui::LadderModel;
+
+class LadderPageTest : public testing::Test, FreshSettings {
+ protected:
+  LadderPageTest() {
+    ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric));
+    window_ = std::make_unique<Window>(sampleBike("club-600"));
+    auto* tabs = (*window_)->findChild<QTabWidget*>();
+    for (int i = 0; i < tabs->count(); ++i)
+      if (tabs->tabText(i) == "Ladder") tabs->setCurrentIndex(i);
+    page_ = qobject_cast<ui::LadderPage*>(tabs->currentWidget());
+    fill();
+  }
+  QTableView& table() { return control<QTableView>(*page_, "Ladder"); }
+  int shownRows() { return table().model()->rowCount(); }
+  QString cell(int row, int column) { return table().model()->index(row, column).data().toString(); }
+  void fill() {
+    int last = -1;
+    ASSERT_TRUE(soon([&] { return shownRows() > 0 && std::exchange(last, shownRows()) == shownRows(); }));
+    QTest::qWait(50);
+  }
+  int rowOf(const QString& pair) {
+    for (int r = 0; r < shownRows(); ++r)
+      if (cell(r, LadderModel::Pair).startsWith(pair)) return r;
+    return -1;
+  }
+  void tick(const QString& name) {
+    for (auto* box : page_->findChildren<QCheckBox*>())
+      if (box->text() == name) return box->click();
+    throw std::runtime_error("no box " + name.toStdString());
+  }
+  void push(const QString& name) {
+    for (auto* button : page_->findChildren<QPushButton*>())
+      if (button->text() == name) return button->click();
+    throw std::runtime_error("no button " + name.toStdString());
+  }
+
+  std::unique_ptr<Window> window_;
+  ui::LadderPage* page_ = nullptr;
+};
+
+TEST_F(LadderPageTest, ShowsEveryPairOfTheRangeFromShortToTall) {
+  const LadderRange range = usualRange(window_->profile());
+  EXPECT_TRUE(soon([&] { return static_cast<std::size_t>(shownRows()) == range.pairs(); }));
+  for (int r = 1; r < shownRows(); ++r)
+    EXPECT_GE(cell(r - 1, LadderModel::FinalRatio).toDouble(), cell(r, LadderModel::FinalRatio).toDouble());
+  EXPECT_EQ(cell(rowOf("15/43"), LadderModel::Pair), "15/43 proposed");
+  EXPECT_EQ(cell(rowOf("16/43"), LadderModel::Pair), "16/43 stock");
+}
+
+TEST_F(LadderPageTest, AChosenRowBecomesTheProposalInOneStep) {
+  const QModelIndex index = table().model()->index(rowOf("16/45"), 0);
+  emit table().activated(index);
+  const layshaft::Setup proposed = proposedSetup((*window_)->document());
+  EXPECT_EQ(proposed.frontTeeth.count(), 16);
+  EXPECT_EQ(proposed.rearTeeth.count(), 45);
+  EXPECT_EQ((*window_)->document().undoStack().count(), 1);
+  EXPECT_EQ((*window_)->document().undoStack().undoText(), "proposed pair 15/43 → 16/45");
+  EXPECT_TRUE(soon([&] { return cell(rowOf("16/45"), LadderModel::Pair) == "16/45 proposed"; }));
+}
+
+TEST_F(LadderPageTest, ChoosingAPairDoesNotWorkTheLadderOutAgain) {
+  const int rows = shownRows();
+  QSignalSpy reset(table().model(), &QAbstractItemModel::rowsRemoved);
+  QSignalSpy cleared(table().model(), &QAbstractItemModel::modelReset);
+  emit table().activated(table().model()->index(rowOf("16/45"), 0));
+  QTest::qWait(100);
+  EXPECT_EQ(shownRows(), rows);
+  EXPECT_EQ(reset.count() + cleared.count(), 0);
+}
+
+TEST_F(LadderPageTest, AnotherTyreDoes) {
+  const QString before = cell(rowOf("16/43"), LadderModel::LastGear);
+  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setTyre("190/55ZR17");
+  EXPECT_TRUE(
+      soon([&] { return rowOf("16/43") >= 0 && cell(rowOf("16/43"), LadderModel::LastGear) != before; }));
+}
+
+TEST_F(LadderPageTest, FiltersLeaveWhatTheySay) {
+  tick("fits on this chain");
+  ASSERT_GT(shownRows(), 0);
+  for (int r = 0; r < shownRows(); ++r) EXPECT_TRUE(cell(r, LadderModel::Fits).startsWith("fits"));
+  tick("from the spares box");
+  ASSERT_GT(shownRows(), 0);
+  for (int r = 0; r < shownRows(); ++r) EXPECT_EQ(cell(r, LadderModel::Spares), "both");
+  tick("from the spares box");
+  tick("fits on this chain");
+  tick("twins");
+  ASSERT_GT(shownRows(), 0);
+  EXPECT_GE(rowOf("15/45"), 0);
+  EXPECT_TRUE(cell(rowOf("15/45"), LadderModel::Aims).contains("twin of"));
+  EXPECT_EQ(rowOf("16/43"), -1);
+  tick("twins");
+  control<QAbstractSpinBox>(*page_, "Within per cent").setFocus();
+  typeInto(control<QAbstractSpinBox>(*page_, "Within per cent"), "3");
+  ASSERT_GT(shownRows(), 0);
+  for (int r = 0; r < shownRows(); ++r)
+    EXPECT_LE(std::abs(cell(r, LadderModel::Change).replace("−", "-").remove("±").toDouble()), 3.0);
+}
+
+TEST_F(LadderPageTest, AWiderRangeFillsUpAndCanBeStopped) {
+  auto& most = control<QSpinBox>(*page_, "Most rear teeth");
+  const int before = shownRows();
+  most.setValue(60);
+  EXPECT_TRUE(soon([&] { return shownRows() > before; }));
+  ui::LadderStudy study;
+  QSignalSpy stopped(&study, &ui::LadderStudy::cancelled), ended(&study, &ui::LadderStudy::finished);
+  study.start(window_->profile(), {9, 24, 25, 70});
+  EXPECT_TRUE(study.running());
+  study.cancel();
+  EXPECT_EQ(stopped.count(), 1);
+  EXPECT_FALSE(study.running());
+  QTest::qWait(100);
+  EXPECT_EQ(ended.count(), 0) << "what was under way is dropped";
+}
+
+TEST_F(LadderPageTest, TheWholeOfTheLargestLadderComesIn) {
+  ui::LadderStudy study;
+  std::size_t rows = 0;
+  QObject::connect(&study, &ui::LadderStudy::rowsReady, &study,
+                   [&](const std::vector<LadderRow>& more) { rows += more.size(); });
+  QSignalSpy ended(&study, &ui::LadderStudy::finished);
+  study.start(window_->profile(), {9, 24, 25, 70});
+  EXPECT_TRUE(soon([&] { return ended.count() == 1; }));
+  EXPECT_EQ(rows, 16u * 46u);
+}
+
+TEST_F(LadderPageTest, APairIsPinnedToTheChartsAndSaved) {
+  table().setCurrentIndex(table().model()->index(rowOf("14/43"), 0));
+  push("Pin");
+  ASSERT_EQ(window_->profile().pins.size(), 1u);
+  EXPECT_EQ(window_->profile().pins[0].name, "14/43");
+  EXPECT_EQ(window_->profile().pins[0].change.frontTeeth, front(14));
+  EXPECT_TRUE(same(profileFrom(writeProfile(window_->profile())), window_->profile()));
+  for (int i = 0; i < 5; ++i) push("Pin");
+  EXPECT_EQ(window_->profile().pins.size(), 4u) << "there is room for four";
+}
+
+TEST_F(LadderPageTest, AnAimIsStatedRankedSavedAndRemoved) {
+  auto& kind = control<QComboBox>(*page_, "Kind of aim");
+  kind.setCurrentIndex(static_cast<int>(Aim::Want::PullGain));
+  control<QSpinBox>(*page_, "Aim: per cent").setValue(10);
+  control<QSpinBox>(*page_, "Aim: gear").setValue(2);
+  push("Add aim");
+  ASSERT_EQ(window_->profile().aims.size(), 1u);
+  EXPECT_EQ(window_->profile().aims[0], (Aim{.want = Aim::Want::PullGain, .gear = 2, .percent = 10}));
+  auto& list = control<QListWidget>(*page_, "Aims");
+  ASSERT_TRUE(soon([&] { return list.count() == 1; }));
+  EXPECT_EQ(list.item(0)->text(), "10 % more pull in gear 2");
+  EXPECT_TRUE(soon(
+      [&] { return rowOf("15/43") >= 0 && cell(rowOf("15/43"), LadderModel::Aims).startsWith("0 of 1"); }));
+  table().sortByColumn(LadderModel::Aims, Qt::AscendingOrder);
+  EXPECT_TRUE(soon([&] {
+    return cell(0, LadderModel::Aims).startsWith("all") && cell(0, LadderModel::Fits).startsWith("fits");
+  })) << "those that reach it and fit come first";
+  list.setCurrentRow(0);
+  push("Remove aim");
+  EXPECT_TRUE(window_->profile().aims.empty());
+}
+
+TEST_F(LadderPageTest, CsvHasARowPerPairInView) {
+  EXPECT_EQ(page_->csv().count('\n'), shownRows() + 1);
+}
+
+TEST(AimWords, SayWhatIsWanted) {
+  const ui::UnitsShown metric;
+  EXPECT_EQ(ui::aimWords({.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 12800}, metric),
+            "last gear at 12,800 rpm at 205 km/h");
+  EXPECT_EQ(ui::aimWords({.want = Aim::Want::CruiseBelow, .speedKmh = 110, .rpm = 4500}, metric),
+            "last gear below 4,500 rpm at 110 km/h");
+  EXPECT_EQ(ui::aimWords({.want = Aim::Want::LeastDriveTime}, metric), "end of the drive in least time");
+  EXPECT_EQ(ui::aimWords({.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 190}, metric),
+            "no slower than 190 km/h");
+}
+
+}  // namespace
+}  // namespace layshaft::test

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/aim_editor.h"
+
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+#include <cmath>
+
+#include "core/limits.h"
+#include "core/units.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr int kNoGear = 0;  // shown as "last gear"
+
+}  // namespace
+
+QString aimWords(const Aim& aim, const UnitsShown& units) {
+  const QString gear = aim.gear ? AimEditor::tr("gear %1").arg(*aim.gear) : AimEditor::tr("last gear");
+  const QString speed =
+      number(units.shown(Quantity::Speed, units::mpsFromKmh(aim.speedKmh.value_or(0.0))), 0) +
+      QLatin1Char(' ') + units.name(Quantity::Speed);
+  const QString rpm = number(aim.rpm.value_or(0.0), 0);
+  switch (aim.want) {
+    case Aim::Want::RevAtSpeed:
+      return AimEditor::tr("%1 at %2 rpm at %3").arg(gear, rpm, speed);
+    case Aim::Want::CruiseBelow:
+      return AimEditor::tr("%1 below %2 rpm at %3").arg(gear, rpm, speed);
+    case Aim::Want::PullGain:
+      return AimEditor::tr("%1 % more pull in %2").arg(number(aim.percent.value_or(0.0), 0), gear);
+    case Aim::Want::LeastDriveTime:
+      return AimEditor::tr("end of the drive in least time");
+    case Aim::Want::TopSpeedAtLeast:
+      break;
+  }
+  return AimEditor::tr("no slower than %1").arg(speed);
+}
+
+AimEditor::AimEditor(Document& document, QWidget* parent)
+    : QWidget(parent),
+      document_(document),
+      list_(new QListWidget),
+      want_(new CalmComboBox),
+      gear_(new WholeBox),
+      speed_(new WholeBox),
+      rpm_(new WholeBox),
+      percent_(new WholeBox),
+      remove_(new QPushButton(tr("Remove aim"))) {
+  list_->setAccessibleName(tr("Aims"));
+  list_->setMaximumHeight(3 * list_->fontMetrics().height() + 12);
+  want_->addItems({tr("engine speed at a speed"), tr("cruise below"), tr("more pull"), tr("least drive time"),
+                   tr("top speed at least")});
+  want_->setAccessibleName(tr("Kind of aim"));
+  const auto setUp = [](WholeBox* box, const QString& name, int low, int high, int step, int value) {
+    box->setRange(low, high);
+    box->setSingleStep(step);
+    box->setValue(value);
+    box->setAccessibleName(name);
+    box->setToolTip(name);
+  };
+  setUp(gear_, tr("Aim: gear"), kNoGear, limits::kMostGears, 1, kNoGear);
+  gear_->setSpecialValueText(tr("last gear"));
+  setUp(speed_, tr("Aim: speed"), 5, static_cast<int>(limits::kSpeedKmh.high), 5, 110);
+  setUp(rpm_, tr("Aim: engine speed"), static_cast<int>(limits::kAimRpm.low),
+        static_cast<int>(limits::kAimRpm.high), 100, 5000);
+  rpm_->setGroupSeparatorShown(true);
+  setUp(percent_, tr("Aim: per cent"), static_cast<int>(limits::kAimPercent.low),
+        static_cast<int>(limits::kAimPercent.high), 1, 5);
+  rpm_->setSuffix(tr(" rpm"));
+  percent_->setSuffix(tr(" %"));
+  auto* addButton = new QPushButton(tr("Add aim"));
+  connect(addButton, &QPushButton::clicked, this, &AimEditor::add);
+  connect(remove_, &QPushButton::clicked, this, &AimEditor::remove);
+  connect(want_, &QComboBox::currentIndexChanged, this, &AimEditor::showFields);
+  connect(list_, &QListWidget::currentRowChanged, this, [this](int row) { remove_->setEnabled(row >= 0); });
+  remove_->setEnabled(false);
+
+  auto* row = new QHBoxLayout;
+  row->setContentsMargins(0, 0, 0, 0);
+  for (QWidget* widget : std::initializer_list<QWidget*>{want_, gear_, rpm_, speed_, percent_, addButton})
+    row->addWidget(widget);
+  row->addStretch();
+  row->addWidget(remove_);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addLayout(row);
+  column->addWidget(list_);
+  showFields();
+}
+
+void AimEditor::showFields() {
+  const Aim::Want kind = want();
+  const bool rev = kind == Aim::Want::RevAtSpeed || kind == Aim::Want::CruiseBelow;
+  gear_->setVisible(rev || kind == Aim::Want::PullGain);
+  rpm_->setVisible(rev);
+  speed_->setVisible(rev || kind == Aim::Want::TopSpeedAtLeast);
+  percent_->setVisible(kind == Aim::Want::PullGain);
+}
+
+void AimEditor::add() {
+  if (static_cast<int>(document_.profile().aims.size()) >= limits::kMostAims) {
+    emit refused(tr("There are %1 aims already; remove one first.").arg(limits::kMostAims));
+    return;
+  }
+  const Aim::Want kind = want();
+  const bool rev = kind == Aim::Want::RevAtSpeed || kind == Aim::Want::CruiseBelow;
+  Aim aim{.want = kind};
+  if ((rev || kind == Aim::Want::PullGain) && gear_->value() != kNoGear) aim.gear = gear_->value();
+  if (rev || kind == Aim::Want::TopSpeedAtLeast)
+    aim.speedKmh = withoutNoise(units::kmhFromMps(units_.si(Quantity::Speed, speed_->value())));
+  if (rev) aim.rpm = rpm_->value();
+  if (kind == Aim::Want::PullGain) aim.percent = percent_->value();
+  const auto problem = document_.edit({.field = QStringLiteral("aim.%1").arg(document_.profile().aims.size()),
+                                       .title = tr("aim: %1").arg(aimWords(aim, units_)),
+                                       .shown = {}},
+                                      [&](Profile& p) { p.aims.push_back(aim); });
+  emit refused(problem ? spokenSentence(*problem) : QString());
+}
+
+void AimEditor::remove() {
+  const int row = list_->currentRow();
+  const auto& aims = document_.profile().aims;
+  if (row < 0 || row >= static_cast<int>(aims.size())) return;
+  document_.edit({.field = QStringLiteral("aim.remove.%1").arg(row),
+                  .title = tr("remove aim: %1").arg(aimWords(aims[static_cast<std::size_t>(row)], units_)),
+                  .shown = {}},
+                 [row](Profile& p) { p.aims.erase(p.aims.begin() + row); });
+}
+
+void AimEditor::refresh(const UnitsShown& units) {
+  units_ = units;
+  speed_->setSuffix(QLatin1Char(' ') + units.name(Quantity::Speed));
+  QStringList words;
+  for (const Aim& aim : document_.profile().aims) words << aimWords(aim, units);
+  QStringList shown;
+  for (int i = 0; i < list_->count(); ++i) shown << list_->item(i)->text();
+  if (words == shown) return;
+  list_->clear();
+  list_->addItems(words);
+}
+
+}  // namespace layshaft::ui

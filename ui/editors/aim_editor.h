@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QComboBox>
+#include <QListWidget>
+#include <QPushButton>
+#include <QWidget>
+
+#include "ui/document.h"
+#include "ui/editors/calm_spin_box.h"
+#include "ui/units_shown.h"
+
+namespace layshaft::ui {
+
+/// An aim in a sentence: "last gear at 12,800 rpm at 205 km/h".
+QString aimWords(const Aim& aim, const UnitsShown& units);
+
+/// What the ladder is asked for: a list of aims, and a line to state another.
+class AimEditor : public QWidget {
+  Q_OBJECT
+ public:
+  explicit AimEditor(Document& document, QWidget* parent = nullptr);
+
+  void refresh(const UnitsShown& units);
+
+ signals:
+  void refused(const QString& why);
+
+ private:
+  void showFields();
+  void add();
+  void remove();
+  Aim::Want want() const { return static_cast<Aim::Want>(want_->currentIndex()); }
+
+  Document& document_;
+  UnitsShown units_;
+  QListWidget* list_;
+  QComboBox* want_;
+  WholeBox* gear_;
+  WholeBox* speed_;
+  WholeBox* rpm_;
+  WholeBox* percent_;
+  QPushButton* remove_;
+};
+
+}  // namespace layshaft::ui

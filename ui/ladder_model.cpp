@@ -1,0 +1,304 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/ladder_model.h"
+
+#include <QFont>
+#include <algorithm>
+#include <cmath>
+
+#include "ui/chain_words.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr double kLast = 1e12;  // sorts what is missing to the end
+
+QString pairText(const LadderRow& row) {
+  return QStringLiteral("%1/%2").arg(row.frontTeeth).arg(row.rearTeeth);
+}
+
+}  // namespace
+
+void LadderModel::clear() {
+  beginResetModel();
+  rows_.clear();
+  twins_.clear();
+  rank_.clear();
+  endResetModel();
+}
+
+void LadderModel::add(const std::vector<LadderRow>& rows) {
+  if (rows.empty()) return;
+  const int first = static_cast<int>(rows_.size());
+  beginInsertRows({}, first, first + static_cast<int>(rows.size()) - 1);
+  rows_.insert(rows_.end(), rows.begin(), rows.end());
+  twins_.resize(rows_.size());
+  rank_.resize(rows_.size(), 0);
+  endInsertRows();
+}
+
+void LadderModel::settle(const std::vector<Aim>& aims) {
+  aims_ = aims;
+  std::fill(twins_.begin(), twins_.end(), QString());
+  for (const auto& group : sameRatios(rows_)) {
+    const auto best = *std::min_element(group.begin(), group.end(), [this](std::size_t a, std::size_t b) {
+      return wearsBetter(rows_[a], rows_[b]) < 0;
+    });
+    for (const std::size_t i : group) {
+      QStringList others;
+      for (const std::size_t other : group)
+        if (other != i) others << pairText(rows_[other]);
+      twins_[i] = i == best ? tr("twin of %1; wears best").arg(others.join(tr(", ")))
+                            : tr("twin of %1").arg(others.join(tr(", ")));
+    }
+  }
+  const auto order = rankedByAims(rows_, aims);
+  for (std::size_t place = 0; place < order.size(); ++place)
+    rank_[order[place]] = static_cast<int>(place) + 1;
+  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
+}
+
+void LadderModel::show(const UnitsShown& units) {
+  if (units == units_) return;
+  beginResetModel();
+  units_ = units;
+  endResetModel();
+}
+
+void LadderModel::mark(int stockFront, int stockRear, int proposedFront, int proposedRear) {
+  if (stockFront == stockFront_ && stockRear == stockRear_ && proposedFront == proposedFront_ &&
+      proposedRear == proposedRear_)
+    return;
+  stockFront_ = stockFront;
+  stockRear_ = stockRear;
+  proposedFront_ = proposedFront;
+  proposedRear_ = proposedRear;
+  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, 0));
+}
+
+int LadderModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
+
+int LadderModel::columnCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : ColumnCount;
+}
+
+QString LadderModel::fitText(const LadderRow& row) const {
+  if (!row.chainRun) return tr("–");
+  const ChainRunFigures& run = *row.chainRun;
+  const int decimals = units_.system() == UnitSystem::Imperial ? 2 : 1;
+  const QString shift = signedNumber(units_.shown(Quantity::SmallLength, run.axleShiftM), decimals);
+  if (run.fits.value_or(true)) return (run.fits ? tr("fits, axle %1") : tr("axle %1")).arg(shift);
+  if (run.lengthsThatFit.empty()) return tr("no");
+  QStringList lengths;
+  for (const FittingLength& length : run.lengthsThatFit) lengths << QString::number(length.links);
+  return tr("with %1 links").arg(lengths.join(tr(" or ")));
+}
+
+QString LadderModel::aimText(const LadderRow& row) const {
+  if (row.aims.empty()) return {};
+  const auto reached =
+      std::count_if(row.aims.begin(), row.aims.end(), [](const AimOutcome& a) { return a.reached; });
+  if (reached == static_cast<std::ptrdiff_t>(row.aims.size()))
+    return row.chainRun && !row.chainRun->fits.value_or(true) ? tr("all, but does not fit") : tr("all");
+  return tr("%1 of %2").arg(reached).arg(row.aims.size());
+}
+
+QString LadderModel::text(const LadderRow& row, int index, int column) const {
+  const auto speed = [&](double mps) { return number(units_.shown(Quantity::Speed, mps), 0); };
+  const auto orDash = [&](const std::optional<double>& value, int decimals) {
+    return value ? number(*value, decimals) : tr("–");
+  };
+  switch (column) {
+    case Pair: {
+      const bool stock = row.frontTeeth == stockFront_ && row.rearTeeth == stockRear_;
+      const bool proposed = row.frontTeeth == proposedFront_ && row.rearTeeth == proposedRear_;
+      return pairText(row) + (proposed ? tr(" proposed") : stock ? tr(" stock") : QString());
+    }
+    case FinalRatio:
+      return number(row.finalRatio, 3);
+    case Change:
+      return signedNumber(row.change.gearingPercent, 1);
+    case Step:
+      return stepWords(row.change);
+    case RearTeeth:
+      return signedNumber(row.change.rearTeethEquivalent, 1);
+    case FirstGear:
+      return speed(row.speedAtLimitMps.front());
+    case LastGear:
+      return speed(row.speedAtLimitMps.back());
+    case Cruise:
+      return orDash(row.cruiseRpm, 0);
+    case TopSpeed:
+      return row.topSpeedMps ? speed(*row.topSpeedMps) : tr("–");
+    case Drive:
+      return orDash(row.driveS, 2);
+    case StandingStart:
+      return orDash(row.zeroTo100KmhS, 2);
+    case Fits:
+      return fitText(row);
+    case Meeting:
+      return row.chainRun ? QStringLiteral("%1 / %2")
+                                .arg(row.chainRun->commonFactorFront)
+                                .arg(row.chainRun->commonFactorRear)
+                          : tr("–");
+    case Spares:
+      return row.frontInSparesBox && row.rearInSparesBox ? tr("both")
+             : row.frontInSparesBox                      ? tr("front")
+             : row.rearInSparesBox                       ? tr("rear")
+                                                         : QString();
+    case Aims:
+      break;
+  }
+  const QString words = aimText(row);
+  const QString& twin = twins_[static_cast<std::size_t>(index)];
+  return words.isEmpty() ? twin : twin.isEmpty() ? words : words + QStringLiteral("; ") + twin;
+}
+
+QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) const {
+  switch (column) {
+    case Pair:
+      return row.frontTeeth * 1000 + row.rearTeeth;
+    case Step:
+      return std::abs(row.change.gearingPercent);
+    case Cruise:
+      return row.cruiseRpm.value_or(kLast);
+    case TopSpeed:
+      return row.topSpeedMps.value_or(0.0);
+    case Drive:
+      return row.driveS.value_or(kLast);
+    case StandingStart:
+      return row.zeroTo100KmhS.value_or(kLast);
+    case FirstGear:
+      return row.speedAtLimitMps.front();
+    case LastGear:
+      return row.speedAtLimitMps.back();
+    case Change:
+      return row.change.gearingPercent;
+    case RearTeeth:
+      return row.change.rearTeethEquivalent;
+    case Fits:
+      return row.chainRun
+                 ? (row.chainRun->fits.value_or(true) ? 0.0 : 1000.0) + std::abs(row.chainRun->axleShiftM)
+                 : kLast;
+    case Meeting:
+      return row.chainRun ? row.chainRun->commonFactorFront + row.chainRun->commonFactorRear : 1000;
+    case Spares:
+      return (row.frontInSparesBox ? 0 : 1) + (row.rearInSparesBox ? 0 : 1);
+    case Aims:
+      return rank_[static_cast<std::size_t>(index)];
+    default:
+      break;
+  }
+  return row.finalRatio;
+}
+
+QVariant LadderModel::data(const QModelIndex& at, int role) const {
+  if (!at.isValid()) return {};
+  const LadderRow& here = row(at.row());
+  if (role == Qt::DisplayRole) return text(here, at.row(), at.column());
+  if (role == kSortRole) return sortValue(here, at.row(), at.column());
+  if (role == Qt::TextAlignmentRole) {
+    const bool words = at.column() == Pair || at.column() == Step || at.column() >= Fits;
+    return QVariant::fromValue(
+        Qt::Alignment(words ? Qt::AlignLeft | Qt::AlignVCenter : Qt::AlignRight | Qt::AlignVCenter));
+  }
+  if (role == Qt::FontRole && here.frontTeeth == proposedFront_ && here.rearTeeth == proposedRear_) {
+    QFont bold;
+    bold.setBold(true);
+    return bold;
+  }
+  return {};
+}
+
+QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation != Qt::Horizontal) return {};
+  const QString speed = units_.name(Quantity::Speed);
+  if (role == Qt::DisplayRole) switch (section) {
+      case Pair:
+        return tr("pair");
+      case FinalRatio:
+        return tr("final");
+      case Change:
+        return tr("change %");
+      case Step:
+        return tr("step");
+      case RearTeeth:
+        return tr("≈ rear");
+      case FirstGear:
+        return tr("1st, %1").arg(speed);
+      case LastGear:
+        return tr("last");
+      case Cruise:
+        return tr("cruise, rpm");
+      case TopSpeed:
+        return tr("top speed");
+      case Drive:
+        return tr("drive, s");
+      case StandingStart:
+        return tr("0–100, s");
+      case Fits:
+        return tr("fits, %1").arg(units_.name(Quantity::SmallLength));
+      case Meeting:
+        return tr("meeting");
+      case Spares:
+        return tr("in the box");
+      case Aims:
+        return aims_.empty() ? tr("twins") : tr("aims, twins");
+    }
+  if (role == Qt::ToolTipRole) switch (section) {
+      case Change:
+        return tr("Positive is shorter: more pull, less speed.");
+      case RearTeeth:
+        return tr("Rear teeth that would change stock's final ratio as much.");
+      case Meeting:
+        return tr(
+            "Common factor of teeth and chain links, front / rear: 1 is best, each tooth then meets every "
+            "link.");
+      case Fits:
+        return tr(
+            "Whether the axle stays in its slot with this chain, and how far it moves (+ is back); else the "
+            "links "
+            "that would do.");
+      case Aims:
+        return tr("Sorted, this ranks the pairs by the aims. Twins have the same ratio.");
+      default:
+        break;
+    }
+  return {};
+}
+
+LadderFilter::LadderFilter(LadderModel* model, QObject* parent)
+    : QSortFilterProxyModel(parent), model_(model) {
+  setSourceModel(model);
+  setSortRole(LadderModel::kSortRole);
+  setDynamicSortFilter(true);
+}
+
+void LadderFilter::setFitsOnly(bool on) {
+  fitsOnly_ = on;
+  invalidateFilter();
+}
+void LadderFilter::setSparesOnly(bool on) {
+  sparesOnly_ = on;
+  invalidateFilter();
+}
+void LadderFilter::setTwinsOnly(bool on) {
+  twinsOnly_ = on;
+  invalidateFilter();
+}
+void LadderFilter::setWithinPercent(std::optional<double> percent) {
+  within_ = percent;
+  invalidateFilter();
+}
+
+bool LadderFilter::filterAcceptsRow(int sourceRow, const QModelIndex&) const {
+  const LadderRow& row = model_->row(sourceRow);
+  if (fitsOnly_ && !(row.chainRun && row.chainRun->fits.value_or(false))) return false;
+  if (sparesOnly_ && !(row.frontInSparesBox && row.rearInSparesBox)) return false;
+  if (within_ && std::abs(row.change.gearingPercent) > *within_) return false;
+  return !twinsOnly_ || model_->isTwin(sourceRow);
+}
+
+}  // namespace layshaft::ui

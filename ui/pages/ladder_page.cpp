@@ -1,0 +1,201 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/ladder_page.h"
+
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QVBoxLayout>
+
+#include "core/limits.h"
+#include "core/report.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr int kAnyPercent = 0;  // shown as "any"
+
+/// What of a profile a ladder depends on: all but the proposal's own teeth and what is only kept for people.
+Profile keyOf(Profile profile) {
+  profile.proposed.frontTeeth.reset();
+  profile.proposed.rearTeeth.reset();
+  profile.pins.clear();
+  profile.name.clear();
+  profile.notes.clear();
+  return profile;
+}
+
+}  // namespace
+
+LadderPage::LadderPage(QWidget* aims, QWidget* parent)
+    : Page(parent),
+      table_(new QTableView),
+      fewestFront_(new WholeBox),
+      mostFront_(new WholeBox),
+      fewestRear_(new WholeBox),
+      mostRear_(new WholeBox),
+      within_(new WholeBox),
+      fits_(new QCheckBox(tr("fits on this chain"))),
+      spares_(new QCheckBox(tr("from the spares box"))),
+      twins_(new QCheckBox(tr("twins"))),
+      progress_(new QProgressBar),
+      stop_(new QPushButton(tr("Stop"))),
+      pin_(new QPushButton(tr("Pin"))) {
+  table_->setModel(&filter_);
+  table_->setAccessibleName(tr("Ladder"));
+  table_->setSortingEnabled(true);
+  table_->sortByColumn(LadderModel::FinalRatio, Qt::DescendingOrder);
+  table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  table_->setSelectionMode(QAbstractItemView::SingleSelection);
+  table_->verticalHeader()->hide();
+  table_->verticalHeader()->setDefaultSectionSize(table_->fontMetrics().height() + 6);
+  table_->setTabKeyNavigation(false);
+  table_->setToolTip(tr("Click a row, or press Enter on it: the pair becomes the proposal."));
+  connect(table_, &QTableView::clicked, this, &LadderPage::choose);
+  connect(table_, &QTableView::activated, this, &LadderPage::choose);
+
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(10, 6, 10, 4);
+  auto* bar = new QHBoxLayout;
+  const auto box = [&](WholeBox* spin, const QString& name, const Limit& limit) {
+    spin->setRange(static_cast<int>(limit.low), static_cast<int>(limit.high));
+    spin->setAccessibleName(name);
+    spin->setToolTip(name);
+    connect(spin, &QSpinBox::valueChanged, this, [this] {
+      ownRange_ = true;
+      restart();
+    });
+    bar->addWidget(spin);
+  };
+  bar->addWidget(new QLabel(tr("front")));
+  box(fewestFront_, tr("Fewest front teeth"), limits::kFrontTeeth);
+  bar->addWidget(new QLabel(tr("to")));
+  box(mostFront_, tr("Most front teeth"), limits::kFrontTeeth);
+  bar->addWidget(new QLabel(tr("rear")));
+  box(fewestRear_, tr("Fewest rear teeth"), limits::kRearTeeth);
+  bar->addWidget(new QLabel(tr("to")));
+  box(mostRear_, tr("Most rear teeth"), limits::kRearTeeth);
+  bar->addSpacing(12);
+  bar->addWidget(fits_);
+  bar->addWidget(spares_);
+  bar->addWidget(twins_);
+  bar->addWidget(new QLabel(tr("within")));
+  within_->setRange(kAnyPercent, 100);
+  within_->setSpecialValueText(tr("any"));
+  within_->setSuffix(tr(" %"));
+  within_->setAccessibleName(tr("Within per cent"));
+  within_->setToolTip(tr("Only pairs whose gearing differs from stock's by at most so much."));
+  bar->addWidget(within_);
+  bar->addStretch();
+  progress_->setTextVisible(false);
+  progress_->setMaximumWidth(90);
+  bar->addWidget(progress_);
+  bar->addWidget(stop_);
+  pin_->setToolTip(tr("Keeps the selected pair on the charts."));
+  bar->addWidget(pin_);
+  column->addLayout(bar);
+  column->addWidget(table_, 1);
+  column->addWidget(aims);
+
+  connect(fits_, &QCheckBox::toggled, &filter_, &LadderFilter::setFitsOnly);
+  connect(spares_, &QCheckBox::toggled, &filter_, &LadderFilter::setSparesOnly);
+  connect(twins_, &QCheckBox::toggled, &filter_, &LadderFilter::setTwinsOnly);
+  connect(within_, &QSpinBox::valueChanged, this, [this](int percent) {
+    filter_.setWithinPercent(percent == kAnyPercent ? std::nullopt : std::optional<double>(percent));
+  });
+  connect(stop_, &QPushButton::clicked, &study_, &LadderStudy::cancel);
+  connect(pin_, &QPushButton::clicked, this, [this] {
+    if (const auto row = current()) emit pairPinned(row->frontTeeth, row->rearTeeth);
+  });
+  connect(&study_, &LadderStudy::rowsReady, &model_, &LadderModel::add);
+  connect(&study_, &LadderStudy::progressed, this, [this](int done, int all) {
+    progress_->setMaximum(all);
+    progress_->setValue(done);
+  });
+  const auto rest = [this] {
+    progress_->setVisible(false);
+    stop_->setVisible(false);
+    model_.settle(profile_ ? profile_->aims : std::vector<Aim>());
+    table_->resizeColumnsToContents();
+  };
+  connect(&study_, &LadderStudy::finished, this, rest);
+  connect(&study_, &LadderStudy::cancelled, this, rest);
+  progress_->setVisible(false);
+  stop_->setVisible(false);
+}
+
+void LadderPage::use(const Profile& profile) {
+  profile_ = profile;
+}
+
+void LadderPage::showPlan() {
+  if (!profile_) return;
+  model_.show(units_);
+  const Setup& stock = plan_->stock.setup;
+  const Setup& proposed = plan_->proposed.setup;
+  model_.mark(stock.frontTeeth.count(), stock.rearTeeth.count(), proposed.frontTeeth.count(),
+              proposed.rearTeeth.count());
+  if (!ownRange_) {
+    range_ = usualRange(*profile_);
+    const auto showEnd = [](WholeBox* spin, int value) { showValue(*spin, value); };
+    showEnd(fewestFront_, range_.fewestFront);
+    showEnd(mostFront_, range_.mostFront);
+    showEnd(fewestRear_, range_.fewestRear);
+    showEnd(mostRear_, range_.mostRear);
+  }
+  restart();
+}
+
+void LadderPage::restart() {
+  if (!profile_) return;
+  const LadderRange wanted{fewestFront_->value(), mostFront_->value(), fewestRear_->value(),
+                           mostRear_->value()};
+  const bool sameRange =
+      wanted.fewestFront == workedRange_.fewestFront && wanted.mostFront == workedRange_.mostFront &&
+      wanted.fewestRear == workedRange_.fewestRear && wanted.mostRear == workedRange_.mostRear;
+  Profile key = keyOf(*profile_);
+  if (sameRange && worked_ == key) return;
+  worked_ = std::move(key);
+  workedRange_ = wanted;
+  model_.clear();
+  progress_->setVisible(true);
+  stop_->setVisible(true);
+  progress_->setValue(0);
+  study_.start(*profile_, wanted);
+}
+
+std::optional<LadderRow> LadderPage::current() const {
+  const QModelIndex index = table_->currentIndex();
+  if (!index.isValid()) return std::nullopt;
+  return model_.row(filter_.mapToSource(index).row());
+}
+
+void LadderPage::choose(const QModelIndex& index) {
+  if (!index.isValid()) return;
+  const LadderRow& row = model_.row(filter_.mapToSource(index).row());
+  emit pairChosen(row.frontTeeth, row.rearTeeth);
+}
+
+std::vector<QStringList> LadderPage::numbers() const {
+  std::vector<QStringList> rows;
+  QStringList titles;
+  for (int c = 0; c < filter_.columnCount(); ++c)
+    titles << filter_.headerData(c, Qt::Horizontal, Qt::DisplayRole).toString();
+  rows.push_back(titles);
+  for (int r = 0; r < filter_.rowCount(); ++r) {
+    QStringList cells;
+    for (int c = 0; c < filter_.columnCount(); ++c) cells << filter_.index(r, c).data().toString();
+    rows.push_back(cells);
+  }
+  return rows;
+}
+
+QString LadderPage::csv() const {
+  QString out;
+  for (const QStringList& row : numbers()) {
+    QStringList cells;
+    for (const QString& cell : row) cells << QString::fromStdString(csvField(cell.toStdString()));
+    out += cells.join(QLatin1Char(',')) + QLatin1Char('\n');
+  }
+  return out;
+}
+
+}  // namespace layshaft::ui
