@@ -2,6 +2,7 @@
 #include "core/study/pull.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -187,26 +188,24 @@ std::vector<PullModel::Stretch> PullModel::stretches(std::size_t gear, double fr
     const double middle = start + (end - start) / 2.0;
     Stretch on{start, end, torque.pieceAt(rpm(middle, gear)),
                road.rolling.jumpMps && middle > *road.rolling.jumpMps};
-    if (hasGrip_ || hasLift_) {
-      // Cut again where another limit takes over.
-      double left = start;
-      for (const double right : {middle, end}) {
-        const LimitedBy was = limitOn(on, left, gear), is = limitOn(on, right, gear);
-        if (was != is) {
-          const auto value = [&](LimitedBy which, double v) {
-            return which == LimitedBy::Grip   ? gripOn(on, v)
-                   : which == LimitedBy::Lift ? liftMps2(v)
-                                              : freeOn(on, v, gear);
-          };
-          const auto gap = [&](double v) { return value(was, v) - value(is, v); };
-          const double cut = polishedRoot(gap, left, right, gap(left), gap(right));
-          if (cut > on.fromMps && cut < end) {
-            result.push_back({on.fromMps, cut, on.piece, on.fast});
-            on.fromMps = cut;
-          }
-        }
-        left = right;
-      }
+    // Cut again where another limit takes over.
+    std::array<double, 9> takeOvers{};
+    std::size_t count = 0;
+    const auto meet = [&](const auto& gap) {
+      const MonotonePieces pieces = monotonePieces(gap, start, end);
+      for (std::size_t p = 1; p < pieces.count; ++p)
+        if (pieces.value[p - 1] * pieces.value[p] < 0.0)
+          takeOvers[count++] =
+              polishedRoot(gap, pieces.at[p - 1], pieces.at[p], pieces.value[p - 1], pieces.value[p]);
+    };
+    if (hasGrip_) meet([&](double v) { return freeOn(on, v, gear) - gripOn(on, v); });
+    if (hasLift_) meet([&](double v) { return freeOn(on, v, gear) - liftMps2(v); });
+    if (hasGrip_ && hasLift_) meet([&](double v) { return gripOn(on, v) - liftMps2(v); });
+    std::sort(takeOvers.begin(), takeOvers.begin() + static_cast<std::ptrdiff_t>(count));
+    for (std::size_t c = 0; c < count; ++c) {
+      if (!(takeOvers[c] > on.fromMps && takeOvers[c] < end)) continue;
+      result.push_back({on.fromMps, takeOvers[c], on.piece, on.fast});
+      on.fromMps = takeOvers[c];
     }
     result.push_back(on);
     start = end;
@@ -285,14 +284,13 @@ std::optional<TopSpeed> topSpeedIn(const PullModel& model, std::size_t gear) {
   for (std::size_t i = stretches.size(); i-- > 0;) {
     const auto& on = stretches[i];
     const auto a = [&](double v) { return model.accelerationOn(on, v, gear); };
-    const double middle = on.fromMps + (on.toMps - on.fromMps) / 2.0;
-    for (const double v : {on.toMps, middle, on.fromMps}) {
-      const double value = a(v);
+    const MonotonePieces pieces = monotonePieces(a, on.fromMps, on.toMps);
+    for (std::size_t p = pieces.count; p-- > 0;) {
+      const double v = pieces.at[p], value = pieces.value[p];
       if (value >= 0.0) {
         if (v == limit) return TopSpeed{limit, number, LimitedBy::RevLimit};
         // At a jump of the resistance the speed stands where it jumps.
-        const bool jumped = v == on.toMps;
-        const double top = jumped ? v : polishedRoot(a, v, above, value, aboveValue);
+        const double top = p + 1 == pieces.count ? v : polishedRoot(a, v, above, value, aboveValue);
         return TopSpeed{top, number, model.limitOn(on, top, gear)};
       }
       above = v;

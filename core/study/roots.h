@@ -1,8 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <algorithm>
+#include <array>
 #include <boost/math/tools/toms748_solve.hpp>
+#include <cmath>
+#include <cstddef>
 #include <cstdint>
+#include <utility>
 
 namespace layshaft {
 
@@ -20,6 +25,46 @@ double polishedRoot(F f, double a, double b, double fa, double fb) {
   const auto [low, high] = boost::math::tools::toms748_solve(
       f, a, b, fa, fb, boost::math::tools::eps_tolerance<double>(52), steps);
   return low + (high - low) / 2.0;
+}
+
+/// Places that cut a range into pieces on each of which a function only rises or only falls, ends included,
+/// rising; with the function's values there.
+struct MonotonePieces {
+  std::array<double, 4> at;
+  std::array<double, 4> value;
+  std::size_t count;
+};
+
+/// For a function that is a cubic between `a` and `b`, which pull, resistance and bounds are on a stretch: a
+/// sign change between its ends cannot hide.
+template <class F>
+MonotonePieces monotonePieces(F f, double a, double b) {
+  // The cubic through four points a third of the range apart, p(s) = f0 + d1·s + d2·s(s−1)/2 +
+  // d3·s(s−1)(s−2)/6.
+  const double third = (b - a) / 3.0;
+  const double f0 = f(a), f1 = f(a + third), f2 = f(b - third), f3 = f(b);
+  const double d1 = f1 - f0, d2 = f2 - 2.0 * f1 + f0, d3 = f3 - 3.0 * f2 + 3.0 * f1 - f0;
+  const double square = d3 / 2.0, linear = d2 - d3, constant = d1 - d2 / 2.0 + d3 / 3.0;  // of p'(s)
+  MonotonePieces pieces{{a}, {f0}, 1};
+  const auto add = [&](double s) {
+    if (!(s > 0.0 && s < 3.0)) return;
+    const double v = a + s * third;
+    pieces.at[pieces.count] = v;
+    pieces.value[pieces.count] = f(v);
+    ++pieces.count;
+  };
+  const double discriminant = linear * linear - 4.0 * square * constant;
+  if (discriminant > 0.0) {
+    // Both roots without cancellation.
+    const double q = -0.5 * (linear + std::copysign(std::sqrt(discriminant), linear));
+    const double first = q != 0.0 ? constant / q : 0.0, second = square != 0.0 ? q / square : -1.0;
+    add(std::min(first, second));
+    add(std::max(first, second));
+  }
+  pieces.at[pieces.count] = b;
+  pieces.value[pieces.count] = f3;
+  ++pieces.count;
+  return pieces;
 }
 
 }  // namespace layshaft

@@ -97,11 +97,10 @@ std::optional<double> Run::whereItStops(std::size_t gear,
   double below = speed_, belowValue = 1.0;
   for (const auto& on : stretches) {
     const auto a = [&](double v) { return model_->accelerationOn(on, v, gear); };
-    const double quarter = (on.toMps - on.fromMps) / 4.0;
-    for (const double v :
-         {on.fromMps, on.fromMps + quarter, on.fromMps + 2 * quarter, on.toMps - quarter, on.toMps}) {
-      const double value = a(v);
-      if (value <= 0.0) return v == on.fromMps ? v : polishedRoot(a, below, v, belowValue, value);
+    const MonotonePieces pieces = monotonePieces(a, on.fromMps, on.toMps);
+    for (std::size_t p = 0; p < pieces.count; ++p) {
+      const double v = pieces.at[p], value = pieces.value[p];
+      if (value <= 0.0) return p == 0 ? v : polishedRoot(a, below, v, belowValue, value);
       below = v;
       belowValue = value;
     }
@@ -240,26 +239,23 @@ std::optional<RunPoint> Run::atDistance(double distance) const {
                                     leg.endDistanceM - distance);
       return pointIn(leg, leg.timeS + s, distance, model_->coast(leg.speedMps, s).speedMps);
     }
-    // Newton on x(v) with dx/dv = v/a, kept inside the leg.
+    // Newton on x(v) with dx/dv = v/a, kept inside the leg. The last step is taken in time and distance,
+    // where it is exact even so near to the end of the pull that speeds no longer differ.
+    constexpr double kNearS = 1e-7;
+    constexpr int kMostSteps = 60;
     double low = leg.speedMps, high = leg.endSpeedMps;
     double v = low + (high - low) * (distance - leg.distanceM) / (leg.endDistanceM - leg.distanceM);
     RunPoint point = pullPoint(leg, v);
-    for (int i = 0; i < 50; ++i) {
+    for (int i = 0; i < kMostSteps; ++i) {
       const double missing = distance - point.distanceM;
+      if (missing == 0.0) return point;
+      const double step = missing * model_->accelerationOn(leg.on, v, leg.gear) / v;
+      if (std::abs(missing) <= kNearS * v || v + step == v)
+        return pointIn(leg, point.timeS + missing / v, distance,
+                       std::clamp(v + step, leg.speedMps, leg.endSpeedMps));
       (missing > 0.0 ? low : high) = v;
-      const double slope = v / model_->accelerationOn(leg.on, v, leg.gear);
-      double next = v + missing / slope;
-      if (!(next > low && next < high)) next = low + (high - low) / 2.0;
-      const bool close = std::abs(next - v) <= 1e-9 * v;
-      if (close) {
-        // One more first-order step costs nothing and settles time as well.
-        point.timeS += (next - v) / model_->accelerationOn(leg.on, v, leg.gear);
-        point.speedMps = next;
-        point.distanceM = distance;
-        point.rpm = pointIn(leg, point.timeS, distance, next).rpm;
-        return point;
-      }
-      v = next;
+      const double next = v + step;
+      v = next > low && next < high ? next : low + (high - low) / 2.0;
       point = pullPoint(leg, v);
     }
     return point;

@@ -24,6 +24,7 @@ double bestShiftMps(const PullModel& model, std::size_t gear) {
     cut(model.speedMps(rpm, next));
   }
   if (rolling.jumpMps) cut(*rolling.jumpMps);
+  cut(-model.bike().road.headwindMps);
   cuts.push_back(limit);
   cuts.push_back(lowest);
   std::sort(cuts.begin(), cuts.end(), std::greater<>());
@@ -36,9 +37,10 @@ double bestShiftMps(const PullModel& model, std::size_t gear) {
     const PullModel::Stretch here{low, high, torque.pieceAt(model.rpm(middle, gear)), fast};
     const PullModel::Stretch there{low, high, torque.pieceAt(model.rpm(middle, next)), fast};
     const auto gain = [&](double v) { return model.freeOn(here, v, gear) - model.freeOn(there, v, next); };
-    for (const double v : {high, low + 0.75 * (high - low), middle, low + 0.25 * (high - low), low}) {
-      const double value = gain(v);
-      if (value >= 0.0) return v == high ? high : polishedRoot(gain, v, above, value, aboveGain);
+    const MonotonePieces pieces = monotonePieces(gain, low, high);
+    for (std::size_t p = pieces.count; p-- > 0;) {
+      const double v = pieces.at[p], value = pieces.value[p];
+      if (value >= 0.0) return p + 1 == pieces.count ? high : polishedRoot(gain, v, above, value, aboveGain);
       above = v;
       aboveGain = value;
     }

@@ -29,9 +29,12 @@ class SecondOpinion {
     const double final = double(setup.rearTeeth.count()) / setup.frontTeeth.count();
     for (const double ratio : setup.gearRatios.values())
       overall_.push_back(setup.primaryRatio * ratio * final);
-    rollout_ = setup.options.rolloutMm ? *setup.options.rolloutMm / 1000.0
-                                       : M_PI * setup.rearTyre.diameterM() *
-                                             (1 - setup.options.rollingAllowancePercent.value_or(2.0) / 100);
+    rollout_ = setup.options.rolloutMm
+                   ? *setup.options.rolloutMm / 1000.0
+                   : M_PI * (setup.rearTyre.diameterM() *
+                                 (1 - setup.options.rollingAllowancePercent.value_or(2.0) / 100) -
+                             2 * setup.options.treadWearMm.value_or(0.0) / 1000);
+    growth_ = setup.options.growthPerKmh2.value_or(0.0) * 3.6 * 3.6;
     radius_ = rollout_ / (2 * M_PI);
     mass_ = chassis_.massKg.value() + chassis_.riderMassKg.value_or(75.0);
     const double front = chassis_.frontRolloutMm ? *chassis_.frontRolloutMm / 1000.0 / (2 * M_PI) : radius_;
@@ -82,10 +85,28 @@ class SecondOpinion {
                          (rpm - points[i - 1].rpm) / (points[i].rpm - points[i - 1].rpm));
     return 0.0;
   }
-  double rpmAt(double v, std::size_t gear) const { return 60 * v * overall_[gear] / rollout_; }
-  double speedAt(double rpm, std::size_t gear) const { return rpm / 60 * rollout_ / overall_[gear]; }
+  /// The tyre as it has grown at a speed, against its size at walking pace.
+  double grown(double v) const { return 1 + growth_ * v * v; }
+  double rpmAt(double v, std::size_t gear) const { return 60 * v * overall_[gear] / (rollout_ * grown(v)); }
+  double speedAt(double rpm, std::size_t gear) const {
+    const double walking = rpm / 60 * rollout_ / overall_[gear];
+    if (growth_ <= 0 || walking <= 0) return walking;
+    // The engine speed rises with the road speed until the tyre has grown to twice its size.
+    std::uintmax_t most = 200;
+    const auto [lo, hi] = boost::math::tools::bisect([&](double v) { return walking * grown(v) - v; },
+                                                     walking, 1 / std::sqrt(growth_),
+                                                     boost::math::tools::eps_tolerance<double>(52), most);
+    return (lo + hi) / 2;
+  }
   double limitSpeed(std::size_t gear) const { return speedAt(limit_, gear); }
   std::size_t gears() const { return overall_.size(); }
+  /// Speeds at which a force in a gear has a kink or a jump, rising.
+  std::vector<double> kinks(std::size_t gear) const {
+    std::vector<double> speeds{165 / 3.6, std::max(0.0, -wind_)};
+    for (const auto& point : engine_.torqueCurve->points()) speeds.push_back(speedAt(point.rpm, gear));
+    std::sort(speeds.begin(), speeds.end());
+    return speeds;
+  }
 
   double drag(double v) const {
     return 0.5 * density_ * chassis_.dragAreaM2.value() * (v + wind_) * std::abs(v + wind_);
@@ -99,7 +120,7 @@ class SecondOpinion {
     return drag(v) + mass_ * 9.80665 * (std::cos(theta_) * c + std::sin(theta_));
   }
   double force(double v, std::size_t gear) const {
-    return efficiency_ * torqueFactor_ * torque(rpmAt(v, gear)) * overall_[gear] / radius_;
+    return efficiency_ * torqueFactor_ * torque(rpmAt(v, gear)) * overall_[gear] / (radius_ * grown(v));
   }
   double massIn(std::size_t gear) const {
     return rolling_ + engine_.rotatingInertiaKgm2.value_or(0.0) * std::pow(overall_[gear] / radius_, 2);
@@ -108,30 +129,28 @@ class SecondOpinion {
   double unbounded(double v, std::size_t gear) const {
     return (force(v, gear) - resistance(v)) / massIn(gear);
   }
-  /// The bounds by trial instead of by formula: the greatest acceleration at which the wheels stay in
-  /// balance.
-  double bound(double v) const {
-    constexpr double kG = 9.80665;
-    double a = std::numeric_limits<double>::infinity();
-    if (!h_ || !b_) return a;
-    const double weight = mass_ * kG * std::cos(theta_), along = mass_ * kG * std::sin(theta_);
+  // The bounds by trial instead of by formula: the greatest acceleration at which the wheels stay in balance.
+  // Infinite without the data.
+  double lift(double v) const {
+    if (!h_ || !b_) return std::numeric_limits<double>::infinity();
     // Front load is weight·b/l less what acceleration, slope and drag move back; it ends at zero.
-    a = (weight * *b_ - drag(v) * hd_ - along * *h_) / (mass_ * *h_);
-    if (l_ && grip_ && *grip_ * *h_ < *l_) {
-      // Rear load at acceleration A: R(A) = (weight·(l−b) + (m·A + along)·h + drag·hd)/l, thrust m·A + Fr ≤
-      // μ·R(A): one line through two points of the surplus of grip over thrust.
-      const auto surplus = [&](double A) {
-        return *grip_ * (weight * (*l_ - *b_) + (mass_ * A + along) * *h_ + drag(v) * hd_) / *l_ -
-               (mass_ * A + resistance(v));
-      };
-      const double s0 = surplus(0), s1 = surplus(1);
-      a = std::min(a, s0 / (s0 - s1));
-    }
-    return a;
+    return (weight() * *b_ - drag(v) * hd_ - along() * *h_) / (mass_ * *h_);
   }
+  double grip(double v) const {
+    if (!h_ || !b_ || !l_ || !grip_ || *grip_ * *h_ >= *l_) return std::numeric_limits<double>::infinity();
+    // Rear load at acceleration A: R(A) = (weight·(l−b) + (m·A + along)·h + drag·hd)/l, thrust m·A + Fr ≤
+    // μ·R(A): one line through two points of the surplus of grip over thrust.
+    const auto surplus = [&](double A) {
+      return *grip_ * (weight() * (*l_ - *b_) + (mass_ * A + along()) * *h_ + drag(v) * hd_) / *l_ -
+             (mass_ * A + resistance(v));
+    };
+    const double s0 = surplus(0), s1 = surplus(1);
+    return s0 / (s0 - s1);
+  }
+  double bound(double v) const { return std::min(lift(v), grip(v)); }
   double acceleration(double v, std::size_t gear) const { return std::min(unbounded(v, gear), bound(v)); }
   double slipping(double v, double launchRpm) const {
-    const double push = efficiency_ * torqueFactor_ * torque(launchRpm) * overall_[0] / radius_;
+    const double push = efficiency_ * torqueFactor_ * torque(launchRpm) * overall_[0] / (radius_ * grown(v));
     return std::min((push - resistance(v)) / rolling_, bound(v));
   }
 
@@ -139,28 +158,63 @@ class SecondOpinion {
     double time, distance, speed;
   };
 
-  /// Until a distance; shifts at engine speeds `shiftRpm`. Starts in `gear`, or slipping at `launchRpm`.
+  /// Where a run shifts, as road speeds of every gear but the last: as wished, and instead of that in a gear
+  /// which stops pulling before. Without the second list no wish is out of reach.
+  struct Shifts {
+    std::vector<double> wished, best;
+  };
+  Shifts shiftsAt(const std::vector<double>& rpm) const {
+    Shifts shifts;
+    for (std::size_t g = 0; g < rpm.size(); ++g) shifts.wished.push_back(speedAt(rpm[g], g));
+    return shifts;
+  }
+
   std::optional<End> run(double v0, std::size_t gear, std::optional<double> launchRpm,
                          const std::vector<double>& shiftRpm, double distance, double tolerance) const {
+    return run(v0, gear, launchRpm, shiftsAt(shiftRpm), distance, tolerance, std::nullopt);
+  }
+  /// Until a distance. Starts in `gear`, or slipping at `launchRpm`. With a longest step, in seconds, and
+  /// halts at the kinks no step leaps over a dip of the curve that grip or lift hide from the error estimate
+  /// on both sides; without, it steps as it likes.
+  std::optional<End> run(double v0, std::size_t gear, std::optional<double> launchRpm, const Shifts& shifts,
+                         double distance, double tolerance, std::optional<double> longestStep) const {
+    const auto until = [&](End& now, const auto& a, double speed, std::size_t g) {
+      std::vector<double> halts;
+      if (longestStep) halts = kinks(g);
+      halts.push_back(speed);
+      for (const double halt : halts) {
+        if (halt != speed && (halt <= now.speed || halt >= speed)) continue;
+        // Beyond the halt as at it, so that the step which ends there is not led by what comes later.
+        const auto upToHalt = [&](double v) { return a(std::min(v, halt)); };
+        if (advance(now, upToHalt, halt, distance, tolerance, longestStep.value_or(0.0))) return true;
+      }
+      return false;
+    };
     End now{0, 0, v0};
     if (launchRpm) {
       if (!(slipping(v0, *launchRpm) > 0)) return std::nullopt;
       const auto a = [&](double v) { return slipping(v, *launchRpm); };
-      if (advance(now, a, speedAt(*launchRpm, 0), distance, tolerance)) return now;
+      if (until(now, a, speedAt(*launchRpm, 0), 0)) return now;
       gear = 0;
     } else if (!(acceleration(v0, gear) > 0)) {
       return std::nullopt;
     }
     for (;;) {
       bool last = gear + 1 == gears();
-      double until = last ? limitSpeed(gear) : speedAt(shiftRpm[gear], gear);
-      if (!last && !(acceleration(until, gear + 1) > 0)) {
+      double top = last ? limitSpeed(gear) : shifts.wished[gear];
+      if (!last && !shifts.best.empty() && stopsBelow(top, now.speed, gear)) top = shifts.best[gear];
+      if (!last && !(acceleration(top, gear + 1) > 0)) {
         last = true;
-        until = limitSpeed(gear);
+        top = limitSpeed(gear);
       }
-      const auto a = [&](double v) { return acceleration(std::min(v, limitSpeed(gear)), gear); };
-      if (until > now.speed && advance(now, a, until, distance, tolerance)) return now;
-      if (last) {
+      // Where the resistance jumps over the pull the speed stands: no step could hold it there.
+      constexpr double kJumpMps = 165 / 3.6;
+      const bool stuck = pressure_ && top > kJumpMps && now.speed <= kJumpMps &&
+                         acceleration(kJumpMps, gear) > 0 && acceleration(kJumpMps * (1 + 1e-15), gear) <= 0;
+      if (stuck) top = kJumpMps;
+      const auto a = [&](double v) { return acceleration(v, gear); };
+      if (top > now.speed && until(now, a, top, gear)) return now;
+      if (last || stuck) {
         now.time += (distance - now.distance) / now.speed;
         now.distance = distance;
         return now;
@@ -176,7 +230,16 @@ class SecondOpinion {
   }
 
  private:
+  double weight() const { return mass_ * 9.80665 * std::cos(theta_); }
+  double along() const { return mass_ * 9.80665 * std::sin(theta_); }
+
   using State = std::array<double, 2>;  // distance, speed
+
+  bool stopsBelow(double until, double from, std::size_t gear) const {
+    for (double v = from; v < until; v += 0.01)
+      if (!(acceleration(v, gear) > 0)) return true;
+    return until > from && !(acceleration(until, gear) > 0);
+  }
 
   void settleSurface() {
     const Surface surface = ride_.surface.value_or(Surface::Asphalt);
@@ -232,11 +295,12 @@ class SecondOpinion {
 
   /// Steps until speed or distance is reached; true if it was the distance.
   template <class Acceleration>
-  bool advance(End& now, const Acceleration& a, double untilSpeed, double untilDistance,
-               double tolerance) const {
+  bool advance(End& now, const Acceleration& a, double untilSpeed, double untilDistance, double tolerance,
+               double longestStep) const {
     namespace ode = boost::numeric::odeint;
     const auto system = [&](const State& s, State& d, double) { d = {s[1], a(s[1])}; };
-    auto stepper = ode::make_dense_output(tolerance, tolerance, ode::runge_kutta_dopri5<State>());
+    auto stepper =
+        ode::make_dense_output(tolerance, tolerance, longestStep, ode::runge_kutta_dopri5<State>());
     stepper.initialize(State{now.distance, now.speed}, now.time, 1e-3);
     for (int i = 0; i < 1000000; ++i) {
       const auto [t0, t1] = stepper.do_step(system);
@@ -276,7 +340,7 @@ class SecondOpinion {
     const double seconds = chassis_.shiftTimeS.value_or(0.15);
     if (seconds <= 0) return false;
     const auto system = [&](const State& s, State& d, double) {
-      d = {s[1], s[1] > 0 ? -resistance(s[1]) / rolling_ : 0.0};
+      d = {s[1], s[1] > 0 || resistance(s[1]) < 0 ? -resistance(s[1]) / rolling_ : 0.0};
     };
     const auto after = [&](double t) {
       State s{now.distance, now.speed};
@@ -302,7 +366,7 @@ class SecondOpinion {
   Ride ride_;
   double limit_;
   std::vector<double> overall_;
-  double rollout_ = 0, radius_ = 0, mass_ = 0, rolling_ = 0, theta_ = 0, wind_ = 0, density_ = 0;
+  double rollout_ = 0, radius_ = 0, growth_ = 0, mass_ = 0, rolling_ = 0, theta_ = 0, wind_ = 0, density_ = 0;
   double torqueFactor_ = 1, efficiency_ = 1, hd_ = 0, constantRolling_ = 0;
   std::optional<double> b_, l_, h_, grip_, pressure_;
   std::optional<boost::math::interpolators::pchip<std::vector<double>>> curve_;

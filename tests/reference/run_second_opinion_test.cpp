@@ -1,0 +1,446 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Runs, shift points and top speeds of the samples and of a thousands of random bikes beside solvers that
+// nobody here wrote: Boost.odeint (Dormand-Prince) and SUNDIALS CVODE (Adams) for the runs, GSL's Brent root
+// for the speeds.
+#include <cvode/cvode.h>
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_roots.h>
+#include <gtest/gtest.h>
+#include <nvector/nvector_serial.h>
+#include <sundials/sundials_context.h>
+#include <sunnonlinsol/sunnonlinsol_fixedpoint.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <random>
+#include <string>
+#include <vector>
+
+#include "core/plan.h"
+#include "core/profile_file.h"
+#include "core/study/chain_run.h"
+#include "core/study/run.h"
+#include "core/study/shifting.h"
+#include "tests/core/support.h"
+#include "tests/reference/second_opinion.h"
+
+namespace layshaft::test {
+namespace {
+
+constexpr double kOpinionTolerance = 1e-11;
+constexpr double kOpinionLongestStepS = 0.02;
+constexpr double kOpinionQuarterMileM = 402.336;
+constexpr double kScanStepMps = 0.01;
+constexpr double kSameSpeedMps = 1e-6;
+
+/// The same setup in both hands.
+struct BothHands {
+  Profile profile;
+  Setup setup;
+  std::shared_ptr<const PullBike> bike;
+  PullModel ours;
+  SecondOpinion theirs;
+  ShiftPoints shifts;
+  SecondOpinion::Shifts theirShifts;
+
+  BothHands(const Profile& p, const Setup& s, double axleShift)
+      : profile(p),
+        setup(s),
+        bike(std::make_shared<const PullBike>(pullBike(p.bike, p.ride.value_or(Ride{})))),
+        ours(bike, s, rolloutOf(s), axleShift),
+        theirs(p, s, axleShift) {
+    if (p.bike.engine.shiftRpm)
+      shifts = {std::vector<double>(s.gearRatios.count() - 1, *p.bike.engine.shiftRpm), true};
+    else
+      shifts = {bestShiftRpm(ours), false};
+    ours.setLaunchRpm(launchRpm(*bike, shifts));
+    theirShifts = theirs.shiftsAt(shifts.rpm);
+    if (shifts.typed)
+      for (std::size_t g = 0; g + 1 < theirs.gears(); ++g) theirShifts.best.push_back(bestShiftMps(ours, g));
+  }
+};
+
+/// A second where the run is shorter than a minute, else the run.
+double timeScale(double seconds) {
+  return seconds > 60.0 ? seconds / 100.0 : 1.0;
+}
+
+void expectSameRun(const std::optional<RunPoint>& ours, const std::optional<SecondOpinion::End>& theirs) {
+  ASSERT_EQ(ours.has_value(), theirs.has_value());
+  if (!ours) return;
+  EXPECT_NEAR(ours->timeS, theirs->time, 1e-6 * timeScale(theirs->time));
+  EXPECT_NEAR(ours->speedMps, theirs->speed, 1e-6 * std::max(1.0, theirs->speed));
+}
+
+void expectSameQuarterMile(const BothHands& both) {
+  SCOPED_TRACE("quarter mile");
+  const Run run(both.ours, both.shifts, 0.0, 0, Run::Clutch::Slipping, kOpinionQuarterMileM, 0.0);
+  expectSameRun(run.atDistance(kOpinionQuarterMileM),
+                both.theirs.run(0.0, 0, both.ours.launchRpm(), both.theirShifts, kOpinionQuarterMileM,
+                                kOpinionTolerance, kOpinionLongestStepS));
+}
+
+void expectSameDrive(const BothHands& both, double fromMps, double lengthM) {
+  SCOPED_TRACE("drive from " + std::to_string(fromMps) + " m/s over " + std::to_string(lengthM) + " m");
+  const auto gear = bestGear(both.ours, both.shifts, fromMps);
+  const auto run = bestRun(both.ours, both.shifts, fromMps, lengthM, 0.0);
+  ASSERT_EQ(run.has_value(), gear.has_value());
+  if (!run) return;
+  const bool slips = *gear == both.ours.slipping();
+  expectSameRun(
+      run->atDistance(lengthM),
+      both.theirs.run(fromMps, slips ? 0 : *gear, slips ? std::optional(both.ours.launchRpm()) : std::nullopt,
+                      both.theirShifts, lengthM, kOpinionTolerance, kOpinionLongestStepS));
+}
+
+/// GSL's Brent root of `f`, of opposite signs at `low` and `high`.
+double gslRoot(const std::function<double(double)>& f, double low, double high) {
+  gsl_function function{
+      [](double x, void* self) { return (*static_cast<const std::function<double(double)>*>(self))(x); },
+      const_cast<void*>(static_cast<const void*>(&f))};
+  const std::unique_ptr<gsl_root_fsolver, decltype(&gsl_root_fsolver_free)> solver(
+      gsl_root_fsolver_alloc(gsl_root_fsolver_brent), gsl_root_fsolver_free);
+  gsl_root_fsolver_set(solver.get(), &function, low, high);
+  for (int i = 0; i < 200; ++i) {
+    gsl_root_fsolver_iterate(solver.get());
+    const double a = gsl_root_fsolver_x_lower(solver.get()), b = gsl_root_fsolver_x_upper(solver.get());
+    if (gsl_root_test_interval(a, b, 1e-12, 0.0) == GSL_SUCCESS) break;
+  }
+  return gsl_root_fsolver_root(solver.get());
+}
+
+/// The greatest `v` in low..high at which `f` is not negative, looked for step by step from above and at the
+/// kinks of `f`, where the narrowest peaks are.
+std::optional<double> greatestNotNegative(const std::function<double(double)>& f, double low, double high,
+                                          std::vector<double> kinks) {
+  if (f(high) >= 0.0) return high;
+  std::sort(kinks.begin(), kinks.end());
+  double above = high;
+  while (above > low) {
+    double v = std::max(low, above - kScanStepMps);
+    while (!kinks.empty() && kinks.back() >= above) kinks.pop_back();
+    if (!kinks.empty()) v = std::max(v, kinks.back());
+    if (f(v) >= 0.0) return gslRoot(f, v, above);
+    above = v;
+  }
+  return std::nullopt;
+}
+
+void expectSameShiftPoints(const BothHands& both) {
+  for (std::size_t g = 0; g + 1 < both.theirs.gears(); ++g) {
+    SCOPED_TRACE("shift out of gear " + std::to_string(g + 1));
+    const double limit = both.theirs.limitSpeed(g);
+    const double lowest =
+        std::min(limit, both.theirs.speedAt(both.profile.bike.engine.idleRpm.value_or(0.0), g + 1));
+    std::vector<double> kinks = both.theirs.kinks(g);
+    for (const double kink : both.theirs.kinks(g + 1)) kinks.push_back(kink);
+    const auto gain = [&](double v) { return both.theirs.unbounded(v, g) - both.theirs.unbounded(v, g + 1); };
+    EXPECT_NEAR(bestShiftMps(both.ours, g), greatestNotNegative(gain, lowest, limit, kinks).value_or(lowest),
+                kSameSpeedMps);
+  }
+}
+
+void expectSameTopSpeed(const BothHands& both) {
+  SCOPED_TRACE("top speed");
+  std::optional<TopSpeed> theirs;
+  std::vector<std::optional<double>> tops;
+  for (std::size_t g = 0; g < both.theirs.gears(); ++g) {
+    const double limit = both.theirs.limitSpeed(g);
+    const auto a = [&](double v) { return both.theirs.acceleration(v, g); };
+    const auto top = tops.emplace_back(greatestNotNegative(a, 0.0, limit, both.theirs.kinks(g)));
+    if (!top || (theirs && theirs->speedMps >= *top)) continue;
+    LimitedBy by = LimitedBy::Drag;
+    const double free = both.theirs.unbounded(*top, g);
+    if (*top == limit)
+      by = LimitedBy::RevLimit;
+    else if (free > both.theirs.bound(*top))
+      by = both.theirs.grip(*top) <= both.theirs.lift(*top) ? LimitedBy::Grip : LimitedBy::Lift;
+    theirs = TopSpeed{*top, static_cast<int>(g) + 1, by};
+  }
+  const auto ours = topSpeed(both.ours);
+  ASSERT_EQ(ours.has_value(), theirs.has_value());
+  if (!ours) return;
+  EXPECT_NEAR(ours->speedMps, theirs->speedMps, kSameSpeedMps);
+  EXPECT_EQ(ours->limitedBy, theirs->limitedBy);
+  // At a bound and at the jump of the rolling resistance several gears end at the same speed: any of them
+  // will do.
+  const auto inThatGear = tops[static_cast<std::size_t>(ours->gear - 1)];
+  ASSERT_TRUE(inThatGear);
+  EXPECT_NEAR(*inThatGear, theirs->speedMps, kSameSpeedMps);
+}
+
+// ---- bikes ----
+
+/// Draws of a fixed seed, the same on every platform.
+class Draw {
+ public:
+  explicit Draw(std::uint32_t seed) : engine_(seed) {}
+  double between(double low, double high) {
+    return low + (high - low) * static_cast<double>(engine_()) / 4294967296.0;
+  }
+  int whole(int low, int high) { return low + static_cast<int>(between(0.0, high - low + 1.0)); }
+  bool once(double share) { return between(0.0, 1.0) < share; }
+
+ private:
+  std::mt19937 engine_;
+};
+
+Json randomEngine(Draw& draw) {
+  const double limit = draw.between(4500, 15500), peak = draw.between(8, 150);
+  Json engine{{"rev_limit_rpm", limit}};
+  if (draw.once(0.7)) engine["idle_rpm"] = draw.between(0.08, 0.2) * limit;
+  const int points = draw.whole(2, 14);
+  const double first = draw.between(0.1, 0.5) * limit, last = draw.between(0.8, 1.1) * limit;
+  const double tallest = draw.between(0.3, 0.9) * limit;
+  Json curve = Json::array();
+  for (int i = 0; i < points; ++i) {
+    const double part = (i + (i > 0 && i + 1 < points ? draw.between(-0.4, 0.4) : 0.0)) / (points - 1);
+    const double rpm = first + (last - first) * part;
+    const double hump = 1.0 - 1.2 * std::pow((rpm - tallest) / limit, 2);
+    curve.push_back({{"rpm", rpm}, {"torque_nm", peak * hump * draw.between(0.85, 1.0)}});
+  }
+  engine["torque_curve"] = curve;
+  engine["curve_measured_at"] = draw.once(0.5) ? "crankshaft" : "rear_wheel";
+  if (draw.once(0.3))
+    engine["curve_air"] = {{"temperature_c", draw.between(0, 35)},
+                           {"pressure_hpa", draw.between(900, 1030)},
+                           {"humidity_percent", draw.between(0, 100)}};
+  if (draw.once(0.7)) engine["rotating_inertia_kgm2"] = peak * draw.between(0.00005, 0.0005);
+  if (draw.once(0.1)) engine["torque_follows_air"] = false;
+  return engine;
+}
+
+Json randomChassis(Draw& draw, double peak) {
+  Json chassis{{"mass_kg", 60 + peak * draw.between(0.8, 2.5)}, {"drag_area_m2", draw.between(0.2, 0.75)}};
+  if (draw.once(0.8)) chassis["rider_mass_kg"] = draw.between(40, 115);
+  if (draw.once(0.8)) {
+    const double wheelbase = draw.between(1200, 1750);
+    chassis["cg_height_mm"] = draw.between(480, 850);
+    chassis["cg_ahead_of_rear_axle_mm"] = wheelbase * draw.between(0.4, 0.58);
+    if (draw.once(0.85)) chassis["wheelbase_mm"] = wheelbase;
+    if (draw.once(0.85)) chassis["tyre_grip"] = draw.between(0.6, 1.7);
+    if (draw.once(0.5)) chassis["drag_height_mm"] = draw.between(450, 1000);
+  }
+  if (draw.once(0.3)) {
+    chassis["rolling_resistance_form"] = "speed_dependent";
+    if (draw.once(0.7)) chassis["tyre_pressure_bar"] = draw.between(1.6, 2.9);
+  } else if (draw.once(0.8)) {
+    chassis["rolling_resistance"] = draw.between(0.008, 0.03);
+  }
+  if (draw.once(0.7)) chassis["drivetrain_efficiency"] = draw.between(0.8, 0.97);
+  if (draw.once(0.6)) chassis["front_wheel_inertia_kgm2"] = draw.between(0.2, 0.8);
+  if (draw.once(0.6)) chassis["rear_wheel_inertia_kgm2"] = draw.between(0.2, 1.2);
+  if (draw.once(0.5)) chassis["front_rollout_mm"] = draw.between(1700, 2200);
+  if (draw.once(0.8)) chassis["shift_time_s"] = draw.once(0.1) ? 0.0 : draw.between(0.0, 0.4);
+  return chassis;
+}
+
+Json randomSetup(Draw& draw) {
+  static constexpr const char* kTyres[] = {"180/55ZR17", "120/80-19", "150/70R17",
+                                           "130/90B16",  "4.00-18",   "80/100-12"};
+  Json ratios = Json::array();
+  double ratio = draw.between(1.8, 3.2);
+  for (int gears = draw.whole(1, 8); gears > 0; --gears) {
+    ratios.push_back(ratio);
+    ratio *= draw.between(0.68, 0.93);
+  }
+  Json setup{{"front_teeth", draw.whole(11, 18)},
+             {"rear_teeth", draw.whole(34, 56)},
+             {"rear_tyre", kTyres[draw.whole(0, 5)]},
+             {"primary_ratio", draw.between(1.4, 3.2)},
+             {"gear_ratios", ratios}};
+  if (draw.once(0.5))
+    setup["rollout_mm"] = draw.between(1500, 2200);
+  else if (draw.once(0.5))
+    setup["tread_wear_mm"] = draw.between(0, 5);
+  if (draw.once(0.2)) setup["growth_per_kmh2"] = draw.between(0, 1e-7);
+  return setup;
+}
+
+Json randomRide(Draw& draw) {
+  static constexpr const char* kSurfaces[] = {"wet_asphalt", "hardpack", "loam", "sand"};
+  Json ride{{"slope_percent", draw.once(0.3) ? 0.0 : draw.between(-6, 12)},
+            {"headwind_kmh", draw.once(0.3) ? 0.0 : draw.between(-30, 40)}};
+  if (draw.once(0.5)) ride["altitude_m"] = draw.between(0, 3000);
+  if (draw.once(0.5)) ride["air_temperature_c"] = draw.between(-5, 40);
+  if (draw.once(0.3)) ride["air_pressure_hpa"] = draw.between(750, 1040);
+  if (draw.once(0.5)) ride["humidity_percent"] = draw.between(0, 100);
+  if (draw.once(0.4)) {
+    const std::string surface = kSurfaces[draw.whole(0, 3)];
+    ride["surface"] = surface;
+    if (draw.once(0.3))
+      ride["surfaces"] = {
+          {surface, {{"grip", draw.between(0.4, 1.2)}, {"rolling_resistance", draw.between(0.01, 0.2)}}}};
+  }
+  return ride;
+}
+
+Json randomBike(Draw& draw) {
+  Json profile = minimalProfile();
+  profile["bike"]["engine"] = randomEngine(draw);
+  double peak = 0.0;
+  for (const Json& point : profile["bike"]["engine"]["torque_curve"])
+    peak = std::max(peak, point["torque_nm"].get<double>());
+  profile["bike"]["chassis"] = randomChassis(draw, peak);
+  profile["stock"] = randomSetup(draw);
+  profile["ride"] = randomRide(draw);
+  return profile;
+}
+
+/// Whether every gear but the last pulls from its lowest speed in a run up to an engine speed.
+bool pullsUpTo(double rpm, const SecondOpinion& theirs) {
+  for (std::size_t g = 0; g + 1 < theirs.gears(); ++g)
+    for (double v = g == 0 ? 0.0 : theirs.speedAt(rpm, g - 1) * 0.8; v <= theirs.speedAt(rpm, g); v += 0.1)
+      if (!(theirs.acceleration(v, g) > 0.0)) return false;
+  return true;
+}
+
+TEST(SecondOpinionOnRuns, SharesEveryFigureOfTheSamples) {
+  int compared = 0;
+  for (const auto& file : std::filesystem::directory_iterator(sourceFolder() / "sample-profiles")) {
+    SCOPED_TRACE(file.path().filename().string());
+    const Result<Profile> profile = loadProfile(file.path());
+    ASSERT_TRUE(profile);
+    const auto proposed = applied(profile->proposed, profile->stock);
+    const double axleShift = axleShiftM(profile->stock, proposed).value_or(0.0);
+    for (const bool asStock : {true, false}) {
+      SCOPED_TRACE(asStock ? "stock" : "proposed");
+      const BothHands both(*profile, asStock ? profile->stock : proposed, asStock ? 0.0 : axleShift);
+      expectSameQuarterMile(both);
+      const Drive drive = profile->ride->drive.value();
+      expectSameDrive(both, *drive.exitSpeedKmh / 3.6, *drive.lengthM);
+      expectSameDrive(both, 0.0, 1000.0);
+      expectSameShiftPoints(both);
+      expectSameTopSpeed(both);
+      ++compared;
+    }
+  }
+  EXPECT_GE(compared, 16);
+}
+
+class RandomBikes : public testing::TestWithParam<std::uint32_t> {};
+
+TEST_P(RandomBikes, AgreeInEveryFigure) {
+  Draw draw(GetParam());
+  int moved = 0, typed = 0;
+  for (int i = 0; i < 1000; ++i) {
+    const Json json = randomBike(draw);
+    const double typedRpm = json["bike"]["engine"]["rev_limit_rpm"].get<double>() * draw.between(0.7, 1.0);
+    const double fromShare = draw.between(0.0, 0.9);
+    const double length = draw.once(0.1) ? 4000.0 : draw.between(50, 1500);
+    Profile profile = profileFrom(json.dump());
+    if (i % 5 == 0 && pullsUpTo(typedRpm, SecondOpinion(profile, profile.stock))) {
+      profile.bike.engine.shiftRpm = typedRpm;
+      ++typed;
+    }
+    SCOPED_TRACE("bike " + std::to_string(i) + " " + json.dump());
+    const BothHands both(profile, profile.stock, 0.0);
+    expectSameQuarterMile(both);
+    expectSameDrive(both, fromShare * both.theirs.limitSpeed(both.theirs.gears() - 1), length);
+    expectSameShiftPoints(both);
+    expectSameTopSpeed(both);
+    moved += layshaft::Run(both.ours, both.shifts, 0.0, 0, layshaft::Run::Clutch::Slipping, 1.0, 0.0).moves();
+  }
+  EXPECT_GE(moved, 900);
+  EXPECT_GE(typed, 100);
+}
+
+INSTANTIATE_TEST_SUITE_P(SecondOpinionOnRuns, RandomBikes, testing::Values(1U, 2U, 3U, 4U));
+
+// ---- SUNDIALS ----
+
+/// One stretch of a run by CVODE's Adams method: until a speed, a distance or a time, whichever is first.
+class AdamsStretch {
+ public:
+  AdamsStretch(std::function<double(double)> acceleration, double untilSpeed, double untilDistance)
+      : acceleration_(std::move(acceleration)), untilSpeed_(untilSpeed), untilDistance_(untilDistance) {}
+
+  /// Moves `now` on; true if the distance was reached.
+  bool ride(SecondOpinion::End& now, double untilTime) {
+    const std::unique_ptr<_generic_N_Vector, decltype(&N_VDestroy)> state(N_VNew_Serial(2, context_),
+                                                                          N_VDestroy);
+    realtype* y = N_VGetArrayPointer(state.get());
+    y[0] = now.distance;
+    y[1] = now.speed;
+    void* memory = CVodeCreate(CV_ADAMS, context_);
+    SUNNonlinearSolver solver = SUNNonlinSol_FixedPoint(state.get(), 0, context_);
+    const bool fine =
+        CVodeInit(memory, slope, now.time, state.get()) == CV_SUCCESS &&
+        CVodeSetUserData(memory, this) == CV_SUCCESS &&
+        CVodeSStolerances(memory, 1e-13, 1e-13) == CV_SUCCESS &&
+        CVodeSetNonlinearSolver(memory, solver) == CV_SUCCESS &&
+        CVodeSetMaxNumSteps(memory, 1000000) == CV_SUCCESS && CVodeSetMaxStep(memory, 0.01) == CV_SUCCESS &&
+        CVodeSetStopTime(memory, untilTime) == CV_SUCCESS && CVodeRootInit(memory, 2, missing) == CV_SUCCESS;
+    const int result = fine ? CVode(memory, untilTime, state.get(), &now.time, CV_NORMAL) : -1;
+    now.distance = y[0];
+    now.speed = y[1];
+    int reached[2] = {0, 0};
+    if (result == CV_ROOT_RETURN) CVodeGetRootInfo(memory, reached);
+    CVodeFree(&memory);
+    SUNNonlinSolFree(solver);
+    EXPECT_GE(result, 0);
+    return result < 0 || reached[1] != 0;
+  }
+
+ private:
+  static int slope(realtype, N_Vector state, N_Vector result, void* self) {
+    const realtype* y = N_VGetArrayPointer(state);
+    realtype* d = N_VGetArrayPointer(result);
+    const auto& stretch = *static_cast<const AdamsStretch*>(self);
+    d[0] = y[1];
+    d[1] = stretch.acceleration_(y[1]);
+    return 0;
+  }
+  static int missing(realtype, N_Vector state, realtype* gaps, void* self) {
+    const realtype* y = N_VGetArrayPointer(state);
+    const auto& stretch = *static_cast<const AdamsStretch*>(self);
+    gaps[0] = y[1] - stretch.untilSpeed_;
+    gaps[1] = y[0] - stretch.untilDistance_;
+    return 0;
+  }
+
+  std::function<double(double)> acceleration_;
+  double untilSpeed_, untilDistance_;
+  sundials::Context context_;
+};
+
+// SUNDIALS CVODE 6.4: another library, another method (multistep), other events.
+TEST(SecondOpinionOnRuns, AgreesWithCvodeOnTheQuarterMile) {
+  const Result<Profile> profile = loadProfile(sourceFolder() / "sample-profiles" / "club-600.bike.json");
+  ASSERT_TRUE(profile);
+  const BothHands both(*profile, profile->stock, 0.0);
+  constexpr double kNever = 1e6;
+  const SecondOpinion& bike = both.theirs;
+  SecondOpinion::End now{0.0, 0.0, 0.0};
+  const double launch = both.ours.launchRpm();
+  bool there = AdamsStretch([&](double v) { return bike.slipping(v, launch); }, bike.speedAt(launch, 0),
+                            kOpinionQuarterMileM)
+                   .ride(now, kNever);
+  int shifts = 0;
+  for (std::size_t g = 0; g < bike.gears() && !there; ++g) {
+    const bool last = g + 1 == bike.gears();
+    const double until = last ? bike.limitSpeed(g) : both.theirShifts.wished[g];
+    there = AdamsStretch([&](double v) { return bike.acceleration(v, g); }, until, kOpinionQuarterMileM)
+                .ride(now, kNever);
+    if (there || last) break;
+    ++shifts;
+    there = AdamsStretch([&](double v) { return -bike.resistance(v) / bike.coastingMass(); }, -1.0,
+                         kOpinionQuarterMileM)
+                .ride(now, now.time + *profile->bike.chassis->shiftTimeS);
+  }
+  ASSERT_TRUE(there);
+  EXPECT_GE(shifts, 3);
+  const layshaft::Run run(both.ours, both.shifts, 0.0, 0, layshaft::Run::Clutch::Slipping,
+                          kOpinionQuarterMileM, 0.0);
+  EXPECT_NEAR(run.atDistance(kOpinionQuarterMileM)->timeS, now.time, 1e-6);
+  EXPECT_NEAR(run.atDistance(kOpinionQuarterMileM)->speedMps, now.speed, 1e-5);
+}
+
+}  // namespace
+}  // namespace layshaft::test
