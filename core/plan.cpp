@@ -3,9 +3,9 @@
 
 #include <algorithm>
 
+#include "core/study/asked.h"
 #include "core/study/chain_run.h"
 #include "core/study/lean.h"
-#include "core/study/shifting.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -13,7 +13,6 @@ namespace {
 
 constexpr double kRolloutUncertainty = 0.02;  // of an estimate from the tyre size
 constexpr double kQuarterMileM = units::kMetresPerMile / 4.0;
-constexpr double kDefaultRollOnFromKmh = 80.0, kDefaultRollOnToKmh = 120.0;
 
 /// What all setups of a plan share.
 struct Question {
@@ -26,36 +25,11 @@ struct Question {
 
 Question questionOf(const Profile& profile) {
   const Ride ride = profile.ride.value_or(Ride{});
-  Question question{.profile = profile,
-                    .bike = std::make_shared<const PullBike>(pullBike(profile.bike, ride)),
-                    .drive = {},
-                    .rollOn = {},
-                    .leanDeg = ride.leanDeg};
-  if (ride.drive && ride.drive->exitSpeedKmh && ride.drive->lengthM)
-    question.drive = {units::mpsFromKmh(*ride.drive->exitSpeedKmh), *ride.drive->lengthM};
-  const RollOn rollOn = ride.rollOn.value_or(RollOn{});
-  question.rollOn = {.fromMps = units::mpsFromKmh(rollOn.fromSpeedKmh.value_or(kDefaultRollOnFromKmh)),
-                     .toMps = units::mpsFromKmh(rollOn.toSpeedKmh.value_or(kDefaultRollOnToKmh)),
-                     .gear = rollOn.gear};
-  return question;
-}
-
-/// Typed shift points for every gear, else the best ones, else none: then the rev limit counts.
-ShiftPoints shiftPointsOf(const Question& question, const std::optional<PullModel>& model,
-                          std::size_t gears) {
-  const Engine& engine = question.profile.bike.engine;
-  if (engine.shiftRpm) return {std::vector<double>(gears - 1, *engine.shiftRpm), true};
-  if (model && question.bike->accelerates()) return {bestShiftRpm(*model), false};
-  return {};
-}
-
-GearingConditions conditionsOf(const Profile& profile, const ShiftPoints& shifts) {
-  GearingConditions conditions{.revLimitRpm = profile.bike.engine.revLimitRpm,
-                               .idleRpm = profile.bike.engine.idleRpm.value_or(0.0),
-                               .shiftRpm = shifts.rpm,
-                               .cruiseSpeedMps = {}};
-  if (profile.cruiseSpeedKmh) conditions.cruiseSpeedMps = units::mpsFromKmh(*profile.cruiseSpeedKmh);
-  return conditions;
+  return {.profile = profile,
+          .bike = std::make_shared<const PullBike>(pullBike(profile.bike, ride)),
+          .drive = driveOf(profile),
+          .rollOn = rollOnOf(profile),
+          .leanDeg = ride.leanDeg};
 }
 
 std::optional<Band> bandOf(const std::optional<double>& a, const std::optional<double>& b) {
@@ -77,7 +51,7 @@ Variant variantOf(const Question& question, const Setup& setup, Rollout rollout,
                   double axleShift) {
   rollout.metres *= factor;
   std::optional<PullModel> model(std::in_place, question.bike, setup, rollout, axleShift);
-  const ShiftPoints shifts = shiftPointsOf(question, model, setup.gearRatios.count());
+  const ShiftPoints shifts = shiftPointsOf(question.profile.bike.engine, model, setup.gearRatios.count());
   model->setLaunchRpm(launchRpm(*question.bike, shifts));
   return {topSpeed(*model), runFigures(*model, shifts, question.drive, std::nullopt)};
 }
@@ -127,8 +101,8 @@ SetupPlan planOf(const Question& question, Setup setup, const SetupPlan* stock, 
   const auto axleShift = stock ? axleShiftM(stock->setup, setup) : axleShiftM(setup, setup);
   std::optional<PullModel> model;
   if (question.bike->hasForce()) model.emplace(question.bike, setup, rollout, axleShift.value_or(0.0));
-  const ShiftPoints shifts = shiftPointsOf(question, model, setup.gearRatios.count());
-  Gearing figures = gearing(setup, conditionsOf(profile, shifts));
+  const ShiftPoints shifts = shiftPointsOf(question.profile.bike.engine, model, setup.gearRatios.count());
+  Gearing figures = gearing(setup, gearingConditionsOf(profile, shifts));
   const Setup& stockSetup = stock ? stock->setup : setup;
   const Gearing& stockGearing = stock ? stock->gearing : figures;
   SetupPlan result{.name = std::move(name),

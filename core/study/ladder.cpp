@@ -6,7 +6,7 @@
 #include <numeric>
 
 #include "core/limits.h"
-#include "core/study/shifting.h"
+#include "core/study/asked.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -15,13 +15,6 @@ namespace {
 constexpr int kFrontsEitherSide = 2, kRearsEitherSide = 6;
 constexpr double kRevAimPercent = 1.5;  // half a rear tooth's step on usual pairs
 constexpr double kTie = 1e-9;
-
-std::optional<DriveRequest> driveOf(const Profile& profile) {
-  if (!profile.ride || !profile.ride->drive) return std::nullopt;
-  const Drive& drive = *profile.ride->drive;
-  if (!drive.exitSpeedKmh || !drive.lengthM) return std::nullopt;
-  return DriveRequest{units::mpsFromKmh(*drive.exitSpeedKmh), *drive.lengthM};
-}
 
 bool inBox(const std::vector<SpareSprocket>& spares, int teeth, const Setup& setup) {
   return std::any_of(spares.begin(), spares.end(), [&](const SpareSprocket& spare) {
@@ -81,22 +74,12 @@ Ladder::Ladder(const Profile& profile)
       stock_(figuresOf(profile.stock)) {}
 
 Ladder::Figures Ladder::figuresOf(const Setup& setup) const {
-  const Engine& engine = profile_.bike.engine;
   const Rollout rollout = rolloutOf(setup);
   Figures figures{.gearing = {}, .model = {}, .pull = {}, .top = {}, .run = {}, .chainRun = {}};
   const double shift = axleShiftM(profile_.stock, setup).value_or(0.0);
   if (bike_->hasForce()) figures.model.emplace(bike_, setup, rollout, shift);
-  ShiftPoints shifts;
-  if (engine.shiftRpm)
-    shifts = {std::vector<double>(setup.gearRatios.count() - 1, *engine.shiftRpm), true};
-  else if (bike_->accelerates())
-    shifts = {bestShiftRpm(*figures.model), false};
-  GearingConditions conditions{.revLimitRpm = engine.revLimitRpm,
-                               .idleRpm = engine.idleRpm.value_or(0.0),
-                               .shiftRpm = shifts.rpm,
-                               .cruiseSpeedMps = {}};
-  if (profile_.cruiseSpeedKmh) conditions.cruiseSpeedMps = units::mpsFromKmh(*profile_.cruiseSpeedKmh);
-  figures.gearing = gearing(setup, conditions);
+  const ShiftPoints shifts = shiftPointsOf(profile_.bike.engine, figures.model, setup.gearRatios.count());
+  figures.gearing = gearing(setup, gearingConditionsOf(profile_, shifts));
   if (figures.model) {
     figures.pull = peakPull(*figures.model);
     figures.model->setLaunchRpm(launchRpm(*bike_, shifts));

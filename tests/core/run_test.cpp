@@ -207,6 +207,22 @@ TEST(RunEnds, WhereThePullRunsOutItStaysWithoutTheLimiter) {
   EXPECT_FALSE(run.atSpeed(44));
 }
 
+TEST(RunEnds, WhereAShiftEndsStandingStillNothingGoesOn) {
+  // Three seconds of shift on a slope stop the bike, and second has no pull at a standstill.
+  Bike bike = runBike({{2000, 10}, {3000, 60}, {9000, 60}});
+  bike.engine.shiftRpm = 4000;
+  bike.chassis->shiftTimeS = 3;
+  const Ready ready(bike, {3, 2.5}, {.slopePercent = 30, .launchRpm = 3500});
+  ASSERT_GT(ready.model.accelerationMps2(4000 / 540.0, 1), 0);
+  ASSERT_LT(ready.model.accelerationMps2(0, 1), 0);
+  const auto run = ready.start(400);
+  ASSERT_EQ(run.shifts().size(), 1U);
+  EXPECT_TRUE(run.atDistance(run.shifts()[0].distanceM + 5));
+  EXPECT_FALSE(run.atDistance(100));
+  EXPECT_EQ(run.atTime(60).value().speedMps, 0);
+  EXPECT_FALSE(runFigures(ready.model, ready.shifts, {}, {}).quarterMileS);
+}
+
 TEST(RunEnds, TimeDistanceAndSpeedAgree) {
   const Ready ready(runBike({{2000, 30}, {5000, 55}, {7500, 60}, {9000, 40}}), {3, 2.2, 1.7, 1.4});
   const auto run = ready.start(400, 40);
@@ -227,10 +243,10 @@ TEST(RunEnds, TimeDistanceAndSpeedAgree) {
 
 TEST(RunEnds, TheTraceRisesAndEndsAtTheDistance) {
   const Ready ready(runBike({{2000, 30}, {5000, 55}, {7500, 60}, {9000, 40}}), {3, 2.2, 1.7, 1.4});
-  const auto trace = ready.start(400).trace();
+  const auto trace = ready.start(150).trace();
   ASSERT_GT(trace.size(), 10U);
   EXPECT_EQ(trace.front().timeS, 0);
-  EXPECT_NEAR(trace.back().distanceM, 400, 1e-9);
+  EXPECT_NEAR(trace.back().distanceM, 150, 1e-9);
   for (std::size_t i = 1; i < trace.size(); ++i) {
     EXPECT_GE(trace[i].timeS, trace[i - 1].timeS) << i;
     EXPECT_GE(trace[i].distanceM, trace[i - 1].distanceM) << i;

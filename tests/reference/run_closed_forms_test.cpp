@@ -160,15 +160,35 @@ TEST(ClosedForms, RunsOutAtTheTerminalSpeed) {
   const PullModel model = modelOf(bike);
   const double terminal = std::sqrt(2000 / 0.216), tau = 280 / std::sqrt(2000 * 0.216);
   const auto run = straightRun(model, 0, 50000, 0);
-  for (const double distance : {10000.0, 15000.0, 20000.0, 30000.0, 50000.0}) {
+  for (double distance = 1500; distance <= 50000; distance += 50) {
     const auto there = run.atDistance(distance);
     ASSERT_TRUE(there);
-    // t of ln cosh(t/τ) = y, with ln cosh z = z − ln 2 + ln(1 + e^−2z).
-    const double y = distance / (terminal * tau);
-    const double z = std::acosh(std::exp(std::min(y, 300.0)));
-    EXPECT_NEAR(there->timeS, tau * z, 2e-6) << distance;
+    EXPECT_NEAR(there->timeS, tau * std::acosh(std::exp(distance / (terminal * tau))), 1e-7) << distance;
+    EXPECT_NEAR(there->speedMps, terminal * std::sqrt(-std::expm1(-2 * distance / (terminal * tau))), 1e-8)
+        << distance;
   }
   EXPECT_NEAR(topSpeed(model)->speedMps, terminal, 1e-9);
+}
+
+// Thrust that rises straight with speed against quadratic drag: a = a0 − (k/m)·(v − w)², greatest halfway.
+// The time is 2·atanh(d·√(c/a0))/√(a0·c) over w ± d with c = k/m; the distance is w times that, as the rest
+// is odd about w.
+TEST(ClosedForms, PullThatIsGreatestHalfway) {
+  constexpr double kMass = 280, kDrag = 0.216, kMiddle = 40, kHalf = 20, kCurve = kDrag / kMass;
+  for (const double most : {0.32, 0.4, 0.5, 0.6, 0.7, 1.0}) {
+    PullBike bike = massPoint(kMass, kDrag);
+    const auto point = [&](double v) {
+      const double force = kMass * (most - kCurve * (v - kMiddle) * (v - kMiddle)) + kDrag * v * v;
+      return TorquePoint{rpmOfSpeed(v), force * kClosedFormRadiusM / 4};
+    };
+    bike.torque.emplace(TorqueCurve::make({point(kMiddle - kHalf), point(kMiddle + kHalf)}).value(), 20000);
+    const PullModel model = modelOf(bike);
+    const auto end = straightRun(model, kMiddle - kHalf, 0, kMiddle + kHalf).atSpeed(kMiddle + kHalf);
+    ASSERT_TRUE(end) << most;
+    const double seconds = 2 * std::atanh(kHalf * std::sqrt(kCurve / most)) / std::sqrt(most * kCurve);
+    EXPECT_NEAR(end->timeS, seconds, 1e-8) << most;
+    EXPECT_NEAR(end->distanceM, kMiddle * seconds, 1e-6) << most;
+  }
 }
 
 // v(t) = √(A/B)·tan[atan(v0·√(B/A)) − t·√(AB)/m] with A = 0.015·m·g and B = 0.216.
