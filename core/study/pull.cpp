@@ -203,7 +203,12 @@ std::vector<PullModel::Stretch> PullModel::stretches(std::size_t gear, double fr
     if (hasGrip_ && hasLift_) meet([&](double v) { return gripOn(on, v) - liftMps2(v); });
     std::sort(takeOvers.begin(), takeOvers.begin() + static_cast<std::ptrdiff_t>(count));
     for (std::size_t c = 0; c < count; ++c) {
-      if (!(takeOvers[c] > on.fromMps && takeOvers[c] < end)) continue;
+      const double next = c + 1 < count ? takeOvers[c + 1] : end;
+      if (!(takeOvers[c] > on.fromMps && takeOvers[c] < next)) continue;
+      // Only where it is the smallest limit that changes.
+      if (limitOn(on, on.fromMps + (takeOvers[c] - on.fromMps) / 2.0, gear) ==
+          limitOn(on, takeOvers[c] + (next - takeOvers[c]) / 2.0, gear))
+        continue;
       result.push_back({on.fromMps, takeOvers[c], on.piece, on.fast});
       on.fromMps = takeOvers[c];
     }

@@ -121,11 +121,11 @@ TEST(ChainExamples, ChordalVariation) {
 
 // Common practice, no source: one tooth, front or rear, moves the axle about a quarter pitch.
 TEST(ChainExamples, AToothMovesTheAxleAboutAQuarterPitch) {
-  Setup stock = bareSetup();
+  auto stock = bareSetup();
   stock.options.chainSize = chainSize("520");
   stock.options.links = 114;
   for (const auto& [frontTeeth, rearTeeth] : {std::pair{15, 43}, {17, 43}, {16, 42}, {16, 44}}) {
-    Setup other = stock;
+    auto other = stock;
     other.frontTeeth = front(frontTeeth);
     other.rearTeeth = rear(rearTeeth);
     EXPECT_NEAR(std::abs(axleShiftM(stock, other).value()) * 1000, 15.875 / 4, 0.3);

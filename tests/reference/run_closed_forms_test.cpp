@@ -4,6 +4,7 @@
 // road load table.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <functional>
@@ -151,8 +152,8 @@ TEST(ClosedForms, ConstantForceAndDrag) {
   EXPECT_NEAR(run.atSpeed(50).value().distanceM, 203.979186, 1e-6);
 }
 
-// The same run seen from its end: the time falls behind that at v∞ by τ·ln 2, x = v∞·t − v∞·τ·ln 2 for long
-// times.
+// The same run at its end, where speeds no longer differ: t = τ·arcosh(e^y), v = v∞·√(1 − e^(−2y)), y =
+// x/(v∞τ).
 TEST(ClosedForms, RunsOutAtTheTerminalSpeed) {
   PullBike bike = massPoint(280, 0.216);
   const double torque = 2000 * kClosedFormRadiusM / 4;
