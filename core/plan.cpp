@@ -53,7 +53,7 @@ Variant variantOf(const Question& question, const Setup& setup, Rollout rollout,
   std::optional<PullModel> model(std::in_place, question.bike, setup, rollout, axleShift);
   const ShiftPoints shifts = shiftPointsOf(question.profile.bike.engine, model, setup.gearRatios.count());
   model->setLaunchRpm(launchRpm(*question.bike, shifts));
-  return {topSpeed(*model), runFigures(*model, shifts, question.drive, std::nullopt)};
+  return {topSpeed(*model), runFigures(*model, shifts, question.drive, std::nullopt, false)};
 }
 
 void addBands(RoadPlan& road, const Question& question, const Setup& setup, const Rollout& rollout,

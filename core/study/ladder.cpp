@@ -86,7 +86,7 @@ Ladder::Figures Ladder::figuresOf(const Setup& setup) const {
   }
   if (bike_->accelerates()) {
     figures.top = topSpeed(*figures.model);
-    figures.run = runFigures(*figures.model, shifts, drive_, std::nullopt);
+    figures.run = runFigures(*figures.model, shifts, drive_, std::nullopt, false);
   } else {
     const GearFigures& last = figures.gearing.gears.back();
     figures.top = TopSpeed{last.speedAtRevLimitMps, last.gear, std::nullopt};

@@ -370,7 +370,8 @@ DriveFigures driveFigures(const RunPoint& end, double revLimit) {
 }  // namespace
 
 RunFigures runFigures(const PullModel& model, const ShiftPoints& shifts,
-                      const std::optional<DriveRequest>& drive, const std::optional<RollOnRequest>& rollOn) {
+                      const std::optional<DriveRequest>& drive, const std::optional<RollOnRequest>& rollOn,
+                      bool rollOns) {
   constexpr double kEighthMileM = units::kMetresPerMile / 8.0, kQuarterMileM = units::kMetresPerMile / 4.0;
   const double hundredKmh = units::mpsFromKmh(100.0);
   const double from = units::mpsFromKmh(80.0), to = units::mpsFromKmh(120.0);
@@ -389,8 +390,8 @@ RunFigures runFigures(const PullModel& model, const ShiftPoints& shifts,
       figures.quarterMileSpeedMps = p->speedMps;
     }
   }
-  figures.rollOnTopS = rollOnIn(model, model.gearCount() - 1, from, to);
-  figures.rollOnBestS = timeTo(bestRun(model, shifts, from, 0.0, to), to);
+  if (rollOns) figures.rollOnTopS = rollOnIn(model, model.gearCount() - 1, from, to);
+  if (rollOns) figures.rollOnBestS = timeTo(bestRun(model, shifts, from, 0.0, to), to);
   if (rollOn)
     figures.askedRollOnS =
         rollOnIn(model, rollOn->gear ? static_cast<std::size_t>(*rollOn->gear - 1) : model.gearCount() - 1,

@@ -127,7 +127,9 @@ std::optional<std::size_t> bestGear(const PullModel& model, const ShiftPoints& s
 std::optional<Run> bestRun(const PullModel& model, const ShiftPoints& shifts, double fromMps, double untilM,
                            double untilMps);
 
+/// `rollOns` false leaves the roll-ons out, for who needs the rest alone.
 RunFigures runFigures(const PullModel& model, const ShiftPoints& shifts,
-                      const std::optional<DriveRequest>& drive, const std::optional<RollOnRequest>& rollOn);
+                      const std::optional<DriveRequest>& drive, const std::optional<RollOnRequest>& rollOn,
+                      bool rollOns = true);
 
 }  // namespace layshaft
