@@ -159,8 +159,8 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
 
 void MainWindow::refreshForms() {
   for (FieldForm* form : forms_)
-    if (form->isVisible()) form->refresh(units_);
-  if (aims_->isVisible()) aims_->refresh(units_);
+    if (form->isVisibleTo(tabs_)) form->refresh(units_);  // also before the window itself is shown
+  if (aims_->isVisibleTo(tabs_)) aims_->refresh(units_);
 }
 
 FieldForm* MainWindow::addForm(std::initializer_list<void (*)(FieldForm&)> groups) {

@@ -137,6 +137,13 @@ TEST_F(RoadPages, TheDriveIsLive) {
   EXPECT_EQ((*window_)->document().undoStack().count(), 1) << "a run of steps is one";
 }
 
+TEST_F(RoadPages, APageChosenBeforeTheWindowIsShownHasItsFieldsFilled) {
+  ui::MainWindow window(sampleBike("club-600"));
+  window.findChild<QTabWidget*>()->setCurrentIndex(2);
+  window.show();
+  EXPECT_EQ(control<QDoubleSpinBox>(window, "Straight").value(), 400);
+}
+
 TEST_F(RoadPages, TheTableSaysWhatTheReportSays) {
   open(sampleBike("club-600"), "Run");
   const RunFigures run = shown().stock.road.run;
