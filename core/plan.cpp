@@ -41,33 +41,55 @@ std::optional<double> driveTime(const RunFigures& run) {
   return run.drive ? std::optional(run.drive->timeS) : std::nullopt;
 }
 
-/// The same setup on a rollout that is off by a factor.
+/// The same setup with one thing otherwise.
 struct Variant {
   std::optional<TopSpeed> top;
   RunFigures run;
 };
 
-Variant variantOf(const Question& question, const Setup& setup, Rollout rollout, double factor,
-                  double axleShift) {
-  rollout.metres *= factor;
-  std::optional<PullModel> model(std::in_place, question.bike, setup, rollout, axleShift);
+Variant variantOf(const Question& question, const Setup& setup, const Rollout& rollout,
+                  const Fitted& fitted) {
+  std::optional<PullModel> model(std::in_place, question.bike, setup, rollout, fitted);
   const ShiftPoints shifts = shiftPointsOf(question.profile.bike.engine, model, setup.gearRatios.count());
   model->setLaunchRpm(launchRpm(*question.bike, shifts));
   return {topSpeed(*model), runFigures(*model, shifts, question.drive, std::nullopt, false)};
 }
 
 void addBands(RoadPlan& road, const Question& question, const Setup& setup, const Rollout& rollout,
-              double axleShift) {
-  const Variant low = variantOf(question, setup, rollout, 1.0 - kRolloutUncertainty, axleShift);
-  const Variant high = variantOf(question, setup, rollout, 1.0 + kRolloutUncertainty, axleShift);
+              const Fitted& fitted) {
+  const auto off = [&](double factor) {
+    Rollout other = rollout;
+    other.metres *= factor;
+    return variantOf(question, setup, other, fitted);
+  };
+  const Variant low = off(1.0 - kRolloutUncertainty), high = off(1.0 + kRolloutUncertainty);
   if (low.top && high.top) road.topSpeedBandMps = bandOf(low.top->speedMps, high.top->speedMps);
   road.zeroTo100BandS = bandOf(low.run.zeroTo100KmhS, high.run.zeroTo100KmhS);
   road.quarterMileBandS = bandOf(low.run.quarterMileS, high.run.quarterMileS);
   road.driveBandS = bandOf(driveTime(low.run), driveTime(high.run));
 }
 
+SprocketPlan sprocketPlanOf(const Question& question, const Setup& stock, const Setup& setup,
+                            const Rollout& rollout) {
+  SprocketPlan plan{.front = sprocketMass(setup, SprocketPlace::Front),
+                    .rear = sprocketMass(setup, SprocketPlace::Rear),
+                    .saving = sprocketSaving(stock, setup, rollout.radiusM())};
+  if (!plan.saving || plan.saving->equivalentKg == 0.0 || !question.bike->accelerates()) return plan;
+  // The same ride with stock's masses and with these.
+  const Fitted with = *fittedByEstimate(stock, setup);
+  const RunFigures heavy = variantOf(question, setup, rollout, {.axleShiftM = with.axleShiftM}).run;
+  const RunFigures light = variantOf(question, setup, rollout, with).run;
+  const auto less = [](const std::optional<double>& a, const std::optional<double>& b) {
+    return a && b ? std::optional(*a - *b) : std::nullopt;
+  };
+  plan.saving->zeroTo100S = less(heavy.zeroTo100KmhS, light.zeroTo100KmhS);
+  plan.saving->quarterMileS = less(heavy.quarterMileS, light.quarterMileS);
+  plan.saving->driveS = less(driveTime(heavy), driveTime(light));
+  return plan;
+}
+
 RoadPlan roadPlanOf(const Question& question, const Setup& setup, std::optional<PullModel>& model,
-                    const ShiftPoints& shifts, const Gearing& gearing, double axleShift) {
+                    const ShiftPoints& shifts, const Gearing& gearing, const Fitted& fitted) {
   RoadPlan road;
   if (model) {
     road.pull = peakPull(*model);
@@ -91,27 +113,30 @@ RoadPlan roadPlanOf(const Question& question, const Setup& setup, std::optional<
       road.driveShifts = run->shifts();
     }
   if (gearing.rollout.source == RolloutSource::TyreSize)
-    addBands(road, question, setup, gearing.rollout, axleShift);
+    addBands(road, question, setup, gearing.rollout, fitted);
   return road;
 }
 
 SetupPlan planOf(const Question& question, Setup setup, const SetupPlan* stock, std::string name = {}) {
   const Profile& profile = question.profile;
   const Rollout rollout = rolloutOf(setup);
-  const auto axleShift = stock ? axleShiftM(stock->setup, setup) : axleShiftM(setup, setup);
+  const Setup& stockSetup = stock ? stock->setup : setup;
+  const Fitted changed = fitted(stockSetup, setup);
   std::optional<PullModel> model;
-  if (question.bike->hasForce()) model.emplace(question.bike, setup, rollout, axleShift.value_or(0.0));
+  if (question.bike->hasForce()) model.emplace(question.bike, setup, rollout, changed);
   const ShiftPoints shifts = shiftPointsOf(question.profile.bike.engine, model, setup.gearRatios.count());
   Gearing figures = gearing(setup, gearingConditionsOf(profile, shifts));
-  const Setup& stockSetup = stock ? stock->setup : setup;
   const Gearing& stockGearing = stock ? stock->gearing : figures;
-  SetupPlan result{.name = std::move(name),
-                   .setup = setup,
-                   .gearing = figures,
-                   .change = gearingChange(stockSetup, stockGearing, figures),
-                   .speedometer = {},
-                   .chainRun = chainRun(profile.bike, stockSetup, setup, model ? &*model : nullptr),
-                   .road = roadPlanOf(question, setup, model, shifts, figures, axleShift.value_or(0.0))};
+  SetupPlan result{
+      .name = std::move(name),
+      .setup = setup,
+      .gearing = figures,
+      .change = gearingChange(stockSetup, stockGearing, figures),
+      .speedometer = {},
+      .chainRun = chainRun(profile.bike, stockSetup, setup, model ? &*model : nullptr,
+                           profile.sparesBox ? profile.sparesBox->chains : std::vector<SpareChain>()),
+      .sprockets = sprocketPlanOf(question, stockSetup, setup, rollout),
+      .road = roadPlanOf(question, setup, model, shifts, figures, changed)};
   if (question.leanDeg) result.leanFactor = leanFactor(setup, rollout, *question.leanDeg);
   if (profile.bike.speedometer)
     result.speedometer = speedometer(*profile.bike.speedometer, stockGearing, figures,
@@ -138,6 +163,7 @@ Plan plan(const Profile& profile) {
               .drive = question.drive,
               .rollOn = question.rollOn,
               .leanDeg = question.leanDeg,
+              .chainRoom = profile.bike.chainRun.value_or(ChainRun{}),
               .stock = std::move(stock),
               .proposed = std::move(proposed),
               .pins = {}};

@@ -13,6 +13,7 @@
 #include "core/study/pull_curves.h"
 #include "core/study/run.h"
 #include "core/study/speedometer.h"
+#include "core/study/sprocket_saving.h"
 
 namespace layshaft {
 
@@ -34,6 +35,12 @@ struct RoadPlan {
   std::optional<Band> topSpeedBandMps, zeroTo100BandS, quarterMileBandS, driveBandS;
 };
 
+/// What a setup's sprockets weigh, as weighed or estimated, and what the difference from stock is worth.
+struct SprocketPlan {
+  std::optional<SprocketMass> front, rear;
+  std::optional<SprocketSaving> saving;
+};
+
 /// One setup put through every study that the profile has data for.
 struct SetupPlan {
   std::string name;  ///< of a pin, else empty
@@ -43,6 +50,7 @@ struct SetupPlan {
   std::optional<SpeedometerFigures> speedometer;
   std::optional<double> leanFactor;  ///< engine speed leaned over upright, at the profile's lean angle
   std::optional<ChainRunFigures> chainRun;
+  SprocketPlan sprockets;
   RoadPlan road;
 };
 
@@ -59,6 +67,7 @@ struct Plan {
   std::optional<DriveRequest> drive;
   RollOnRequest rollOn;
   std::optional<double> leanDeg;
+  ChainRun chainRoom;  ///< where the chain runs and what there is room for, as the profile gives it
   SetupPlan stock;
   SetupPlan proposed;
   std::vector<SetupPlan> pins;

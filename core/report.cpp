@@ -166,12 +166,25 @@ Json millimetres(const std::optional<double>& metres) {
   return metres ? Json(units::millimetresFromMetres(*metres)) : Json(nullptr);
 }
 
+Json swingarmJson(const std::optional<SwingarmFigures>& figures) {
+  const auto tight = figures ? figures->tightSpot : std::nullopt;
+  return {{"upper_run_deg", figure(figures, &SwingarmFigures::upperRunDeg)},
+          {"anti_squat_percent", figures ? orNull(figures->antiSquatPercent) : Json(nullptr)},
+          {"tight_spot_deg", figure(tight, &TightSpot::angleDeg)},
+          {"tight_spot_gain_mm", tight ? millimetres(tight->gainM) : Json(nullptr)},
+          {"least_play_mm", tight ? millimetres(tight->leastPlayM) : Json(nullptr)}};
+}
+
 Json chainRunJson(const std::optional<ChainRunFigures>& run) {
   Json lengths = nullptr, misfits = nullptr;
   if (run) {
     lengths = Json::array();
     for (const FittingLength& length : run->lengthsThatFit)
-      lengths.push_back({{"links", length.links}, {"axle_shift_mm", millimetres(length.axleShiftM)}});
+      lengths.push_back({{"links", length.links},
+                         {"axle_shift_mm", millimetres(length.axleShiftM)},
+                         {"shorten_by_links", orNull(length.shortenBy)},
+                         {"spare_links", figure(length.spare, &SpareCut::links)},
+                         {"shorten_spare_by_links", figure(length.spare, &SpareCut::shortenBy)}});
     misfits = Json::array();
     for (const Misfit misfit : run->misfits) misfits.push_back(misfitWord(misfit));
   }
@@ -189,7 +202,30 @@ Json chainRunJson(const std::optional<ChainRunFigures>& run) {
           {"common_factor_front", figure(run, &ChainRunFigures::commonFactorFront)},
           {"common_factor_rear", figure(run, &ChainRunFigures::commonFactorRear)},
           {"chordal_front_percent", figure(run, &ChainRunFigures::chordalFrontPercent)},
-          {"chordal_rear_percent", figure(run, &ChainRunFigures::chordalRearPercent)}};
+          {"chordal_rear_percent", figure(run, &ChainRunFigures::chordalRearPercent)},
+          {"measured_centre_off_links", run ? orNull(run->measuredCentreOffLinks) : Json(nullptr)},
+          {"swingarm", swingarmJson(run ? run->swingarm : std::nullopt)}};
+}
+
+Json sprocketMassJson(const std::optional<SprocketMass>& mass) {
+  return {{"mass_kg", figure(mass, &SprocketMass::kg)},
+          {"estimated", figure(mass, &SprocketMass::estimated)}};
+}
+
+/// What the sprockets weigh, and what the setup saves against stock.
+Json sprocketsJson(const SprocketPlan& plan) {
+  const auto& saving = plan.saving;
+  const auto seconds = [&](std::optional<double> SprocketSaving::*member) {
+    return saving ? orNull((*saving).*member) : Json(nullptr);
+  };
+  return {{"front", sprocketMassJson(plan.front)},
+          {"rear", sprocketMassJson(plan.rear)},
+          {"saved_kg", figure(saving, &SprocketSaving::kg)},
+          {"saved_equivalent_kg", figure(saving, &SprocketSaving::equivalentKg)},
+          {"saving_counted", figure(saving, &SprocketSaving::counted)},
+          {"saved_zero_to_100_kmh_s", seconds(&SprocketSaving::zeroTo100S)},
+          {"saved_quarter_mile_s", seconds(&SprocketSaving::quarterMileS)},
+          {"saved_drive_s", seconds(&SprocketSaving::driveS)}};
 }
 
 /// What the profile lacks for a study, and what was taken for it where it leaves something open.
@@ -225,6 +261,7 @@ Json setupJson(const SetupPlan& plan) {
   json["run"] = runJson(plan.road.run);
   json["speedometer"] = speedometerJson(plan.speedometer);
   json["chain_run"] = chainRunJson(plan.chainRun);
+  json["sprockets"] = sprocketsJson(plan.sprockets);
   return json;
 }
 
@@ -242,6 +279,23 @@ void csvRows(std::string& out, const std::string& name, const SetupPlan& plan) {
            numberText(gear.speedAtRevLimitMps) + ',' + numberText(gear.speedPer1000RpmMps) + ',' +
            csvNumber(gear.shiftRpm) + ',' + csvNumber(gear.shiftSpeedMps) + ',' +
            csvNumber(gear.rpmAfterShift) + '\n';
+  }
+}
+
+/// The numbers and words of a JSON object as columns, objects inside it under their own name; lists are left
+/// out.
+void addColumns(const Json& object, const std::string& prefix, std::string& titles, std::string& row) {
+  for (const auto& [key, value] : object.items()) {
+    if (value.is_object()) {
+      addColumns(value, prefix + key + '_', titles, row);
+    } else if (!value.is_array() && key != "misfits" && key != "links_that_fit") {
+      titles += ',' + prefix + key;
+      row += ',';
+      if (value.is_number_float())
+        row += numberText(value.template get<double>());
+      else if (!value.is_null())
+        row += value.dump();
+    }
   }
 }
 
@@ -323,6 +377,19 @@ std::string runCsv(const Plan& plan) {
     rows("drive", setup.road.drive);
   });
   return out;
+}
+
+std::string chainRunCsv(const Plan& plan) {
+  std::string titles, rows;
+  forEachSetup(plan, [&](const std::string& name, const SetupPlan& setup) {
+    titles = "setup,front_teeth,rear_teeth";  // alike for every setup
+    rows += csvField(name) + ',' + std::to_string(setup.setup.frontTeeth.count()) + ',' +
+            std::to_string(setup.setup.rearTeeth.count());
+    addColumns(chainRunJson(setup.chainRun), "", titles, rows);
+    addColumns(sprocketsJson(setup.sprockets), "sprocket_", titles, rows);
+    rows += '\n';
+  });
+  return titles + '\n' + rows;
 }
 
 }  // namespace layshaft

@@ -21,6 +21,9 @@ std::string pullCsv(const Plan& plan);
 /// The runs as they are drawn: a row per setup and point, from a standstill and down the straight.
 std::string runCsv(const Plan& plan);
 
+/// The chain run: one row per setup, with the keys of the JSON report.
+std::string chainRunCsv(const Plan& plan);
+
 /// A field for a comma-separated file: quoted only where it must be, and never read as a formula by a
 /// spreadsheet.
 std::string csvField(const std::string& text);

@@ -14,12 +14,13 @@ void dropIfSame(std::optional<T>& own, const std::optional<T>& stock) {
   if (own == stock) own.reset();
 }
 
-/// Another tooth count is another sprocket: its material is likely the same, its mass is not known.
+/// Another tooth count is another sprocket: its material is likely the same, its mass and the chain it is cut
+/// for are not known.
 void followSprocket(std::optional<SprocketDetails>& own, const std::optional<SprocketDetails>& stock,
                     bool sameTeeth) {
   if (own || !stock) return;
   own = stock;
-  if (!sameTeeth) own->massKg.reset();
+  if (!sameTeeth) forgetSprocketMeasurements(own);
 }
 
 }  // namespace
@@ -53,6 +54,12 @@ Setup applied(const SetupChange& change, const Setup& stock) {
   followSprocket(own.frontSprocket, from.frontSprocket, setup.frontTeeth == stock.frontTeeth);
   followSprocket(own.rearSprocket, from.rearSprocket, setup.rearTeeth == stock.rearTeeth);
   return setup;
+}
+
+void forgetSprocketMeasurements(std::optional<SprocketDetails>& sprocket) {
+  if (!sprocket) return;
+  sprocket->massKg.reset();
+  sprocket->size.reset();
 }
 
 void forgetTyreMeasurements(SetupOptions& options) {

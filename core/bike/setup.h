@@ -63,8 +63,12 @@ struct SetupChange {
 
 /// Stock with the change applied. What belongs to a part goes with the part: with another tyre, stock's
 /// measured rollout, crown radius, tread wear and growth no longer count; with other teeth, stock's sprocket
-/// mass does not.
+/// mass and size do not.
 Setup applied(const SetupChange& change, const Setup& stock);
+
+/// A sprocket with other teeth is another one: what was known of this one's mass and size says nothing about
+/// it.
+void forgetSprocketMeasurements(std::optional<SprocketDetails>& sprocket);
 
 /// What was measured on one tyre says nothing about another.
 void forgetTyreMeasurements(SetupOptions& options);

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "core/extras.h"
+#include "core/parts/chain.h"
 #include "core/problem.h"
 
 namespace layshaft {
@@ -28,6 +29,8 @@ enum class SprocketMaterial { Steel, Aluminium };
 
 /// What may be known of one sprocket beside its teeth.
 struct SprocketDetails {
+  std::optional<ChainSize>
+      size;  ///< of the chain that it is cut for; that of the chain it came with if not given
   std::optional<SprocketMaterial> material;
   std::optional<double> massKg;
   Extras extras;

@@ -94,6 +94,7 @@ void fields(Io& io, Bike& bike) {
 
 template <class Io>
 void fields(Io& io, SprocketDetails& sprocket) {
+  io.chainSize("size", sprocket.size);
   io.word("material", sprocket.material, kMaterialWords);
   io.number("mass_kg", sprocket.massKg, limits::kSprocketMassKg);
   io.rest(sprocket.extras);

@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "core/limits.h"
+#include "core/parts/belt.h"
 #include "core/study/roots.h"
 #include "core/units.h"
 
@@ -22,10 +23,6 @@ std::optional<double> metres(const std::optional<double>& mm) {
   return mm ? std::optional(units::metresFromMillimetres(*mm)) : std::nullopt;
 }
 
-bool isBelt(const Setup& setup) {
-  return setup.options.finalDrive.value_or(FinalDrive::Chain) == FinalDrive::Belt;
-}
-
 void judgeSprockets(const ChainRun& room, const Setup& setup, std::vector<Misfit>& misfits) {
   const int front = setup.frontTeeth.count(), rear = setup.rearTeeth.count();
   if (room.largestFrontTeeth && front > *room.largestFrontTeeth) misfits.push_back(Misfit::FrontTooLarge);
@@ -34,22 +31,36 @@ void judgeSprockets(const ChainRun& room, const Setup& setup, std::vector<Misfit
   if (room.smallestRearTeeth && rear < *room.smallestRearTeeth) misfits.push_back(Misfit::RearTooSmall);
 }
 
+/// The chain on hand of the setup's size that reaches and that least is cut from; a worn one is no help.
+std::optional<SpareCut> spareFor(int links, const Setup& setup, const std::vector<SpareChain>& spares) {
+  std::optional<SpareCut> best;
+  for (const SpareChain& spare : spares) {
+    if (spare.state == SpareState::Worn || !(spare.size == *setup.options.chainSize)) continue;
+    if (spare.links < links || (best && spare.links >= best->links)) continue;
+    best = SpareCut{spare.links, spare.links - links};
+  }
+  return best;
+}
+
 /// Lengths that put the axle inside its travel.
 std::vector<FittingLength> lengthsThatFit(const ChainRun& room, const Setup& setup, const DriveLoop& loop,
-                                          double stockCentre, double forward, double back) {
+                                          double stockCentre, double forward, double back,
+                                          const std::vector<SpareChain>& spares) {
   std::vector<FittingLength> lengths;
   const auto consider = [&](int links) {
     const auto centre = loop.pair.centreM(links);
     if (!centre) return;
     const double shift = *centre - stockCentre;
-    if (shift >= -forward - kAtTheEnd && shift <= back + kAtTheEnd) lengths.push_back({links, shift});
+    if (shift < -forward - kAtTheEnd || shift > back + kAtTheEnd) return;
+    FittingLength length{.links = links, .axleShiftM = shift, .shortenBy = {}, .spare = {}};
+    if (!isBelt(setup)) {
+      if (loop.links >= links) length.shortenBy = loop.links - links;
+      length.spare = spareFor(links, setup, spares);
+    }
+    lengths.push_back(length);
   };
   if (isBelt(setup)) {
-    std::vector<int> listed = room.beltLengthsTeeth;
-    listed.push_back(loop.links);
-    std::sort(listed.begin(), listed.end());
-    listed.erase(std::unique(listed.begin(), listed.end()), listed.end());
-    for (const int teeth : listed) consider(teeth);
+    for (const int teeth : beltLengths(room.beltLengthsTeeth, loop.links)) consider(teeth);
     return lengths;
   }
   const double nearest = std::max(stockCentre - forward, 1e-3);
@@ -83,32 +94,6 @@ double greatestForceN(const PullModel& model) {
 
 }  // namespace
 
-std::optional<DriveLoop> driveLoop(const Setup& setup) {
-  const SetupOptions& options = setup.options;
-  const auto loop = [&](double pitchMm, int links) {
-    return DriveLoop{.pair = {.pitchM = units::metresFromMillimetres(pitchMm),
-                              .teeth1 = setup.frontTeeth.count(),
-                              .teeth2 = setup.rearTeeth.count()},
-                     .links = links};
-  };
-  if (isBelt(setup)) {
-    if (!options.beltPitchMm || !options.beltTeeth) return std::nullopt;
-    return loop(*options.beltPitchMm, *options.beltTeeth);
-  }
-  if (!options.chainSize || !options.links) return std::nullopt;
-  // A worn chain is a longer one.
-  return loop(options.chainSize->pitchMm * (1.0 + options.chainElongationPercent.value_or(0.0) / 100.0),
-              *options.links);
-}
-
-std::optional<double> axleShiftM(const Setup& stock, const Setup& setup) {
-  const auto before = driveLoop(stock), after = driveLoop(setup);
-  if (!before || !after) return std::nullopt;
-  const auto from = before->pair.centreM(before->links), to = after->pair.centreM(after->links);
-  if (!from || !to) return std::nullopt;
-  return *to - *from;
-}
-
 std::optional<double> minimumTensileStrengthN(const ChainSize& size) {
   for (const auto& [name, newtons] : kMinimumTensileN)
     if (name == size.name) return newtons;
@@ -119,14 +104,28 @@ double chordalVariationPercent(int teeth) {
   return 100.0 * (1.0 - std::cos(units::kPi / teeth));
 }
 
-bool mixesSizes(const Setup& stock, const Setup& setup) {
-  const auto &from = stock.options.chainSize, &to = setup.options.chainSize;
-  if (isBelt(stock) || isBelt(setup) || !from || !to || *from == *to) return false;
-  return setup.frontTeeth == stock.frontTeeth || setup.rearTeeth == stock.rearTeeth;
+SizeDifference sizeDifference(const ChainSize& a, const ChainSize& b) {
+  return {.pitch = a.pitchMm != b.pitchMm,
+          .roller = a.rollerDiameterMm != b.rollerDiameterMm,
+          .innerWidth = a.innerWidthMm != b.innerWidthMm};
+}
+
+std::vector<SizeMix> sizeMixes(const Setup& stock, const Setup& setup) {
+  std::vector<SizeMix> mixes;
+  const auto& chain = setup.options.chainSize;
+  if (isBelt(stock) || isBelt(setup) || !chain) return mixes;
+  const auto judge = [&](SprocketPlace place, const std::optional<SprocketDetails>& details, bool stays) {
+    std::optional<ChainSize> cutFor = details ? details->size : std::nullopt;
+    if (!cutFor && stays) cutFor = stock.options.chainSize;
+    if (cutFor && sizeDifference(*chain, *cutFor).any()) mixes.push_back({place, *chain, *cutFor});
+  };
+  judge(SprocketPlace::Front, setup.options.frontSprocket, setup.frontTeeth == stock.frontTeeth);
+  judge(SprocketPlace::Rear, setup.options.rearSprocket, setup.rearTeeth == stock.rearTeeth);
+  return mixes;
 }
 
 std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, const Setup& setup,
-                                        const PullModel* model) {
+                                        const PullModel* model, const std::vector<SpareChain>& spares) {
   const auto loop = driveLoop(setup), stockLoop = driveLoop(stock);
   if (!loop || !stockLoop) return std::nullopt;
   const auto stockCentre = stockLoop->pair.centreM(stockLoop->links);
@@ -137,10 +136,12 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
 
   ChainRunFigures figures{.links = loop->links,
                           .centreDistanceM = 0.0,
+                          .tightCentreM = centre,
                           .axleShiftM = 0.0,
                           .wheelbaseM = {},
                           .fits = {},
                           .misfits = {},
+                          .mixes = sizeMixes(stock, setup),
                           .lengthsThatFit = {},
                           .frontWrapDeg = 0.0,
                           .topChainSpeedMps = 0.0,
@@ -150,18 +151,19 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
                           .commonFactorRear = std::gcd(setup.rearTeeth.count(), loop->links),
                           .chordalFrontPercent = chordalVariationPercent(setup.frontTeeth.count()),
                           .chordalRearPercent = chordalVariationPercent(setup.rearTeeth.count()),
-                          .measuredCentreOffLinks = {}};
+                          .measuredCentreOffLinks = {},
+                          .swingarm = {}};
   if (measured) {
     const double off = stockLoop->pair.links(*measured) - stockLoop->links;
     if (std::abs(off) > kContradiction) figures.measuredCentreOffLinks = off;
   }
 
   judgeSprockets(room, setup, figures.misfits);
-  if (mixesSizes(stock, setup)) figures.misfits.push_back(Misfit::MixedSizes);
+  if (!figures.mixes.empty()) figures.misfits.push_back(Misfit::MixedSizes);
   const auto forward = metres(room.adjusterForwardMm), back = metres(room.adjusterBackMm);
   const bool partsFit = figures.misfits.empty();
   if (forward && back && partsFit)
-    figures.lengthsThatFit = lengthsThatFit(room, setup, *loop, *stockCentre, *forward, *back);
+    figures.lengthsThatFit = lengthsThatFit(room, setup, *loop, *stockCentre, *forward, *back, spares);
   if (!centre) {
     figures.misfits.push_back(Misfit::ChainDoesNotReach);
     figures.fits = false;
@@ -185,6 +187,8 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
   const double turnsPerSecond =
       bike.engine.revLimitRpm / 60.0 / setup.primaryRatio / setup.gearRatios.values().back();
   figures.topChainSpeedMps = setup.frontTeeth.count() * loop->pair.pitchM * turnsPerSecond;
+
+  figures.swingarm = swingarm(bike, loop->pair, rolloutOf(setup).radiusM(), figures.axleShiftM);
 
   if (!model) return figures;
   const double rearRadius = setup.rearTeeth.count() * loop->pair.pitchM / (2.0 * units::kPi);

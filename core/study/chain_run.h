@@ -5,29 +5,43 @@
 #include <string_view>
 #include <vector>
 
-#include "core/bike/bike.h"
-#include "core/bike/setup.h"
-#include "core/parts/chain_geometry.h"
+#include "core/bike/profile.h"
+#include "core/study/fitted.h"
 #include "core/study/pull.h"
+#include "core/study/swingarm.h"
 
 namespace layshaft {
 
-/// The chain or belt of a setup on its sprockets; none where pitch or length is missing.
-struct DriveLoop {
-  ChainPair pair;
-  int links;  ///< of a belt: its teeth
+/// A chain on hand that a length can be had from.
+struct SpareCut {
+  int links;      ///< as it is
+  int shortenBy;  ///< links to take out; 0: as it is
 };
-std::optional<DriveLoop> driveLoop(const Setup& setup);
-
-/// How far the axle moves when stock's pair and chain give way to the setup's, m, positive to the rear. None
-/// where a chain or its length is missing or does not reach round.
-std::optional<double> axleShiftM(const Setup& stock, const Setup& setup);
 
 /// A chain length and where it puts the axle.
 struct FittingLength {
   int links;
   double axleShiftM;
+  std::optional<int>
+      shortenBy;  ///< links to take out of the present chain, 0: none; a chain that is too short: none
+  std::optional<SpareCut> spare;  ///< the chain of the spares box that least is cut from
 };
+
+/// In what the dimensions of two chain sizes differ: with any difference their parts do not run together.
+struct SizeDifference {
+  bool pitch, roller, innerWidth;
+  bool any() const { return pitch || roller || innerWidth; }
+};
+SizeDifference sizeDifference(const ChainSize& a, const ChainSize& b);
+
+/// A sprocket that is cut for another size than the setup's chain.
+struct SizeMix {
+  SprocketPlace place;
+  ChainSize chain, sprocket;
+};
+/// A sprocket is cut for the size its details name; else it is stock's if it has stock's teeth, and one to be
+/// bought for the chain if not.
+std::vector<SizeMix> sizeMixes(const Setup& stock, const Setup& setup);
 
 /// Why a setup does not fit.
 enum class Misfit {
@@ -48,10 +62,12 @@ std::optional<double> minimumTensileStrengthN(const ChainSize& size);
 struct ChainRunFigures {
   int links;
   double centreDistanceM;  ///< from the chain; from a measured centre with the shift added where there is one
-  double axleShiftM;       ///< positive to the rear
+  std::optional<double> tightCentreM;  ///< that the links make tight; none if they do not reach round
+  double axleShiftM;                   ///< positive to the rear
   std::optional<double> wheelbaseM;
   std::optional<bool> fits;  ///< none where the axle's travel is not known and nothing else speaks against it
   std::vector<Misfit> misfits;
+  std::vector<SizeMix> mixes;  ///< behind a misfit of mixed sizes
   std::vector<FittingLength>
       lengthsThatFit;  ///< even counts, of belts the listed ones; the present one if it fits
   double frontWrapDeg;
@@ -64,14 +80,13 @@ struct ChainRunFigures {
   /// Half a pitch or more between a measured centre and the one that stock's links make: links by which they
   /// differ.
   std::optional<double> measuredCentreOffLinks;
+  std::optional<SwingarmFigures> swingarm;
 };
 
-/// `model` may be null: then tension is not known. None where chain or length of stock or setup is missing.
+/// `model` may be null: then tension is not known. `spares` are the chains on hand. None where chain or
+/// length of stock or setup is missing.
 std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, const Setup& setup,
-                                        const PullModel* model);
-
-/// Whether a change of chain size leaves a sprocket of the old size on the bike.
-bool mixesSizes(const Setup& stock, const Setup& setup);
+                                        const PullModel* model, const std::vector<SpareChain>& spares = {});
 
 /// Speed variation of a chain over one tooth, per cent of the greatest: 100·(1 − cos(π/N)).
 double chordalVariationPercent(int teeth);

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/study/asked.h"
 #include "core/units.h"
@@ -15,13 +16,6 @@ namespace {
 constexpr int kFrontsEitherSide = 2, kRearsEitherSide = 6;
 constexpr double kRevAimPercent = 1.5;  // half a rear tooth's step on usual pairs
 constexpr double kTie = 1e-9;
-
-bool inBox(const std::vector<SpareSprocket>& spares, int teeth, const Setup& setup) {
-  return std::any_of(spares.begin(), spares.end(), [&](const SpareSprocket& spare) {
-    const bool fits = !spare.size || !setup.options.chainSize || *spare.size == *setup.options.chainSize;
-    return spare.teeth == teeth && fits && spare.state != SpareState::Worn;
-  });
-}
 
 template <class Teeth>
 LadderRange widened(LadderRange range, const std::vector<SpareSprocket>& spares, Teeth LadderRange::*fewest,
@@ -70,14 +64,12 @@ Ladder::Ladder(const Profile& profile)
     : profile_(profile),
       bike_(std::make_shared<const PullBike>(pullBike(profile.bike, profile.ride.value_or(Ride{})))),
       drive_(driveOf(profile)),
-      base_(applied(profile.proposed, profile.stock)),
       stock_(figuresOf(profile.stock)) {}
 
 Ladder::Figures Ladder::figuresOf(const Setup& setup) const {
   const Rollout rollout = rolloutOf(setup);
   Figures figures{.gearing = {}, .model = {}, .pull = {}, .top = {}, .run = {}, .chainRun = {}};
-  const double shift = axleShiftM(profile_.stock, setup).value_or(0.0);
-  if (bike_->hasForce()) figures.model.emplace(bike_, setup, rollout, shift);
+  if (bike_->hasForce()) figures.model.emplace(bike_, setup, rollout, fitted(profile_.stock, setup));
   const ShiftPoints shifts = shiftPointsOf(profile_.bike.engine, figures.model, setup.gearRatios.count());
   figures.gearing = gearing(setup, gearingConditionsOf(profile_, shifts));
   if (figures.model) {
@@ -91,8 +83,8 @@ Ladder::Figures Ladder::figuresOf(const Setup& setup) const {
     const GearFigures& last = figures.gearing.gears.back();
     figures.top = TopSpeed{last.speedAtRevLimitMps, last.gear, std::nullopt};
   }
-  figures.chainRun =
-      chainRun(profile_.bike, profile_.stock, setup, figures.model ? &*figures.model : nullptr);
+  figures.chainRun = chainRun(profile_.bike, profile_.stock, setup, figures.model ? &*figures.model : nullptr,
+                              profile_.sparesBox ? profile_.sparesBox->chains : std::vector<SpareChain>());
   return figures;
 }
 
@@ -135,10 +127,9 @@ AimOutcome Ladder::outcome(const Aim& aim, const Figures& figures) const {
 }
 
 LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
-  SetupChange change = profile_.proposed;
-  change.frontTeeth = Teeth::front(frontTeeth).value();
-  change.rearTeeth = Teeth::rear(rearTeeth).value();
-  const Setup setup = applied(change, profile_.stock);
+  const Setup setup =
+      applied(proposalWithPair(profile_, Teeth::front(frontTeeth).value(), Teeth::rear(rearTeeth).value()),
+              profile_.stock);
   const Figures figures = figuresOf(setup);
   LadderRow row{.frontTeeth = frontTeeth,
                 .rearTeeth = rearTeeth,
@@ -160,8 +151,8 @@ LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
   if (figures.top) row.topSpeedMps = figures.top->speedMps;
   if (figures.run.drive) row.driveS = figures.run.drive->timeS;
   if (profile_.sparesBox) {
-    row.frontInSparesBox = inBox(profile_.sparesBox->front, frontTeeth, setup);
-    row.rearInSparesBox = inBox(profile_.sparesBox->rear, rearTeeth, setup);
+    row.frontInSparesBox = spareSprocket(profile_.sparesBox->front, frontTeeth, setup) != nullptr;
+    row.rearInSparesBox = spareSprocket(profile_.sparesBox->rear, rearTeeth, setup) != nullptr;
   }
   for (const Aim& aim : profile_.aims) row.aims.push_back(outcome(aim, figures));
   return row;
@@ -207,27 +198,80 @@ int wearsBetter(const LadderRow& a, const LadderRow& b) {
   return 0;
 }
 
+int sitsBetter(const LadderRow& a, const LadderRow& b) {
+  if (!a.chainRun || !b.chainRun) return 0;
+  const bool fitsA = a.chainRun->fits.value_or(true), fitsB = b.chainRun->fits.value_or(true);
+  if (fitsA != fitsB) return fitsA ? -1 : 1;
+  const double way = std::abs(a.chainRun->axleShiftM) - std::abs(b.chainRun->axleShiftM);
+  return std::abs(way) < kTie ? 0 : way < 0.0 ? -1 : 1;
+}
+
+namespace {
+
+bool fits(const LadderRow& row) {
+  return !row.chainRun || row.chainRun->fits.value_or(true);
+}
+
+/// Compares rows by how they answer the aims, whether they fit aside.
+class ByAims {
+ public:
+  explicit ByAims(const std::vector<Aim>& aims) {
+    for (std::size_t i = 0; i < aims.size(); ++i) {
+      timed_ = timed_ || aims[i].want == Aim::Want::LeastDriveTime;
+      if (aims[i].want == Aim::Want::RevAtSpeed && !rev_) rev_ = i;
+    }
+  }
+
+  /// Negative: `x` first. Drive time where it is aimed for, then nearness to an engine speed, then the
+  /// smaller change.
+  int order(const LadderRow& x, const LadderRow& y) const {
+    if (timed_)
+      if (const int by = rising(x.driveS.value_or(kNever), y.driveS.value_or(kNever))) return by;
+    if (rev_)
+      if (const int by =
+              rising(-x.aims[*rev_].margin.value_or(-kNever), -y.aims[*rev_].margin.value_or(-kNever)))
+        return by;
+    const auto step = [](const LadderRow& row) {
+      return std::abs(std::log(1.0 + row.change.gearingPercent / 100.0));
+    };
+    return rising(step(x), step(y));
+  }
+
+ private:
+  static constexpr double kNever = 1e9;
+  static int rising(double a, double b) { return a < b ? -1 : a > b ? 1 : 0; }
+
+  bool timed_ = false;
+  std::optional<std::size_t> rev_;
+};
+
+}  // namespace
+
 std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims) {
-  const bool timed = std::any_of(aims.begin(), aims.end(),
-                                 [](const Aim& aim) { return aim.want == Aim::Want::LeastDriveTime; });
-  const auto rev = std::find_if(aims.begin(), aims.end(),
-                                [](const Aim& aim) { return aim.want == Aim::Want::RevAtSpeed; });
-  const auto place = static_cast<std::size_t>(rev - aims.begin());
-  const auto better = [&](std::size_t a, std::size_t b) {
-    const LadderRow &x = rows[a], &y = rows[b];
-    if (x.reachesAllAims() != y.reachesAllAims()) return x.reachesAllAims();
-    const auto fits = [](const LadderRow& row) { return !row.chainRun || row.chainRun->fits.value_or(true); };
-    if (fits(x) != fits(y)) return fits(x);
-    if (timed && x.driveS != y.driveS) return x.driveS.value_or(1e9) < y.driveS.value_or(1e9);
-    if (rev != aims.end() && x.aims[place].margin != y.aims[place].margin)
-      return x.aims[place].margin.value_or(-1e9) > y.aims[place].margin.value_or(-1e9);
-    return std::abs(std::log(1.0 + x.change.gearingPercent / 100.0)) <
-           std::abs(std::log(1.0 + y.change.gearingPercent / 100.0));
-  };
+  const ByAims by(aims);
   std::vector<std::size_t> order(rows.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), better);
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    const LadderRow &x = rows[a], &y = rows[b];
+    if (x.reachesAllAims() != y.reachesAllAims()) return x.reachesAllAims();
+    if (fits(x) != fits(y)) return fits(x);
+    return by.order(x, y) < 0;
+  });
   return order;
+}
+
+AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims) {
+  AimAnswer answer{.best = {}, .betterLeftOut = {}};
+  if (aims.empty()) return answer;
+  const ByAims by(aims);
+  const auto order = rankedByAims(rows, aims);
+  if (!order.empty() && rows[order.front()].reachesAllAims() && fits(rows[order.front()]))
+    answer.best = order.front();
+  for (const std::size_t i : order)
+    if (rows[i].reachesAllAims() && !fits(rows[i]) &&
+        (!answer.best || by.order(rows[i], rows[*answer.best]) < 0))
+      answer.betterLeftOut.push_back(i);
+  return answer;
 }
 
 }  // namespace layshaft

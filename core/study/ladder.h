@@ -72,7 +72,6 @@ class Ladder {
   Profile profile_;
   std::shared_ptr<const PullBike> bike_;
   std::optional<DriveRequest> drive_;
-  Setup base_;
   Figures stock_;
 };
 
@@ -84,9 +83,20 @@ std::vector<std::vector<std::size_t>> sameRatios(const std::vector<LadderRow>& r
 /// then the larger sprockets. Negative: `a` is better; 0: alike.
 int wearsBetter(const LadderRow& a, const LadderRow& b);
 
+/// Of two pairs of one ratio the one that sits better: its axle stays nearer to where stock's is. Negative:
+/// `a`; 0: alike, or not known.
+int sitsBetter(const LadderRow& a, const LadderRow& b);
+
 /// Indices of the rows in the order in which they answer the aims: those that reach all and fit first, then
 /// those that reach all and do not fit; within them by drive time where that is aimed for, then by how small
 /// the change is.
 std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims);
+
+/// What the ladder answers to the aims.
+struct AimAnswer {
+  std::optional<std::size_t> best;         ///< the first row that reaches all aims and fits
+  std::vector<std::size_t> betterLeftOut;  ///< rows that would come before it if they fitted, best first
+};
+AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims);
 
 }  // namespace layshaft

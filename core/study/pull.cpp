@@ -73,15 +73,20 @@ PullBike pullBike(const Bike& bike, const Ride& ride) {
 }
 
 PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Setup& setup, const Rollout& rollout,
-                     double axleShiftM)
-    : bike_(std::move(shared)), rollout_(rollout) {
+                     const Fitted& fitted)
+    : bike_(std::move(shared)), rollout_(rollout), massKg_(bike_->massKg.value_or(0.0) + fitted.massKg) {
   const PullBike& bike = *bike_;
   const double radius = rollout.radiusM();
   const double frontRadius =
       bike.frontRolloutM ? *bike.frontRolloutM / (2.0 * units::kPi) : radius;  // about alike on any bike
-  const double coasting = bike.massKg.value_or(0.0) +
-                          bike.frontWheelInertiaKgM2 / (frontRadius * frontRadius) +
-                          bike.rearWheelInertiaKgM2 / (radius * radius);
+  const double asStock = bike.massKg.value_or(0.0) +
+                         bike.frontWheelInertiaKgM2 / (frontRadius * frontRadius) +
+                         bike.rearWheelInertiaKgM2 / (radius * radius);
+  double coasting = asStock + fitted.massKg + fitted.wheelInertiaKgM2 / (radius * radius);
+  if (coasting < asStock / 2.0) {  // sprockets that weigh as much as the bike: typed in a wrong unit
+    coasting = asStock;
+    massKg_ = bike.massKg.value_or(0.0);
+  }
   const double final = finalRatio(setup.frontTeeth, setup.rearTeeth);
   for (std::size_t g = 0; g < setup.gearRatios.count(); ++g) {
     const double overall = setup.primaryRatio * setup.gearRatios[g] * final;
@@ -98,17 +103,17 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Setup& setup,
   gears_.push_back(slip);
   if (!bike.hasResistance()) return;
 
-  const double m = *bike.massKg, g = units::kStandardGravityMps2;
+  const double m = massKg_, g = units::kStandardGravityMps2;
   const double cos = std::cos(bike.road.slopeRad), sin = std::sin(bike.road.slopeRad);
   dragFactor_ = 0.5 * bike.road.airDensityKgM3 * *bike.dragAreaM2;
   weightOnRoadN_ = m * g * cos;
   slopeN_ = m * g * sin;
   if (!bike.cgHeightM || !bike.cgAheadM) return;
   const double h = *bike.cgHeightM, dragHeight = *bike.dragHeightM;
-  double b = *bike.cgAheadM + axleShiftM, l = bike.wheelbaseM.value_or(0.0) + axleShiftM;
+  double b = *bike.cgAheadM + fitted.axleShiftM, l = bike.wheelbaseM.value_or(0.0) + fitted.axleShiftM;
   if (b <= 0.0 || (bike.wheelbaseM && l <= 0.0)) {  // a chain that could never be fitted
-    b -= axleShiftM;
-    l -= axleShiftM;
+    b -= fitted.axleShiftM;
+    l -= fitted.axleShiftM;
   }
   hasLift_ = true;
   liftBase_ = weightOnRoadN_ * b / (m * h) - g * sin;
@@ -149,12 +154,12 @@ LimitedBy PullModel::limitOn(const Stretch& on, double v, std::size_t gear) cons
 std::optional<double> PullModel::gripLimitN(double v) const {
   if (!hasGrip_) return std::nullopt;
   const bool fast = bike_->road.rolling.jumpMps && v > *bike_->road.rolling.jumpMps;
-  return *bike_->massKg * gripOn({v, v, 0, fast}, v) + resistanceN(v);
+  return massKg_ * gripOn({v, v, 0, fast}, v) + resistanceN(v);
 }
 
 std::optional<double> PullModel::liftLimitN(double v) const {
   if (!hasLift_) return std::nullopt;
-  return *bike_->massKg * liftMps2(v) + resistanceN(v);
+  return massKg_ * liftMps2(v) + resistanceN(v);
 }
 
 std::optional<double> PullModel::greatestContactForceN(double v) const {

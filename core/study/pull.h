@@ -11,6 +11,7 @@
 
 #include "core/bike/profile.h"
 #include "core/parts/torque_spline.h"
+#include "core/study/fitted.h"
 #include "core/study/road.h"
 #include "core/study/rollout.h"
 
@@ -57,7 +58,8 @@ enum class LimitedBy { Drag, RevLimit, Grip, Lift };
 ///
 /// F = η·T·i/R less the resistance ½ρ·CdA·u·|u| + m·g·cos θ·c(v) + m·g·sin θ, over the equivalent mass
 /// m + If/Rf² + Ir/R² + Ie·i²/R², and not above what grip and front lift allow (V. Cossalter, Motorcycle
-/// Dynamics; T. D. Gillespie, Fundamentals of Vehicle Dynamics; both from memory).
+/// Dynamics; T. D. Gillespie, Fundamentals of Vehicle Dynamics; both from memory). Lighter or heavier
+/// sprockets than stock's count in m and Ir.
 class PullModel {
  public:
   /// A stretch of road speed on which the torque is one cubic and the resistance one form.
@@ -67,10 +69,9 @@ class PullModel {
     bool fast;          ///< beyond the jump of the rolling resistance
   };
 
-  /// `bike` must have force. `axleShiftM` lengthens wheelbase and the way from the axle to the centre of
-  /// gravity.
+  /// `bike` must have force. `fitted` is what the setup's own sprockets and chain change about it.
   PullModel(std::shared_ptr<const PullBike> bike, const Setup& setup, const Rollout& rollout,
-            double axleShiftM);
+            const Fitted& fitted);
 
   std::size_t gearCount() const { return gears_.size() - 1; }
   /// The pseudo gear for first gear with the clutch slipping at the launch engine speed.
@@ -88,6 +89,8 @@ class PullModel {
   double limitMps(std::size_t gear) const { return gears_[gear].limitMps; }
   double equivalentMassKg(std::size_t gear) const { return gears_[gear].massKg; }
   double coastingMassKg() const { return gears_.back().massKg; }
+  /// Bike, rider and what the setup's sprockets weigh more than stock's.
+  double massKg() const { return massKg_; }
 
   /// At the wheel, unbounded, N.
   double forceN(double speedMps, std::size_t gear) const {
@@ -174,6 +177,7 @@ class PullModel {
   std::shared_ptr<const PullBike> bike_;
   Rollout rollout_;
   std::vector<Gear> gears_;  ///< the last is first gear with a slipping clutch
+  double massKg_;
   double dragFactor_ = 0.0;  ///< ½·ρ·CdA
   double weightOnRoadN_ = 0.0, slopeN_ = 0.0;
   bool hasGrip_ = false, hasLift_ = false;

@@ -25,7 +25,7 @@ struct Bench {
   Profile profile = *loadProfile(LAYSHAFT_SOURCE_DIR "/sample-profiles/club-600.bike.json");
   std::shared_ptr<const PullBike> bike =
       std::make_shared<const PullBike>(pullBike(profile.bike, profile.ride.value_or(Ride{})));
-  PullModel model{bike, profile.stock, rolloutOf(profile.stock), 0.0};
+  PullModel model{bike, profile.stock, rolloutOf(profile.stock), Fitted{}};
   ShiftPoints shifts{bestShiftRpm(model), false};
   Bench() { model.setLaunchRpm(launchRpm(*bike, shifts)); }
 

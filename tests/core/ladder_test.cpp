@@ -145,5 +145,61 @@ TEST(LadderAims, RankThosePairsFirstThatReachAllAndFit) {
   }
 }
 
+TEST(LadderAims, ABetterPairThatDoesNotFitIsNamed) {
+  Profile profile = ladderBike();
+  profile.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 13384}};
+  const auto rows = Ladder(profile).rows({14, 17, 38, 52});
+  const AimAnswer answer = aimAnswer(rows, profile.aims);
+  ASSERT_TRUE(answer.best);
+  const LadderRow& best = rows[*answer.best];
+  EXPECT_TRUE(best.reachesAllAims());
+  EXPECT_TRUE(best.chainRun->fits.value());
+  ASSERT_FALSE(answer.betterLeftOut.empty());
+  for (const std::size_t i : answer.betterLeftOut) {
+    EXPECT_FALSE(rows[i].chainRun->fits.value());
+    EXPECT_FALSE(rows[i].chainRun->misfits.empty()) << "why is known";
+    EXPECT_GE(*rows[i].aims[0].margin, *best.aims[0].margin) << "nearer to the engine speed";
+  }
+  // All of them: every row that is nearer and is not named does not reach the aim or is the best.
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const bool named =
+        std::find(answer.betterLeftOut.begin(), answer.betterLeftOut.end(), i) != answer.betterLeftOut.end();
+    if (!named && rows[i].reachesAllAims()) {
+      EXPECT_LE(*rows[i].aims[0].margin, *best.aims[0].margin);
+    }
+  }
+}
+
+TEST(LadderAims, WithoutAimsThereIsNoAnswer) {
+  const auto rows = Ladder(ladderBike()).rows({15, 16, 42, 44});
+  EXPECT_FALSE(aimAnswer(rows, {}).best);
+  EXPECT_TRUE(aimAnswer(rows, {}).betterLeftOut.empty());
+}
+
+TEST(LadderAims, OutOfReachThereIsNoBest) {
+  Profile profile = ladderBike();
+  profile.aims = {{.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 400}};
+  const auto rows = Ladder(profile).rows({15, 16, 42, 44});
+  EXPECT_FALSE(aimAnswer(rows, profile.aims).best);
+}
+
+TEST(Ladder, OfTwinsTheOneSitsBetterWhoseAxleStaysNearer) {
+  const Ladder ladder(ladderBike());
+  const LadderRow a = ladder.row(15, 45), b = ladder.row(14, 42);
+  ASSERT_LT(std::abs(a.chainRun->axleShiftM), std::abs(b.chainRun->axleShiftM));
+  EXPECT_LT(sitsBetter(a, b), 0);
+  EXPECT_GT(sitsBetter(b, a), 0);
+  EXPECT_EQ(sitsBetter(a, a), 0);
+  EXPECT_LT(sitsBetter(b, ladder.row(16, 48)), 0) << "one that fits before one that does not";
+}
+
+TEST(Ladder, ARowWeighsTheSprocketsOfTheBox) {
+  Profile profile = profileFrom(contentsOf(sourceFolder() / "sample-profiles/motocross-450.bike.json"));
+  const double light = *Ladder(profile).row(13, 52).driveS;
+  for (SpareSprocket& spare : profile.sparesBox->rear)
+    if (spare.teeth == 52) spare.massKg = 3.0;
+  EXPECT_GT(*Ladder(profile).row(13, 52).driveS, light);
+}
+
 }  // namespace
 }  // namespace layshaft::test

@@ -51,7 +51,7 @@ Bike pullTestBike() {
 PullModel pullModel(const Bike& bike, const Ride& ride = {}, const Setup& setup = pullSetup(),
                     double axleShift = 0.0) {
   return PullModel(std::make_shared<const PullBike>(pullBike(bike, ride)), setup, rolloutOf(setup),
-                   axleShift);
+                   {.axleShiftM = axleShift});
 }
 
 std::optional<TopSpeed> topOf(const Bike& bike, const Ride& ride = {}, const Setup& setup = pullSetup()) {

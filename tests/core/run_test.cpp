@@ -51,7 +51,8 @@ struct Ready {
   Ready(const Bike& b, std::vector<double> ratios, const Ride& ride = {})
       : Ready(b, runSetup(std::move(ratios)), ride) {}
   Ready(const Bike& b, const Setup& setup, const Ride& ride)
-      : bike(std::make_shared<const PullBike>(pullBike(b, ride))), model(bike, setup, rolloutOf(setup), 0.0) {
+      : bike(std::make_shared<const PullBike>(pullBike(b, ride))),
+        model(bike, setup, rolloutOf(setup), Fitted{}) {
     if (b.engine.shiftRpm)
       shifts = {std::vector<double>(model.gearCount() - 1, *b.engine.shiftRpm), true};
     else

@@ -98,7 +98,8 @@ double topKmhOf(const Bike& bike, const Ride& ride) {
   Setup setup = bareSetup();
   setup.options.rolloutMm = 2000;
   setup.gearRatios = gears({1.05});  // 15 000 rpm at 90 m/s
-  const PullModel model(std::make_shared<const PullBike>(pullBike(bike, ride)), setup, rolloutOf(setup), 0.0);
+  const PullModel model(std::make_shared<const PullBike>(pullBike(bike, ride)), setup, rolloutOf(setup),
+                        Fitted{});
   const auto top = topSpeed(model);
   return top ? top->speedMps * 3.6 : 0.0;
 }

@@ -4,11 +4,16 @@
 // the tolerance is theirs, 0.01 pitch of length and 0.01 pitch of centre distance.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <string>
+#include <tuple>
 
 #include "core/parts/chain.h"
 #include "core/parts/chain_geometry.h"
+#include "core/parts/sprocket_body.h"
 #include "core/study/chain_run.h"
+#include "core/units.h"
 #include "tests/core/support.h"
 
 namespace layshaft::test {
@@ -53,6 +58,207 @@ TEST(ChainExamples, Jindal) {
   EXPECT_NEAR(sprockets(17, 34, 0.01588).links(40) * 15.88, 1678.25, 0.05);
   const ChainPair pair = sprockets(17, 51, 0.00952).pair;
   EXPECT_NEAR(pair.centreM(97.9544).value() * 1000, 300.0, 0.05);
+}
+
+// Khurmi and Gupta, Theory of Machines, example 11.23: a pitch of 600·sin 4.5° mm, 20 and 40 teeth, 800 mm.
+// Their series has a term of its own for the wrap; the length agrees to 3 mm.
+TEST(ChainExamples, KhurmiExample11_23) {
+  const double pitch = 0.6 * std::sin(4.5 * units::kPi / 180);
+  const InPitches drive = sprockets(20, 40, pitch);
+  EXPECT_NEAR(2 * pitchRadiusM(pitch, 40), 0.6, 1e-12);
+  EXPECT_NEAR(drive.pair.links(0.8) * pitch, 3.0402, 3e-3);
+  EXPECT_NEAR(drive.pair.links(0.8), 64.5860, 1e-3);
+}
+
+// Khurmi, Machine Design, example 21.2 (from memory): 19.05 mm, 25 and 71 teeth, 568 mm take 110 links, 2.096
+// m.
+TEST(ChainExamples, KhurmiMachineDesignExample21_2) {
+  const double links = sprockets(25, 71, 0.01905).pair.links(0.568);
+  EXPECT_NEAR(links, 109.43, 0.01);
+  EXPECT_EQ(std::ceil(links), 110);
+  EXPECT_NEAR(110 * 0.01905, 2.096, 1e-3);
+}
+
+// Wentzell, Machine Design for Technology Students, example 14.4: half an inch, 12 and 24 teeth, 10 in.
+TEST(ChainExamples, WentzellExample14_4) {
+  const InPitches drive = sprockets(12, 24, 0.5 * kInchM);
+  EXPECT_NEAR(drive.pair.links(10 * kInchM), 58.18, 0.01);
+  EXPECT_NEAR(drive.pair.links(10 * kInchM) * 0.5, 29.09, 0.01) << "inches of chain";
+  // 1800 rpm of 12 teeth: 900 ft/min; 5.31 hp then pull 194.62 lb.
+  const double feetPerMinute = 12 * 0.5 / 12 * 1800;
+  EXPECT_NEAR(feetPerMinute, 900, 1e-9);
+  EXPECT_NEAR(5.31 * 33000 / feetPerMinute, 194.62, 0.1);
+}
+
+// Mott, example 7-2 (from memory): three quarters of an inch, 17 and 65 teeth, 40 pitches; 122 links then.
+TEST(ChainExamples, MottExample7_2) {
+  const InPitches drive = sprockets(17, 65, 0.75 * kInchM);
+  EXPECT_NEAR(drive.links(40), 122.5, 0.06);
+  EXPECT_NEAR(drive.centre(122), 39.766, 0.01);
+  EXPECT_NEAR(2 * pitchRadiusM(0.75 * kInchM, 17) / kInchM, 4.082, 6e-4);
+  EXPECT_NEAR(2 * pitchRadiusM(0.75 * kInchM, 65) / kInchM, 15.524, 6e-4);
+}
+
+// Mott, example 7-3: angles of contact.
+TEST(ChainExamples, WrapOfMottExample7_3) {
+  const ChainPair pair = sprockets(17, 65, 0.5 * kInchM).pair;
+  EXPECT_NEAR(pair.smallerWrapDeg(pair.centreM(104).value()), 151.07, 0.02);
+}
+
+// DIN 8196's example: 34 teeth of 12.7 mm with rollers of 7.75 and 8.51 mm.
+TEST(ChainExamples, RootDiameterOfDin8196) {
+  const SprocketShape thin = sprocketShape(*chainSize("420"), 34),
+                      thick = sprocketShape(*chainSize("428"), 34);
+  EXPECT_NEAR(2000 * thin.pitchRadiusM, 137.64, 0.01);
+  EXPECT_NEAR(2000 * thin.rootRadiusM, 129.89, 0.01);
+  EXPECT_NEAR(2000 * thick.rootRadiusM, 129.13, 0.01);
+}
+
+// The numbers' own code (common practice, no source; 415 and 428 are its known exceptions): first digit the
+// pitch in eighths of an inch, last two the inner width in eightieths.
+TEST(ChainSizes, FollowTheirNumbers) {
+  for (const ChainSize& size : kChainSizes) {
+    const int number = std::stoi(std::string(size.name));
+    EXPECT_NEAR(size.pitchMm, (number / 100) * 25.4 / 8, 1e-9) << number;
+    if (number != 415 && number != 428) {
+      EXPECT_NEAR(size.innerWidthMm, (number % 100) * 25.4 / 80, 0.02) << number;
+    }
+  }
+}
+
+// Dealers' dimension tables; widths of 420, 520, 525 and 530 as a chain maker's guide gives them (table 1.9).
+TEST(ChainSizes, AgreeWithDimensionTables) {
+  struct Row {
+    const char* name;
+    double pitch, roller, leastWidth, mostWidth;
+  };
+  for (const Row& row : {Row{"415", 12.70, 7.75, 4.76, 4.88}, Row{"420", 12.70, 7.75, 6.25, 6.35},
+                         Row{"428", 12.70, 8.51, 7.75, 7.94}, Row{"520", 15.875, 10.16, 6.25, 6.35},
+                         Row{"525", 15.875, 10.16, 7.85, 7.95}, Row{"530", 15.875, 10.16, 9.40, 9.53}}) {
+    const ChainSize size = chainSize(row.name).value();
+    EXPECT_EQ(size.pitchMm, row.pitch) << row.name;
+    EXPECT_EQ(size.rollerDiameterMm, row.roller) << row.name;
+    EXPECT_GE(size.innerWidthMm, row.leastWidth) << row.name;
+    EXPECT_LE(size.innerWidthMm, row.mostWidth) << row.name;
+  }
+}
+
+// The minima of ISO 10190 are from memory. Seen: 17.8 kN for a 428 in a trade text, and the least strengths
+// of ANSI B29.1 in Shigley's table 17-19 for chains of the same pitch and roller (41: 6.67 kN, 50: 21.7 kN),
+// which motorcycle chains exceed.
+TEST(ChainSizes, MinimumStrengths) {
+  for (const ChainSize& size : kChainSizes) {
+    const double newtons = minimumTensileStrengthN(size).value();
+    EXPECT_GE(newtons, size.pitchMm < 13 ? 6670 : 21700) << size.name;
+    EXPECT_LE(newtons, 35000) << size.name << ": below what makers claim for sealed chains";
+  }
+  EXPECT_NEAR(minimumTensileStrengthN(*chainSize("428")).value(), 17800, 0.07 * 17800);
+}
+
+// Outside diameters lie between the least and the greatest of ISO 606 (greatest d + 1.25·p − d1; least, from
+// memory, d + p·(1 − 1.6/z) − d1).
+TEST(ChainExamples, OutsideDiametersLieInsideIso606) {
+  const ChainSize size = *chainSize("520");
+  for (const int teeth : {13, 15, 43, 45, 48, 52}) {
+    const SprocketShape shape = sprocketShape(size, teeth);
+    const double d = 2000 * shape.pitchRadiusM, tip = 2000 * shape.tipRadiusM;
+    EXPECT_LE(tip, d + 1.25 * size.pitchMm - size.rollerDiameterMm) << teeth;
+    EXPECT_GE(tip, d + size.pitchMm * (1 - 1.6 / teeth) - size.rollerDiameterMm) << teeth;
+  }
+}
+
+// Common practice, no source: rear sprockets for 520 weigh about 1.8 lb in steel and 0.8 lb in aluminium; the
+// estimates for 40 to 52 teeth hold both.
+TEST(ChainExamples, RearSprocketsOf520WeighWhatTheTradeSays) {
+  const auto pounds = [](int teeth, SprocketMaterial material) {
+    return units::poundsFromKilograms(
+        estimatedMassKg(sprocketShape(*chainSize("520"), teeth), SprocketPlace::Rear, material));
+  };
+  EXPECT_LT(pounds(40, SprocketMaterial::Steel), 1.8);
+  EXPECT_GT(pounds(52, SprocketMaterial::Steel), 1.8);
+  EXPECT_LT(pounds(40, SprocketMaterial::Aluminium), 0.8);
+  EXPECT_GT(pounds(52, SprocketMaterial::Aluminium), 0.8);
+}
+
+// Wentzell, examples 14.2 and 14.3: flat lengths round two pulleys, the geometry of a toothed belt. Many
+// small teeth make a pulley of any diameter.
+TEST(ChainExamples, WentzellBelts) {
+  // Diameters of 4 and 6 in, a belt of 54 in: 19.12 in apart, wrap 174.01°.
+  const double fine = units::kPi * kInchM / 1000;  // pitch of 1000 teeth to an inch of diameter
+  const ChainPair belt{.pitchM = fine, .teeth1 = 4000, .teeth2 = 6000};
+  const double centre = belt.centreM(54 * kInchM / fine).value();
+  EXPECT_NEAR(centre / kInchM, 19.12, 0.01);
+  EXPECT_NEAR(belt.smallerWrapDeg(centre), 174.01, 0.01);
+  // 8 and 16 in, 20 in apart: 78.5 in.
+  const ChainPair wide{.pitchM = fine, .teeth1 = 8000, .teeth2 = 16000};
+  EXPECT_NEAR(wide.links(20 * kInchM) * fine / kInchM, 78.5, 0.05);
+}
+
+// Belt sets of large V-twins from an owners' chart (140 teeth on 32/68, 133 on 32/66; 14 mm): the centres
+// they imply.
+TEST(ChainExamples, BeltSetsOfLargeTwins) {
+  const ChainPair tourer{.pitchM = 0.014, .teeth1 = 32, .teeth2 = 68},
+      cruiser{.pitchM = 0.014, .teeth1 = 32, .teeth2 = 66};
+  EXPECT_NEAR(tourer.centreM(140).value() * 1000, 624.844, 0.01);
+  EXPECT_NEAR(cruiser.centreM(133).value() * 1000, 583.071, 0.01);
+}
+
+/// A builder's example, 34 and 70 teeth 584 mm apart, without and with the term for unequal pulleys.
+TEST(ChainExamples, ABuildersBelt) {
+  EXPECT_NEAR((ChainPair{.pitchM = 0.0138, .teeth1 = 34, .teeth2 = 70}).links(0.584), 137.41, 0.01);
+  EXPECT_NEAR((ChainPair{.pitchM = 0.014, .teeth1 = 34, .teeth2 = 70}).links(0.584), 136.22, 0.01);
+}
+
+/// Rigid links laid round two sprockets one after another: each roller in its seat while it is wrapped, the
+/// straight runs as chords. Gives the links that a centre distance takes with the front sprocket turned by
+/// `phase` of a tooth. Shares nothing with the tangent formula: it lays links and sees what gap is left.
+double polygonLinks(int small, int large, double centre, double phase) {
+  const double r1 = 0.5 / std::sin(units::kPi / small), r2 = 0.5 / std::sin(units::kPi / large);
+  // The last roller still seated on the front sprocket at the top, and the first on the rear one, are those
+  // whose straight run clears every other roller: the pair of seats with the longest run outside both
+  // circles.
+  const double step1 = 2 * units::kPi / small, step2 = 2 * units::kPi / large;
+  const double lean = std::asin((r2 - r1) / centre);
+  const auto side = [&](double sign) {
+    // A fraction of a link is shared between the run and its neighbours: the run's length in pitches between
+    // seats next to the tangent points, plus the seats up to them.
+    const double ideal1 = units::kPi / 2 + lean, ideal2 = units::kPi / 2 + lean;
+    const double seat1 = std::round((ideal1 - sign * phase * step1) / step1) * step1 + sign * phase * step1;
+    const double seat2 = std::round(ideal2 / step2) * step2;
+    const double x = centre + r2 * std::cos(seat2) - r1 * std::cos(seat1),
+                 y = r2 * std::sin(seat2) - r1 * std::sin(seat1);
+    return std::tuple{std::hypot(x, y), seat1, seat2};
+  };
+  const auto [run1, top1, top2] = side(1);
+  const auto [run2, bottom1, bottom2] = side(-1);
+  return run1 + run2 + (2 * units::kPi - top1 - bottom1) / step1 + (top2 + bottom2) / step2;
+}
+
+TEST(ChainExamples, TheSeatedRollerPolygonIsAnIndependentSolver) {
+  for (const auto& [small, large, links] : {std::tuple{15, 45, 108},
+                                            {13, 49, 114},
+                                            {16, 43, 112},
+                                            {17, 34, 76},
+                                            {17, 65, 104},
+                                            {20, 63, 114},
+                                            {12, 52, 116}}) {
+    const double exact = sprockets(small, large).centre(links);
+    double least = 1e9, most = -1e9;
+    for (int k = 0; k < 64; ++k) {
+      // Nearer or further until the links laid are the links there are.
+      double low = exact - 0.5, high = exact + 0.5;
+      for (int i = 0; i < 60; ++i) {
+        const double middle = (low + high) / 2;
+        (polygonLinks(small, large, middle, k / 64.0) < links ? low : high) = middle;
+      }
+      least = std::min(least, low);
+      most = std::max(most, low);
+    }
+    EXPECT_NEAR(least, exact, 2.5e-3) << small << "/" << large;
+    EXPECT_NEAR(most, exact, 2.5e-3) << small << "/" << large;
+    EXPECT_LE(least, exact + 5e-4);
+    EXPECT_GE(most, exact - 5e-4);
+  }
 }
 
 // A chain maker's formula with its example: 12.7 mm, 16 and 42 teeth, 96 links give 422.18 mm.

@@ -69,7 +69,7 @@ TorqueSpline powerCurve(double watts, double fromMps, double toMps) {
 }
 
 PullModel modelOf(PullBike bike, const Setup& setup = closedFormSetup({1})) {
-  return PullModel(std::make_shared<const PullBike>(std::move(bike)), setup, rolloutOf(setup), 0.0);
+  return PullModel(std::make_shared<const PullBike>(std::move(bike)), setup, rolloutOf(setup), Fitted{});
 }
 
 Run straightRun(const PullModel& model, double fromMps, double untilM, double untilMps) {

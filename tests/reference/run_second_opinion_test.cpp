@@ -49,12 +49,12 @@ struct BothHands {
   ShiftPoints shifts;
   SecondOpinion::Shifts theirShifts;
 
-  BothHands(const Profile& p, const Setup& s, double axleShift)
+  BothHands(const Profile& p, const Setup& s)
       : profile(p),
         setup(s),
         bike(std::make_shared<const PullBike>(pullBike(p.bike, p.ride.value_or(Ride{})))),
-        ours(bike, s, rolloutOf(s), axleShift),
-        theirs(p, s, axleShift) {
+        ours(bike, s, rolloutOf(s), fitted(p.stock, s)),
+        theirs(p, s, fitted(p.stock, s).axleShiftM) {
     if (p.bike.engine.shiftRpm)
       shifts = {std::vector<double>(s.gearRatios.count() - 1, *p.bike.engine.shiftRpm), true};
     else
@@ -308,10 +308,9 @@ TEST(SecondOpinionOnRuns, SharesEveryFigureOfTheSamples) {
     const Result<Profile> profile = loadProfile(file.path());
     ASSERT_TRUE(profile);
     const auto proposed = applied(profile->proposed, profile->stock);
-    const double axleShift = axleShiftM(profile->stock, proposed).value_or(0.0);
     for (const bool asStock : {true, false}) {
       SCOPED_TRACE(asStock ? "stock" : "proposed");
-      const BothHands both(*profile, asStock ? profile->stock : proposed, asStock ? 0.0 : axleShift);
+      const BothHands both(*profile, asStock ? profile->stock : proposed);
       expectSameQuarterMile(both);
       const Drive drive = profile->ride->drive.value();
       expectSameDrive(both, *drive.exitSpeedKmh / 3.6, *drive.lengthM);
@@ -340,7 +339,7 @@ TEST_P(RandomBikes, AgreeInEveryFigure) {
       ++typed;
     }
     SCOPED_TRACE("bike " + std::to_string(i) + " " + json.dump());
-    const BothHands both(profile, profile.stock, 0.0);
+    const BothHands both(profile, profile.stock);
     expectSameQuarterMile(both);
     expectSameDrive(both, fromShare * both.theirs.limitSpeed(both.theirs.gears() - 1), length);
     expectSameShiftPoints(both);
@@ -414,7 +413,7 @@ class AdamsStretch {
 TEST(SecondOpinionOnRuns, AgreesWithCvodeOnTheQuarterMile) {
   const Result<Profile> profile = loadProfile(sourceFolder() / "sample-profiles" / "club-600.bike.json");
   ASSERT_TRUE(profile);
-  const BothHands both(*profile, profile->stock, 0.0);
+  const BothHands both(*profile, profile->stock);
   constexpr double kNever = 1e6;
   const SecondOpinion& bike = both.theirs;
   SecondOpinion::End now{0.0, 0.0, 0.0};

@@ -40,6 +40,7 @@ class SecondOpinion {
     const double front = chassis_.frontRolloutMm ? *chassis_.frontRolloutMm / 1000.0 / (2 * M_PI) : radius_;
     rolling_ = mass_ + chassis_.frontWheelInertiaKgm2.value_or(0.0) / std::pow(front, 2) +
                chassis_.rearWheelInertiaKgm2.value_or(0.0) / std::pow(radius_, 2);
+    addSprockets(profile.stock, setup);
     theta_ = std::atan(ride_.slopePercent.value_or(0.0) / 100.0);
     wind_ = ride_.headwindKmh.value_or(0.0) / 3.6;
     const double kelvin = ride_.airTemperatureC.value_or(15.0) + 273.15;
@@ -234,6 +235,28 @@ class SecondOpinion {
   double along() const { return mass_ * 9.80665 * std::sin(theta_); }
 
   using State = std::array<double, 2>;  // distance, speed
+
+  /// Sprockets that were weighed before and after: their kilograms, and their turning as rings from 0.4 of
+  /// the pitch radius to it, the front one's by the square of the final ratio.
+  void addSprockets(const Setup& stock, const Setup& now) {
+    const auto add = [&](const std::optional<SprocketDetails>& before, int teethBefore,
+                         const std::optional<SprocketDetails>& after, int teethAfter, double turns) {
+      if (!before || !before->massKg || !after || !after->massKg) return;
+      if (!stock.options.chainSize || !now.options.chainSize) return;
+      const auto inertia = [](double kg, double pitchMm, int teeth) {
+        return kg / 2 * 1.16 * std::pow(pitchMm / 2000 / std::sin(M_PI / teeth), 2);
+      };
+      const double more = *after->massKg - *before->massKg;
+      mass_ += more;
+      rolling_ += more + (inertia(*after->massKg, now.options.chainSize->pitchMm, teethAfter) -
+                          inertia(*before->massKg, stock.options.chainSize->pitchMm, teethBefore)) *
+                             std::pow(turns / radius_, 2);
+    };
+    const int nf = now.frontTeeth.count(), nr = now.rearTeeth.count();
+    add(stock.options.frontSprocket, stock.frontTeeth.count(), now.options.frontSprocket, nf,
+        double(nr) / nf);
+    add(stock.options.rearSprocket, stock.rearTeeth.count(), now.options.rearSprocket, nr, 1.0);
+  }
 
   bool stopsBelow(double until, double from, std::size_t gear) const {
     for (double v = from; v < until; v += 0.01)

@@ -36,7 +36,8 @@ SETUP = {
   "crown_radius_mm": 90, "tread_wear_mm": 1, "growth_per_kmh2": 1e-7, "primary_ratio": 1.9,
   "gear_ratios": [2.7, 2.0, 1.6, 1.3], "final_drive": "chain", "chain_size": "520", "links": 114,
   "chain_elongation_percent": 0.5, "belt_pitch_mm": 14, "belt_teeth": 140,
-  "front_sprocket": {"material": "steel", "mass_kg": 0.4}, "rear_sprocket": {"material": "aluminium", "mass_kg": 0.5},
+  "front_sprocket": {"size": "520", "material": "steel", "mass_kg": 0.4},
+  "rear_sprocket": {"size": "520", "material": "aluminium", "mass_kg": 0.5},
 }
 
 # Every key that the format has, each with a good value.
@@ -159,7 +160,7 @@ BROKEN = [
     ("rear_tyre", ""), ("rear_tyre", 180), ("gear_ratios", 2.7), ("gear_ratios[0]", None),
     ("gear_ratios[0]", "2.7"), ("final_drive", "shaft"),
     ("chain_size", "630"), ("chain_size", 520), ("front_sprocket", 0.4), ("front_sprocket.material", "titanium"),
-    ("rear_sprocket.material", "wood"))],
+    ("rear_sprocket.material", "wood"), ("rear_sprocket.size", "521"))],
   ("pins", {}), ("pins[0]", None), ("pins[0].name", 5),
   ("aims", "more pull"), ("aims[0]", None), ("aims[0].want", "more"),
   ("ride.surface", "ice"), ("ride.surfaces", []), ("ride.surfaces.loam", 0.8), ("ride.drive", 400),
@@ -175,7 +176,8 @@ BROKEN = [
 SIZES = "415 420 428 520 525 530"
 WORDS = {
   "*.chain_size": SIZES, "*.final_drive": "chain belt", "*.front_sprocket.material": "steel aluminium",
-  "*.rear_sprocket.material": "steel aluminium", "bike.engine.curve_measured_at": "crankshaft rear_wheel",
+  "*.rear_sprocket.material": "steel aluminium", "*.front_sprocket.size": SIZES, "*.rear_sprocket.size": SIZES,
+  "bike.engine.curve_measured_at": "crankshaft rear_wheel",
   "bike.chassis.rolling_resistance_form": "constant speed_dependent",
   "bike.speedometer.sensor": "gearbox_output rear_wheel front_wheel",
   "aims[0].want": "rev_at_speed cruise_below pull_gain least_drive_time top_speed_at_least",

@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/bike/pair.h"
+
+#include <algorithm>
+
+namespace layshaft {
+namespace {
+
+const std::vector<SpareSprocket> kNoSpares;
+
+/// What a change says of a sprocket once its teeth have become others.
+void exchange(std::optional<SprocketDetails>& details, const SpareSprocket* spare, bool asStock) {
+  if (asStock) {
+    details.reset();
+    return;
+  }
+  forgetSprocketMeasurements(details);
+  if (!spare || !(spare->size || spare->material || spare->massKg)) return;
+  Extras kept = details ? details->extras : Extras{};
+  details = SprocketDetails{
+      .size = spare->size, .material = spare->material, .massKg = spare->massKg, .extras = std::move(kept)};
+}
+
+}  // namespace
+
+const SpareSprocket* spareSprocket(const std::vector<SpareSprocket>& spares, int teeth, const Setup& setup) {
+  const auto found = std::find_if(spares.begin(), spares.end(), [&](const SpareSprocket& spare) {
+    const bool runs = !spare.size || !setup.options.chainSize || *spare.size == *setup.options.chainSize;
+    return spare.teeth == teeth && runs && spare.state != SpareState::Worn;
+  });
+  return found == spares.end() ? nullptr : &*found;
+}
+
+SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear) {
+  SetupChange change = profile.proposed;
+  const Setup before = applied(change, profile.stock);
+  const auto& fronts = profile.sparesBox ? profile.sparesBox->front : kNoSpares;
+  const auto& rears = profile.sparesBox ? profile.sparesBox->rear : kNoSpares;
+  if (front != before.frontTeeth)
+    exchange(change.options.frontSprocket, spareSprocket(fronts, front.count(), before),
+             front == profile.stock.frontTeeth);
+  if (rear != before.rearTeeth)
+    exchange(change.options.rearSprocket, spareSprocket(rears, rear.count(), before),
+             rear == profile.stock.rearTeeth);
+  change.frontTeeth = front;
+  change.rearTeeth = rear;
+  return change;
+}
+
+}  // namespace layshaft

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+
+#include "core/bike/bike.h"
+#include "core/study/fitted.h"
+
+namespace layshaft {
+
+/// Where the chain is tightest as the wheel moves up and down: countershaft, pivot and axle in one line.
+struct TightSpot {
+  double angleDeg;  ///< of the swingarm
+  double gainM;     ///< by how much the sprockets' centres are further apart than in the profile's posture
+  /// Up and down play in the middle of a run, in the profile's posture, of a chain that is just tight at its
+  /// tight spot: less than this strains it.
+  double leastPlayM;
+};
+
+/// The rear suspension as the chain sees it, in the posture that the profile gives: swingarm from axle to
+/// pivot, and where the countershaft sits beside the pivot. SI, angles in degrees.
+struct SwingarmFigures {
+  double axleToCountershaftDeg;  ///< rise of the line from the axle to the countershaft
+  double upperRunDeg;            ///< rise of the pulling run towards the front
+  /// Share of the load transfer under power that thrust and chain pull hold up, per cent: 100 neither squats
+  /// nor rises. None without wheelbase and height of the centre of gravity. V. Cossalter, Motorcycle
+  /// Dynamics, chapter 6; the per cent as T. Foale gives it (both from memory).
+  std::optional<double> antiSquatPercent;
+  std::optional<TightSpot> tightSpot;  ///< none where the countershaft is not ahead of the pivot
+};
+
+/// Where the swingarm's length, angle or the countershaft's place is missing: none. `axleShiftM` lengthens
+/// swingarm and wheelbase; the angle stays.
+std::optional<SwingarmFigures> swingarm(const Bike& bike, const ChainPair& pair, double rollingRadiusM,
+                                        double axleShiftM);
+
+}  // namespace layshaft

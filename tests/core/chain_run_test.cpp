@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/study/chain_run.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "core/parts/belt.h"
+#include "tests/core/support.h"
+
+namespace layshaft::test {
+namespace {
+
+Setup chained(int frontTeeth, int rearTeeth, int links) {
+  auto setup = bareSetup();
+  setup.frontTeeth = front(frontTeeth);
+  setup.rearTeeth = rear(rearTeeth);
+  setup.options.chainSize = chainSize("520");
+  setup.options.links = links;
+  return setup;
+}
+
+Bike slotted(double forwardMm, double backMm) {
+  Bike bike;
+  bike.chainRun = ChainRun{.adjusterForwardMm = forwardMm, .adjusterBackMm = backMm};
+  return bike;
+}
+
+ChainRunFigures run(const Bike& bike, const Setup& setup) {
+  return chainRun(bike, chained(16, 43, 114), setup, nullptr).value();
+}
+
+bool has(const ChainRunFigures& figures, Misfit misfit) {
+  return std::find(figures.misfits.begin(), figures.misfits.end(), misfit) != figures.misfits.end();
+}
+
+TEST(ChainRunVerdict, TheAxleStaysInItsSlotEndsIncluded) {
+  const auto setup = chained(15, 43, 114);
+  const double shiftMm = 1000 * run(slotted(10, 10), setup).axleShiftM;
+  EXPECT_EQ(run(slotted(0, shiftMm), setup).fits, true);
+  const auto tight = run(slotted(0, shiftMm - 1e-3), setup);
+  EXPECT_EQ(tight.fits, false);
+  EXPECT_TRUE(has(tight, Misfit::AxleTooFarBack));
+  const auto forward = chained(16, 45, 114);
+  const double shift = -1000 * run(slotted(10, 10), forward).axleShiftM;
+  EXPECT_EQ(run(slotted(shift, 0), forward).fits, true);
+  EXPECT_TRUE(has(run(slotted(shift - 1e-3, 0), forward), Misfit::AxleTooFarForward));
+}
+
+TEST(ChainRunVerdict, IsOpenWhereTheSlotIsNotKnown) {
+  EXPECT_FALSE(run(Bike{}, chained(15, 43, 114)).fits.has_value());
+  EXPECT_TRUE(run(Bike{}, chained(15, 43, 114)).lengthsThatFit.empty());
+}
+
+TEST(ChainRunVerdict, ClearancesCountWithoutASlot) {
+  Bike bike;
+  bike.chainRun = ChainRun{
+      .largestFrontTeeth = 16, .smallestFrontTeeth = 14, .largestRearTeeth = 46, .smallestRearTeeth = 40};
+  const auto one = [&](int f, int r, Misfit misfit) {
+    const auto figures = run(bike, chained(f, r, 114));
+    EXPECT_EQ(figures.fits, false) << f << "/" << r;
+    EXPECT_EQ(figures.misfits, std::vector<Misfit>{misfit}) << f << "/" << r;
+  };
+  one(17, 43, Misfit::FrontTooLarge);
+  one(13, 43, Misfit::FrontTooSmall);
+  one(16, 47, Misfit::RearTooLarge);
+  one(16, 39, Misfit::RearTooSmall);
+  EXPECT_FALSE(run(bike, chained(16, 46, 114)).fits.has_value());
+}
+
+TEST(ChainRunVerdict, AShortChainDoesNotReach) {
+  const auto figures = run(slotted(10, 10), chained(16, 43, 50));
+  EXPECT_EQ(figures.fits, false);
+  EXPECT_TRUE(has(figures, Misfit::ChainDoesNotReach));
+  EXPECT_FALSE(figures.lengthsThatFit.empty()) << "another length would do";
+}
+
+TEST(ChainRunVerdict, LengthsThatFitAreEvenAndInsideTheSlot) {
+  const auto figures = run(slotted(20, 20), chained(14, 46, 113));
+  ASSERT_FALSE(figures.lengthsThatFit.empty());
+  for (const FittingLength& length : figures.lengthsThatFit) {
+    EXPECT_EQ(length.links % 2, 0) << "an odd count needs an offset link";
+    EXPECT_LE(std::abs(length.axleShiftM), 0.020 + 1e-9);
+    const auto with = run(slotted(20, 20), chained(14, 46, length.links));
+    EXPECT_EQ(with.fits, true) << length.links;
+    EXPECT_NEAR(with.axleShiftM, length.axleShiftM, 1e-12);
+  }
+  // All of them: one more or less on either side is outside.
+  const auto outside = [&](int links) { return run(slotted(20, 20), chained(14, 46, links)).fits == false; };
+  EXPECT_TRUE(outside(figures.lengthsThatFit.front().links - 2));
+  EXPECT_TRUE(outside(figures.lengthsThatFit.back().links + 2));
+}
+
+TEST(ChainRunCentre, AMeasuredOneGetsTheShiftAdded) {
+  Bike bike = slotted(20, 20);
+  bike.chainRun->centreDistanceMm = 665;
+  const auto figures = run(bike, chained(15, 43, 114));
+  EXPECT_NEAR(figures.centreDistanceM * 1000, 665 + 3.726, 2e-3);
+  EXPECT_FALSE(figures.measuredCentreOffLinks);
+}
+
+TEST(ChainRunCentre, AContradictionOfMoreThanHalfAPitchIsPointedOut) {
+  Bike bike;
+  bike.chainRun =
+      ChainRun{.centreDistanceMm = 667.228 + 15.875 / 4 - 0.1};  // both runs grow: a quarter is a half
+  EXPECT_FALSE(run(bike, chained(16, 43, 114)).measuredCentreOffLinks);
+  bike.chainRun->centreDistanceMm = 667.228 + 15.875 / 4 + 0.1;
+  ASSERT_TRUE(run(bike, chained(16, 43, 114)).measuredCentreOffLinks);
+  EXPECT_NEAR(*run(bike, chained(16, 43, 114)).measuredCentreOffLinks, 0.51, 0.01);
+}
+
+TEST(ChainRunFigures, WheelbaseGrowsWithTheShift) {
+  Bike bike;
+  bike.chassis = Chassis{.wheelbaseMm = 1400};
+  EXPECT_NEAR(*run(bike, chained(15, 43, 114)).wheelbaseM * 1000, 1403.726, 2e-3);
+  EXPECT_FALSE(run(Bike{}, chained(15, 43, 114)).wheelbaseM);
+}
+
+TEST(ChainRunFigures, MeetingPattern) {
+  const auto figures = run(Bike{}, chained(16, 45, 114));
+  EXPECT_EQ(figures.commonFactorFront, 2);
+  EXPECT_EQ(figures.commonFactorRear, 3);
+  EXPECT_EQ(run(Bike{}, chained(17, 43, 114)).commonFactorFront, 1);
+}
+
+TEST(ChainRunFigures, WrapOfTheFrontIsItsOwnAlsoWhereItIsTheLarger) {
+  EXPECT_LT(run(Bike{}, chained(16, 43, 114)).frontWrapDeg, 180);
+  EXPECT_GT(run(Bike{}, chained(45, 14, 114)).frontWrapDeg, 180);
+}
+
+TEST(ChainRunBelt, OnlyListedLengthsExist) {
+  auto belt = chained(33, 71, 0);
+  belt.options.finalDrive = FinalDrive::Belt;
+  belt.options.beltPitchMm = 14;
+  belt.options.beltTeeth = 146;
+  auto other = belt;
+  other.frontTeeth = front(30);
+  Bike bike = slotted(12, 12);
+  bike.chainRun->beltLengthsTeeth = {144, 145, 150};
+  const auto figures = chainRun(bike, belt, other, nullptr).value();
+  for (const FittingLength& length : figures.lengthsThatFit) {
+    EXPECT_TRUE(length.links == 144 || length.links == 145 || length.links == 146);
+    EXPECT_FALSE(length.shortenBy) << "a belt cannot be cut";
+  }
+  EXPECT_FALSE(figures.lengthsThatFit.empty());
+}
+
+TEST(BeltLengths, AreRisingWithTheOneThatIsThere) {
+  EXPECT_EQ(beltLengths({144, 130, 144}, 138), (std::vector<int>{130, 138, 144}));
+  EXPECT_EQ(beltLengths({}, 138), std::vector<int>{138});
+}
+
+}  // namespace
+}  // namespace layshaft::test

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/bike/pair.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/support.h"
+
+namespace layshaft::test {
+namespace {
+
+/// Stock 16/43 on 520 steel, weighed; 45 aluminium proposed, weighed; a box with a light 47 and a worn 48.
+Profile boxedProfile() {
+  Json json = minimalProfile();
+  json["stock"]["chain_size"] = "520";
+  json["stock"]["front_sprocket"] = {{"material", "steel"}, {"mass_kg", 0.3}};
+  json["stock"]["rear_sprocket"] = {{"material", "steel"}, {"mass_kg", 0.9}};
+  json["proposed"] = {{"rear_teeth", 45}, {"rear_sprocket", {{"material", "aluminium"}, {"mass_kg", 0.41}}}};
+  json["spares_box"]["rear"] = Json::array(
+      {{{"teeth", 47}, {"size", "525"}, {"mass_kg", 0.7}},
+       {{"teeth", 47}, {"size", "520"}, {"material", "aluminium"}, {"mass_kg", 0.44}, {"state", "used"}},
+       {{"teeth", 48}, {"material", "steel"}, {"mass_kg", 1.0}, {"state", "worn"}}});
+  return profileFrom(json.dump());
+}
+
+TEST(ProposalWithPair, TheSameTeethKeepTheirSprocket) {
+  const Profile profile = boxedProfile();
+  const SetupChange change = proposalWithPair(profile, front(15), rear(45));
+  EXPECT_EQ(change.options.rearSprocket->massKg, 0.41);
+  EXPECT_EQ(change.frontTeeth->count(), 15);
+  EXPECT_FALSE(applied(change, profile.stock).options.frontSprocket->massKg) << "stock's belongs to 16 teeth";
+}
+
+TEST(ProposalWithPair, OtherTeethBringWhatTheBoxKnows) {
+  const Profile profile = boxedProfile();
+  const auto details = proposalWithPair(profile, front(16), rear(47)).options.rearSprocket;
+  ASSERT_TRUE(details);
+  EXPECT_EQ(details->massKg, 0.44) << "the one that runs with the chain";
+  EXPECT_EQ(details->size->name, "520");
+  EXPECT_EQ(details->material, SprocketMaterial::Aluminium);
+}
+
+TEST(ProposalWithPair, OtherTeethForgetTheMassOfTheOneBefore) {
+  const Profile profile = boxedProfile();
+  for (const int teeth : {46, 48}) {  // not in the box; worn
+    const auto details = proposalWithPair(profile, front(16), rear(teeth)).options.rearSprocket;
+    ASSERT_TRUE(details);
+    EXPECT_FALSE(details->massKg) << teeth;
+    EXPECT_EQ(details->material, SprocketMaterial::Aluminium) << "likely the same again";
+  }
+}
+
+TEST(ProposalWithPair, BackOnStocksTeethItIsStocksSprocket) {
+  const Profile profile = boxedProfile();
+  const auto setup = applied(proposalWithPair(profile, front(16), rear(43)), profile.stock);
+  EXPECT_EQ(setup.options.rearSprocket, profile.stock.options.rearSprocket);
+}
+
+TEST(SpareSprocketOnHand, MustRunWithTheChain) {
+  const Profile profile = boxedProfile();
+  const auto& rears = profile.sparesBox->rear;
+  EXPECT_EQ(spareSprocket(rears, 47, profile.stock), &rears[1]);
+  EXPECT_EQ(spareSprocket(rears, 48, profile.stock), nullptr) << "worn";
+  EXPECT_EQ(spareSprocket(rears, 46, profile.stock), nullptr);
+}
+
+}  // namespace
+}  // namespace layshaft::test
