@@ -2,10 +2,12 @@
 #include "ui/ladder_model.h"
 
 #include <QFont>
+#include <QGuiApplication>
+#include <QPalette>
 #include <algorithm>
 #include <cmath>
 
-#include "ui/chain_words.h"
+#include "ui/aim_words.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -19,50 +21,78 @@ QString pairText(const LadderRow& row) {
 
 }  // namespace
 
-void LadderModel::clear() {
-  beginResetModel();
-  rows_.clear();
-  twins_.clear();
-  rank_.clear();
-  endResetModel();
+void LadderModel::fade() {
+  settled_ = false;
+  for (Note& note : notes_) note.faded = true;
+  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
 }
 
 void LadderModel::add(const std::vector<LadderRow>& rows) {
-  if (rows.empty()) return;
+  std::vector<LadderRow> fresh;
+  for (const LadderRow& row : rows) {
+    const auto old = std::find_if(rows_.begin(), rows_.end(), [&](const LadderRow& candidate) {
+      return candidate.frontTeeth == row.frontTeeth && candidate.rearTeeth == row.rearTeeth;
+    });
+    if (old == rows_.end()) {
+      fresh.push_back(row);
+      continue;
+    }
+    *old = row;
+    const auto at = old - rows_.begin();
+    notes_[static_cast<std::size_t>(at)].faded = false;
+    emit dataChanged(index(static_cast<int>(at), 0), index(static_cast<int>(at), ColumnCount - 1));
+  }
+  if (fresh.empty()) return;
   const int first = static_cast<int>(rows_.size());
-  beginInsertRows({}, first, first + static_cast<int>(rows.size()) - 1);
-  rows_.insert(rows_.end(), rows.begin(), rows.end());
-  twins_.resize(rows_.size());
-  rank_.resize(rows_.size(), 0);
+  beginInsertRows({}, first, first + static_cast<int>(fresh.size()) - 1);
+  rows_.insert(rows_.end(), fresh.begin(), fresh.end());
+  notes_.resize(rows_.size());
   endInsertRows();
 }
 
 void LadderModel::settle(const std::vector<Aim>& aims) {
+  for (std::size_t i = rows_.size(); i-- > 0;) {
+    if (!notes_[i].faded) continue;
+    beginRemoveRows({}, static_cast<int>(i), static_cast<int>(i));
+    rows_.erase(rows_.begin() + static_cast<std::ptrdiff_t>(i));
+    notes_.erase(notes_.begin() + static_cast<std::ptrdiff_t>(i));
+    endRemoveRows();
+  }
   aims_ = aims;
-  std::fill(twins_.begin(), twins_.end(), QString());
+  settled_ = true;
+  markTwins();
+  const auto order = rankedByAims(rows_, aims);
+  for (std::size_t place = 0; place < order.size(); ++place)
+    notes_[order[place]].rank = static_cast<int>(place) + 1;
+  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
+}
+
+void LadderModel::markTwins() {
+  for (Note& note : notes_) note.twins.clear();
   for (const auto& group : sameRatios(rows_)) {
-    const auto best = *std::min_element(group.begin(), group.end(), [this](std::size_t a, std::size_t b) {
-      return wearsBetter(rows_[a], rows_[b]) < 0;
-    });
+    // The one that is better than every other of the group, if there is one.
+    const auto foremost = [&](int (*better)(const LadderRow&, const LadderRow&), std::size_t i) {
+      return std::all_of(group.begin(), group.end(),
+                         [&](std::size_t other) { return other == i || better(rows_[i], rows_[other]) < 0; });
+    };
     for (const std::size_t i : group) {
       QStringList others;
       for (const std::size_t other : group)
         if (other != i) others << pairText(rows_[other]);
-      twins_[i] = i == best ? tr("twin of %1; wears best").arg(others.join(tr(", ")))
-                            : tr("twin of %1").arg(others.join(tr(", ")));
+      QString words = tr("twin of %1").arg(others.join(tr(", ")));
+      if (foremost(wearsBetter, i)) words += tr("; wears best");
+      if (foremost(sitsBetter, i)) words += tr("; sits best");
+      notes_[i].twins = words;
     }
   }
-  const auto order = rankedByAims(rows_, aims);
-  for (std::size_t place = 0; place < order.size(); ++place)
-    rank_[order[place]] = static_cast<int>(place) + 1;
-  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
 }
 
-void LadderModel::show(const UnitsShown& units) {
-  if (units == units_) return;
+bool LadderModel::show(const UnitsShown& units) {
+  if (units == units_) return false;
   beginResetModel();
   units_ = units;
   endResetModel();
+  return true;
 }
 
 void LadderModel::mark(int stockFront, int stockRear, int proposedFront, int proposedRear) {
@@ -100,9 +130,16 @@ QString LadderModel::aimText(const LadderRow& row) const {
   if (row.aims.empty()) return {};
   const auto reached =
       std::count_if(row.aims.begin(), row.aims.end(), [](const AimOutcome& a) { return a.reached; });
-  if (reached == static_cast<std::ptrdiff_t>(row.aims.size()))
-    return row.chainRun && !row.chainRun->fits.value_or(true) ? tr("all, but does not fit") : tr("all");
-  return tr("%1 of %2").arg(reached).arg(row.aims.size());
+  QStringList margins;
+  // Until all is there, some rows answer other aims than others.
+  for (std::size_t i = 0; settled_ && i < row.aims.size() && i < aims_.size(); ++i)
+    if (const QString margin = marginWords(aims_[i], row.aims[i], units_); !margin.isEmpty())
+      margins << margin;
+  const bool all = reached == static_cast<std::ptrdiff_t>(row.aims.size());
+  const bool misfit = row.chainRun && !row.chainRun->fits.value_or(true);
+  const QString score = all ? (misfit ? tr("all, but does not fit") : tr("all"))
+                            : tr("%1 of %2").arg(reached).arg(row.aims.size());
+  return margins.isEmpty() ? score : score + tr(": ") + margins.join(tr(", "));
 }
 
 QString LadderModel::text(const LadderRow& row, int index, int column) const {
@@ -124,10 +161,11 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
       return stepWords(row.change);
     case RearTeeth:
       return signedNumber(row.change.rearTeethEquivalent, 1);
-    case FirstGear:
-      return speed(row.speedAtLimitMps.front());
-    case LastGear:
-      return speed(row.speedAtLimitMps.back());
+    case Gears: {
+      QStringList speeds;
+      for (const double mps : row.speedAtLimitMps) speeds << speed(mps);
+      return speeds.join(QStringLiteral("  "));
+    }
     case Cruise:
       return orDash(row.cruiseRpm, 0);
     case TopSpeed:
@@ -152,7 +190,7 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
       break;
   }
   const QString words = aimText(row);
-  const QString& twin = twins_[static_cast<std::size_t>(index)];
+  const QString& twin = notes_[static_cast<std::size_t>(index)].twins;
   return words.isEmpty() ? twin : twin.isEmpty() ? words : words + QStringLiteral("; ") + twin;
 }
 
@@ -170,9 +208,7 @@ QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) con
       return row.driveS.value_or(kLast);
     case StandingStart:
       return row.zeroTo100KmhS.value_or(kLast);
-    case FirstGear:
-      return row.speedAtLimitMps.front();
-    case LastGear:
+    case Gears:
       return row.speedAtLimitMps.back();
     case Change:
       return row.change.gearingPercent;
@@ -187,7 +223,7 @@ QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) con
     case Spares:
       return (row.frontInSparesBox ? 0 : 1) + (row.rearInSparesBox ? 0 : 1);
     case Aims:
-      return rank_[static_cast<std::size_t>(index)];
+      return notes_[static_cast<std::size_t>(index)].rank;
     default:
       break;
   }
@@ -204,6 +240,10 @@ QVariant LadderModel::data(const QModelIndex& at, int role) const {
     return QVariant::fromValue(
         Qt::Alignment(words ? Qt::AlignLeft | Qt::AlignVCenter : Qt::AlignRight | Qt::AlignVCenter));
   }
+  if (role == Qt::ToolTipRole && (at.column() == Aims || at.column() == Fits))
+    return text(here, at.row(), at.column());
+  if (role == Qt::ForegroundRole && isFaded(at.row()))
+    return QGuiApplication::palette().brush(QPalette::Disabled, QPalette::Text);
   if (role == Qt::FontRole && here.frontTeeth == proposedFront_ && here.rearTeeth == proposedRear_) {
     QFont bold;
     bold.setBold(true);
@@ -226,10 +266,8 @@ QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int r
         return tr("step");
       case RearTeeth:
         return tr("≈ rear");
-      case FirstGear:
-        return tr("1st, %1").arg(speed);
-      case LastGear:
-        return tr("last");
+      case Gears:
+        return tr("gears at the limit, %1").arg(speed);
       case Cruise:
         return tr("cruise, rpm");
       case TopSpeed:
@@ -250,6 +288,8 @@ QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int r
   if (role == Qt::ToolTipRole) switch (section) {
       case Change:
         return tr("Positive is shorter: more pull, less speed.");
+      case Gears:
+        return tr("Road speed at the rev limit in every gear, first gear first; sorts by the last.");
       case RearTeeth:
         return tr("Rear teeth that would change stock's final ratio as much.");
       case Meeting:

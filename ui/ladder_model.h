@@ -21,8 +21,7 @@ class LadderModel : public QAbstractTableModel {
     Change,
     Step,
     RearTeeth,
-    FirstGear,
-    LastGear,
+    Gears,
     Cruise,
     TopSpeed,
     Drive,
@@ -37,15 +36,18 @@ class LadderModel : public QAbstractTableModel {
 
   using QAbstractTableModel::QAbstractTableModel;
 
-  void clear();
+  /// What is in view is out of date: it stays, greyed, until new rows take its place.
+  void fade();
+  /// New rows; one of a pair that is there already takes its place.
   void add(const std::vector<LadderRow>& rows);
-  /// Once all rows are there: twins of a ratio are marked and the aims ranked.
+  /// Once all rows are there: old ones go, twins of a ratio are marked and the aims ranked.
   void settle(const std::vector<Aim>& aims);
-  void show(const UnitsShown& units);
+  bool show(const UnitsShown& units);  ///< whether they are other units than before
   void mark(int stockFront, int stockRear, int proposedFront, int proposedRear);
   const LadderRow& row(int index) const { return rows_[static_cast<std::size_t>(index)]; }
   const std::vector<LadderRow>& rows() const { return rows_; }
-  bool isTwin(int index) const { return !twins_[static_cast<std::size_t>(index)].isEmpty(); }
+  bool isTwin(int index) const { return !notes_[static_cast<std::size_t>(index)].twins.isEmpty(); }
+  bool isFaded(int index) const { return notes_[static_cast<std::size_t>(index)].faded; }
 
   int rowCount(const QModelIndex& parent = {}) const override;
   int columnCount(const QModelIndex& parent = {}) const override;
@@ -58,10 +60,18 @@ class LadderModel : public QAbstractTableModel {
   QString fitText(const LadderRow& row) const;
   QString aimText(const LadderRow& row) const;
 
+  /// What is known of a row beside its figures.
+  struct Note {
+    QString twins;  ///< what is said of a pair that shares its ratio with others
+    int rank = 0;   ///< place by the aims
+    bool faded = false;
+  };
+  void markTwins();
+
   std::vector<LadderRow> rows_;
-  std::vector<QString> twins_;  ///< what is said of a pair that shares its ratio with others
-  std::vector<int> rank_;       ///< place by the aims
+  std::vector<Note> notes_;  ///< one for each row
   std::vector<Aim> aims_;
+  bool settled_ = false;
   UnitsShown units_;
   int stockFront_ = 0, stockRear_ = 0, proposedFront_ = 0, proposedRear_ = 0;
 };

@@ -33,6 +33,7 @@
 #include "ui/editors/details_dialog.h"
 #include "ui/editors/new_bike_dialog.h"
 #include "ui/editors/ride_fields.h"
+#include "ui/pages/chain_page.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
@@ -103,6 +104,9 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   addPage(new SawtoothPage, tr("Sawtooth"));
   addPage(new PullPage(addForm({addConditions, addLaunchAndLean})), tr("Pull"));
   addPage(new RunPage(addForm({addDrive}), addForm({addRollOn})), tr("Run"));
+  chain_ = new ChainPage;
+  chain_->setMotion(preferences::motion());
+  addPage(chain_, tr("Chain run"));
   aims_ = new AimEditor(document_);
   ladder_ = new LadderPage(aims_);
   addPage(ladder_, tr("Ladder"));
@@ -129,11 +133,12 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
           });
     });
     if (LiveChart* chart = page->chart())
-      connect(chart, &LiveChart::menuRequested, this, [this](const QPoint& at) {
-        QMenu menu;
-        buildChartMenu(&menu);
-        menu.exec(at);
-      });
+      connect(chart, &LiveChart::menuRequested, page, &Page::pictureMenuWanted);
+    connect(page, &Page::pictureMenuWanted, this, [this](const QPoint& at) {
+      QMenu menu;
+      buildChartMenu(&menu);
+      menu.exec(at);
+    });
   }
 
   auto* centre = new QWidget;
@@ -225,7 +230,7 @@ void MainWindow::buildFileMenu() {
 
 void MainWindow::buildChartMenu(QMenu* menu) {
   menu->addAction(tr("Copy &Picture"), this, [this] {
-    if (LiveChart* chart = currentChart()) chart->copyPicture();
+    if (Picture* picture = currentPicture()) picture->copyPicture();
   });
   menu->addAction(tr("&Save Picture…"), this, &MainWindow::savePicture);
   menu->addAction(tr("Save &Numbers…"), this, &MainWindow::saveNumbers);
@@ -268,6 +273,12 @@ void MainWindow::buildViewMenu() {
         for (MainWindow* window : openWindows()) window->preferencesChanged();
       });
   buildFigureMenu(menu->addMenu(tr("&Key Figures")));
+  motion_ = menu->addAction(tr("M&otion"), this, [](bool on) {
+    preferences::setMotion(on);
+    for (MainWindow* window : openWindows()) window->preferencesChanged();
+  });
+  motion_->setCheckable(true);
+  motion_->setChecked(preferences::motion());
   appearanceChoices_ =
       choices(menu->addMenu(tr("&Appearance")), {tr("As the &Desktop"), tr("&Light"), tr("Dar&k")},
               static_cast<int>(preferences::appearance()), [](int i) {
@@ -313,6 +324,8 @@ void MainWindow::pickFigures() {
 
 void MainWindow::preferencesChanged() {
   checkFigures();
+  motion_->setChecked(preferences::motion());
+  chain_->setMotion(preferences::motion());
   units_ = preferences::units();
   unitChoices_->actions().at(static_cast<int>(units_.system()))->setChecked(true);
   appearanceChoices_->actions().at(static_cast<int>(preferences::appearance()))->setChecked(true);
@@ -332,6 +345,9 @@ void MainWindow::buildBikeMenu() {
           [stock](Side side) { stock->setChecked(side == Side::Stock); });
   menu->addAction(tr("&Add a Gear"), this, [this] { changeGearCount(+1); });
   menu->addAction(tr("&Remove the Last Gear"), this, [this] { changeGearCount(-1); });
+  menu->addSeparator();
+  QMenu* pins = menu->addMenu(tr("Remove a &Pin"));
+  connect(pins, &QMenu::aboutToShow, this, [this, pins] { rebuildPins(pins); });
   menu->addSeparator();
   menu->addAction(tr("All &Back to Stock"), this, [this] { SetupEdits::clearProposal(document_); });
   menu->addAction(tr("&Make the Proposal Stock"), this, [this] { SetupEdits::makeProposalStock(document_); });
@@ -376,6 +392,17 @@ void MainWindow::rebuildRecent(QMenu* menu) {
   menu->addAction(tr("Clear This List"), this, [] { preferences::clearRecentFiles(); });
 }
 
+void MainWindow::rebuildPins(QMenu* menu) {
+  menu->clear();
+  const auto& pins = document_.profile().pins;
+  for (std::size_t i = 0; i < pins.size(); ++i) {
+    QString name = QString::fromStdString(pins[i].name);
+    menu->addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")), this,
+                    [this, i] { SetupEdits::removePin(document_, i); });
+  }
+  if (pins.empty()) menu->addAction(tr("none yet: the ladder pins them"))->setEnabled(false);
+}
+
 void MainWindow::showPlan(const Plan& plan) {
   ladder_->use(document_.profile());
   for (Page* page : pages_) page->take(plan, units_);
@@ -404,6 +431,11 @@ Page* MainWindow::currentPage() {
 LiveChart* MainWindow::currentChart() {
   Page* page = currentPage();
   return page ? page->chart() : nullptr;
+}
+
+Picture* MainWindow::currentPicture() {
+  Page* page = currentPage();
+  return page ? page->picture() : nullptr;
 }
 
 void MainWindow::complain(const QString& what, const QString& why) {
@@ -539,13 +571,13 @@ void MainWindow::dropEvent(QDropEvent* event) {
 }
 
 void MainWindow::savePicture() {
-  LiveChart* chart = currentChart();
-  if (!chart) return;
+  Picture* picture = currentPicture();
+  if (!picture) return;
   const QString file = fileToSave(this, tr("Save the picture"), document_.title() + QStringLiteral(".png"),
                                   tr("Pictures (*.png *.svg *.pdf)"),
                                   {QStringLiteral(".png"), QStringLiteral(".svg"), QStringLiteral(".pdf")});
   if (file.isEmpty()) return;
-  if (const auto why = chart->savePicture(file))
+  if (const auto why = picture->savePicture(file))
     complain(tr("The picture could not be saved"), QStringLiteral("%1: %2.").arg(file, *why));
 }
 

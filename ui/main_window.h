@@ -58,6 +58,7 @@ class MainWindow : public QMainWindow {
   void buildHelpMenu();
   void buildHints(QVBoxLayout* column);
   void rebuildRecent(QMenu* menu);
+  void rebuildPins(QMenu* menu);
   void buildFigureMenu(QMenu* menu);
   void checkFigures();
   void pickFigures();
@@ -68,6 +69,7 @@ class MainWindow : public QMainWindow {
   void preferencesChanged();
   void updateTitle();
   Page* currentPage();
+  Picture* currentPicture();
 
   void newBike();
   void open();
@@ -91,11 +93,13 @@ class MainWindow : public QMainWindow {
   std::vector<Page*> pages_;
   std::vector<FieldForm*> forms_;
   class AimEditor* aims_ = nullptr;
+  class ChainPage* chain_ = nullptr;
   class LadderPage* ladder_ = nullptr;
   std::vector<QAction*> figureChoices_;
   DriveLine* driveLine_;
   DetailsDialog* details_ = nullptr;
   QAction* revert_ = nullptr;
+  QAction* motion_ = nullptr;
   QActionGroup* unitChoices_ = nullptr;
   QActionGroup* appearanceChoices_ = nullptr;
 };

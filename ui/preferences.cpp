@@ -14,6 +14,7 @@ const QString kUnits = QStringLiteral("units");
 const QString kFigureSetting = QStringLiteral("figures");
 const QString kAppearance = QStringLiteral("appearance");
 const QString kHintsDismissed = QStringLiteral("hints_dismissed");
+const QString kMotion = QStringLiteral("view/motion");
 const QString kRecent = QStringLiteral("recent_files");
 constexpr qsizetype kMostRecent = 10;
 
@@ -89,6 +90,13 @@ void setAppearance(Appearance appearance) {
     QSettings().remove(kAppearance);
   else
     QSettings().setValue(kAppearance, kAppearanceWords[static_cast<int>(appearance)]);
+}
+
+bool motion() {
+  return QSettings().value(kMotion, true).toBool();
+}
+void setMotion(bool on) {
+  QSettings().setValue(kMotion, on);
 }
 
 bool hintsDismissed() {

@@ -26,6 +26,10 @@ void setUnits(const UnitsShown& units);
 Appearance appearance();
 void setAppearance(Appearance appearance);
 
+/// Whether pictures may move of themselves.
+bool motion();
+void setMotion(bool on);
+
 bool hintsDismissed();
 void setHintsDismissed(bool dismissed);
 

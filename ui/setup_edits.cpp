@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/number_text.h"
 #include "ui/wording.h"
@@ -65,44 +66,41 @@ std::optional<Problem> SetupEdits::edit(const QString& field, const QString& tit
 }
 
 std::optional<Problem> SetupEdits::setFrontTeeth(int count) {
-  const auto teeth = Teeth::front(count);
-  if (!teeth) return teeth.problem();
-  return edit(
-      QStringLiteral("front"), tr("front teeth"),
-      [](const Setup& s) { return number(s.frontTeeth.count(), 0); },
-      [&](auto& setup) {
-        if (setup.frontTeeth == *teeth) return;
-        setup.frontTeeth = *teeth;
-        if (setup.options.frontSprocket) setup.options.frontSprocket->massKg.reset();
-      });
+  return exchangeTeeth(QStringLiteral("front"), tr("front teeth"), count, current().rearTeeth.count(),
+                       [](const Setup& s) { return number(s.frontTeeth.count(), 0); });
 }
 
 std::optional<Problem> SetupEdits::setRearTeeth(int count) {
-  const auto teeth = Teeth::rear(count);
-  if (!teeth) return teeth.problem();
-  return edit(
-      QStringLiteral("rear"), tr("rear teeth"), [](const Setup& s) { return number(s.rearTeeth.count(), 0); },
-      [&](auto& setup) {
-        if (setup.rearTeeth == *teeth) return;
-        setup.rearTeeth = *teeth;
-        if (setup.options.rearSprocket) setup.options.rearSprocket->massKg.reset();
-      });
+  return exchangeTeeth(QStringLiteral("rear"), tr("rear teeth"), current().frontTeeth.count(), count,
+                       [](const Setup& s) { return number(s.rearTeeth.count(), 0); });
 }
 
 std::optional<Problem> SetupEdits::setPair(int frontTeeth, int rearTeeth) {
+  return exchangeTeeth(QStringLiteral("pair"), tr("pair"), frontTeeth, rearTeeth,
+                       [](const Setup& s) { return teethPair(s); });
+}
+
+std::optional<Problem> SetupEdits::exchangeTeeth(const QString& field, const QString& title, int frontTeeth,
+                                                 int rearTeeth,
+                                                 const std::function<QString(const Setup&)>& shown) {
   const auto front = Teeth::front(frontTeeth), rear = Teeth::rear(rearTeeth);
   if (!front) return front.problem();
   if (!rear) return rear.problem();
-  return edit(
-      QStringLiteral("pair"), tr("pair"), [](const Setup& s) { return teethPair(s); },
-      [&](auto& setup) {
-        if (setup.options.frontSprocket && !(setup.frontTeeth == *front))
-          setup.options.frontSprocket->massKg.reset();
-        if (setup.options.rearSprocket && !(setup.rearTeeth == *rear))
-          setup.options.rearSprocket->massKg.reset();
-        setup.frontTeeth = *front;
-        setup.rearTeeth = *rear;
-      });
+  if (side_ == Side::Proposed) {
+    const SetupChange exchanged = proposalWithPair(document_.profile(), *front, *rear);
+    return edit(field, title, shown, [&](auto& setup) {
+      setup.frontTeeth = exchanged.frontTeeth.value();
+      setup.rearTeeth = exchanged.rearTeeth.value();
+      setup.options.frontSprocket = exchanged.options.frontSprocket;
+      setup.options.rearSprocket = exchanged.options.rearSprocket;
+    });
+  }
+  return edit(field, title, shown, [&](auto& setup) {
+    if (setup.frontTeeth != *front) forgetSprocketMeasurements(setup.options.frontSprocket);
+    if (setup.rearTeeth != *rear) forgetSprocketMeasurements(setup.options.rearSprocket);
+    setup.frontTeeth = *front;
+    setup.rearTeeth = *rear;
+  });
 }
 
 std::optional<QString> SetupEdits::pin(Document& document, const QString& name, int frontTeeth,
@@ -113,10 +111,8 @@ std::optional<QString> SetupEdits::pin(Document& document, const QString& name, 
   const auto front = Teeth::front(frontTeeth), rear = Teeth::rear(rearTeeth);
   if (!front) return sentence(front.problem());
   if (!rear) return sentence(rear.problem());
-  SetupChange change = profile.proposed;
+  SetupChange change = proposalWithPair(profile, *front, *rear);
   change.options.extras.clear();
-  change.frontTeeth = *front;
-  change.rearTeeth = *rear;
   change = withoutStockValues(change, profile.stock);
   document.edit({.field = QStringLiteral("pin.%1").arg(name), .title = tr("pin %1").arg(name), .shown = {}},
                 [&](Profile& p) { p.pins.push_back({.name = name.toStdString(), .change = change}); });

@@ -45,6 +45,8 @@ class SetupEdits {
   static void makeProposalStock(Document& document);
 
  private:
+  std::optional<Problem> exchangeTeeth(const QString& field, const QString& title, int frontTeeth,
+                                       int rearTeeth, const std::function<QString(const Setup&)>& shown);
   /// Runs `set` on stock's Setup or on the proposal's SetupChange: their members have the same names.
   template <class Set>
   std::optional<Problem> edit(const QString& field, const QString& title,

@@ -27,6 +27,8 @@
 #include <vector>
 
 #include "core/profile_file.h"
+#include "ui/charts/chain_drawing.h"
+#include "ui/ladder_study.h"
 #include "ui/main_window.h"
 #include "ui/samples.h"
 
@@ -149,16 +151,31 @@ QSpinBox* rearTeeth(ui::MainWindow& window) {
 const std::vector<int> kRest{43, 44, 45, 46, 47, 48, 47, 46, 45, 44};
 const std::vector<int> kMove{43, 30};
 
-enum PageInView { kSawtooth, kPull, kRun };
+enum PageInView { kSawtooth, kPull, kRun, kChainRun };
 
 void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, PageInView page) {
   ui::MainWindow window(benchProfile());
   window.resize(kWindow);
   window.findChild<QTabWidget*>()->setCurrentIndex(page);
   window.show();
-  PaintWatch watch(window.currentChart()->viewport());
+  QWidget* picture =
+      page == kChainRun ? window.findChild<ui::ChainDrawing*>() : window.currentChart()->viewport();
+  PaintWatch watch(picture);
   QSpinBox* box = rearTeeth(window);
   timeSteps(state, watch, [&](int i) { box->setValue(teeth[static_cast<std::size_t>(i) % teeth.size()]); });
+}
+
+/// The same while the largest ladder is worked out on all cores, over and over.
+void stepWhileALadderFills(benchmark::State& state) {
+  ui::LadderStudy study;
+  const LadderRange largest{9, 24, 25, 70};
+  const Profile profile = benchProfile();
+  QObject::connect(
+      &study, &ui::LadderStudy::finished, &study, [&] { study.start(profile, largest); },
+      Qt::QueuedConnection);
+  study.start(profile, largest);
+  stepInTheWindow(state, kRest, kSawtooth);
+  study.cancel();
 }
 
 void stepInTheBareChart(benchmark::State& state, const std::vector<int>& teeth) {
@@ -292,6 +309,11 @@ BENCHMARK_CAPTURE(stepInTheWindow, run_in_view, kRest, kRun)
     ->UseManualTime()
     ->Iterations(120)
     ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(stepInTheWindow, chain_run_in_view, kRest, kChainRun)
+    ->UseManualTime()
+    ->Iterations(120)
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK(stepWhileALadderFills)->UseManualTime()->Iterations(120)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(start, bare_twin, "bare")->UseManualTime()->Iterations(30)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(start, window, "window")->UseManualTime()->Iterations(30)->Unit(benchmark::kMillisecond);
 

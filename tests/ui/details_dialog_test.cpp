@@ -191,6 +191,63 @@ TEST_F(DetailsDialogTest, AChoiceIsUndoable) {
   EXPECT_EQ(box.currentIndex(), 0);
 }
 
+TEST_F(DetailsDialogTest, AWeighedSprocketIsKeptAndTakenOutAgain) {
+  enter("Proposed rear: mass", "0.44");
+  ASSERT_TRUE(profile().proposed.options.rearSprocket);
+  EXPECT_EQ(profile().proposed.options.rearSprocket->massKg, 0.44);
+  auto& material = field<QComboBox>("Proposed rear: material");
+  material.setFocus();
+  QTest::keyClick(&material, Qt::Key_Down);
+  QTest::keyClick(&material, Qt::Key_Down);
+  EXPECT_EQ(profile().proposed.options.rearSprocket->material, SprocketMaterial::Aluminium);
+  auto& size = field<QComboBox>("Proposed rear: cut for");
+  size.setFocus();
+  QTest::keyClick(&size, Qt::Key_End);
+  EXPECT_EQ(profile().proposed.options.rearSprocket->size, chainSize("530"));
+  QTest::keyClick(&size, Qt::Key_Home);
+  material.setFocus();
+  QTest::keyClick(&material, Qt::Key_Home);
+  document_.edit({.field = "mass", .title = "mass", .shown = {}},
+                 [](Profile& p) { p.proposed.options.rearSprocket->massKg.reset(); });
+  enter("Proposed rear: mass", "0.5");
+  document_.undoStack().undo();
+  EXPECT_EQ(profile().stock.options.frontSprocket, std::nullopt) << "the others are left alone";
+}
+
+TEST_F(DetailsDialogTest, ASprocketOfWhichNothingIsSaidFollowsStock) {
+  auto& material = field<QComboBox>("Proposed front: material");
+  material.setFocus();
+  QTest::keyClick(&material, Qt::Key_Down);
+  EXPECT_TRUE(profile().proposed.options.frontSprocket);
+  QTest::keyClick(&material, Qt::Key_Up);
+  EXPECT_FALSE(profile().proposed.options.frontSprocket) << "no empty one is left behind";
+}
+
+TEST_F(DetailsDialogTest, StocksChainIsTyped) {
+  auto& size = field<QComboBox>("Chain size");
+  size.setFocus();
+  QTest::keyClick(&size, Qt::Key_End);
+  EXPECT_EQ(profile().stock.options.chainSize, chainSize("530"));
+  enter("Links", "112");
+  EXPECT_EQ(profile().stock.options.links, 112);
+}
+
+TEST_F(DetailsDialogTest, BeltLengthsAreAListInOneLine) {
+  auto& lengths = field<QLineEdit>("Belt lengths on sale");
+  typeInto(lengths, "139, 146 149");
+  QTest::keyClick(&lengths, Qt::Key_Return);
+  EXPECT_EQ(profile().bike.chainRun.value().beltLengthsTeeth, (std::vector<int>{139, 146, 149}));
+  typeInto(lengths, "139 9 149");
+  QTest::keyClick(&lengths, Qt::Key_Return);
+  EXPECT_EQ(profile().bike.chainRun->beltLengthsTeeth.size(), 3u);
+  EXPECT_TRUE(says("Belt lengths on sale"));
+  EXPECT_EQ(lengths.text(), "139 9 149") << "to be mended";
+  typeInto(lengths, "");
+  QTest::keyClick(&lengths, Qt::Key_Backspace);
+  QTest::keyClick(&lengths, Qt::Key_Return);
+  EXPECT_TRUE(profile().bike.chainRun->beltLengthsTeeth.empty());
+}
+
 TEST_F(DetailsDialogTest, TheWheelWithoutFocusChangesNothing) {
   use(sampleBike("club-600"));
   const Profile before = profile();

@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/ladder_page.h"
 
+#include <QLabel>
 #include <QListWidget>
+#include <QMenu>
+#include <QScrollBar>
 #include <QSignalSpy>
 #include <QTabWidget>
 
 #include "tests/ui/support.h"
+#include "ui/aim_words.h"
 #include "ui/editors/aim_editor.h"
 
 namespace layshaft::test {
@@ -74,19 +78,18 @@ TEST_F(LadderPageTest, AChosenRowBecomesTheProposalInOneStep) {
 
 TEST_F(LadderPageTest, ChoosingAPairDoesNotWorkTheLadderOutAgain) {
   const int rows = shownRows();
-  QSignalSpy reset(table().model(), &QAbstractItemModel::rowsRemoved);
-  QSignalSpy cleared(table().model(), &QAbstractItemModel::modelReset);
+  QSignalSpy worked(page_->findChild<ui::LadderStudy*>(), &ui::LadderStudy::progressed);
   emit table().activated(table().model()->index(rowOf("16/45"), 0));
   QTest::qWait(100);
   EXPECT_EQ(shownRows(), rows);
-  EXPECT_EQ(reset.count() + cleared.count(), 0);
+  EXPECT_EQ(worked.count(), 0);
 }
 
 TEST_F(LadderPageTest, AnotherTyreDoes) {
-  const QString before = cell(rowOf("16/43"), LadderModel::LastGear);
+  const QString before = cell(rowOf("16/43"), LadderModel::Gears);
   ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setTyre("190/55ZR17");
   EXPECT_TRUE(
-      soon([&] { return rowOf("16/43") >= 0 && cell(rowOf("16/43"), LadderModel::LastGear) != before; }));
+      soon([&] { return rowOf("16/43") >= 0 && cell(rowOf("16/43"), LadderModel::Gears) != before; }));
 }
 
 TEST_F(LadderPageTest, FiltersLeaveWhatTheySay) {
@@ -173,6 +176,74 @@ TEST_F(LadderPageTest, AnAimIsStatedRankedSavedAndRemoved) {
 
 TEST_F(LadderPageTest, CsvHasARowPerPairInView) {
   EXPECT_EQ(page_->csv().count('\n'), shownRows() + 1);
+}
+
+TEST_F(LadderPageTest, TheOldLadderStaysGreyedUntilTheNewOneIsThere) {
+  const int rows = shownRows();
+  const QScrollBar& bar = *table().verticalScrollBar();
+  table().scrollToBottom();
+  const int scrolled = bar.value();
+  const auto faded = [&](int row) {
+    return table().model()->index(row, 0).data(Qt::ForegroundRole).isValid();
+  };
+  ASSERT_FALSE(faded(0));
+  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setTyre("190/55ZR17");
+  EXPECT_EQ(shownRows(), rows) << "nothing is cleared";
+  EXPECT_TRUE(faded(0));
+  EXPECT_TRUE(soon([&] { return !faded(0) && !faded(rows - 1); }));
+  EXPECT_EQ(shownRows(), rows);
+  EXPECT_EQ(bar.value(), scrolled) << "nor does it scroll";
+}
+
+TEST_F(LadderPageTest, ANarrowerRangeLeavesNoOldRows) {
+  control<QSpinBox>(*page_, "Most rear teeth").setValue(44);
+  EXPECT_TRUE(soon([&] { return rowOf("15/45") == -1 && rowOf("15/44") >= 0; }));
+}
+
+TEST_F(LadderPageTest, SpeedsOfAllGearsAreInView) {
+  EXPECT_EQ(cell(rowOf("15/43"), LadderModel::Gears).split(' ', Qt::SkipEmptyParts).size(), 6);
+}
+
+TEST_F(LadderPageTest, TheAnswerNamesTheBestByHowMuchAndWhyABetterOneIsLeftOut) {
+  const auto& answer = control<QLabel>(*page_, "Answer to the aims");
+  EXPECT_TRUE(answer.isHidden());
+  (*window_)->document().edit({.field = "aims", .title = "aims", .shown = {}}, [](Profile& p) {
+    p.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 13384}};
+  });
+  EXPECT_TRUE(soon([&] { return answer.text().startsWith("Best for the aims: "); }));
+  EXPECT_TRUE(answer.text().contains(" rpm off)")) << answer.text().toStdString();
+  EXPECT_TRUE(answer.text().contains("Better but left out: ")) << answer.text().toStdString();
+  EXPECT_TRUE(answer.text().contains("because the axle moves")) << answer.text().toStdString();
+  EXPECT_TRUE(cell(rowOf("15/43"), LadderModel::Aims).contains("rpm off"));
+}
+
+TEST_F(LadderPageTest, APinIsRemovedInTheBikeMenu) {
+  table().setCurrentIndex(table().model()->index(rowOf("14/43"), 0));
+  push("Pin");
+  ASSERT_EQ(window_->profile().pins.size(), 1u);
+  for (auto* menu : (*window_)->findChildren<QMenu*>()) {
+    if (menu->title().remove('&') != "Remove a Pin") continue;
+    emit menu->aboutToShow();
+    ASSERT_EQ(menu->actions().size(), 1);
+    menu->actions().front()->trigger();
+  }
+  EXPECT_TRUE(window_->profile().pins.empty());
+  EXPECT_EQ((*window_)->document().undoStack().undoText(), "remove pin 14/43");
+}
+
+TEST(AimWords, SayByHowMuch) {
+  const ui::UnitsShown metric;
+  const auto words = [&](Aim::Want want, bool reached, double margin) {
+    return ui::marginWords({.want = want}, {reached, margin}, metric);
+  };
+  EXPECT_EQ(words(Aim::Want::RevAtSpeed, true, -35), "35 rpm off");
+  EXPECT_EQ(words(Aim::Want::CruiseBelow, true, 180), "180 rpm below");
+  EXPECT_EQ(words(Aim::Want::CruiseBelow, false, -120), "120 rpm above");
+  EXPECT_EQ(words(Aim::Want::PullGain, false, -0.8), "0.8 % pull short");
+  EXPECT_EQ(words(Aim::Want::LeastDriveTime, true, 0.12), "0.12 s quicker");
+  EXPECT_EQ(words(Aim::Want::LeastDriveTime, true, 0.001), "as quick as stock");
+  EXPECT_EQ(words(Aim::Want::TopSpeedAtLeast, false, -1.0), "4 km/h short");
+  EXPECT_EQ(ui::marginWords({.want = Aim::Want::LeastDriveTime}, {false, {}}, metric), "");
 }
 
 TEST(AimWords, SayWhatIsWanted) {

@@ -1,18 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/charts/live_chart.h"
 
-#include <QApplication>
-#include <QClipboard>
 #include <QContextMenuEvent>
-#include <QFileInfo>
 #include <QGraphicsItem>
 #include <QGraphicsLayout>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
-#include <QPdfWriter>
-#include <QSaveFile>
-#include <QSvgGenerator>
 #include <algorithm>
 #include <cmath>
 
@@ -24,7 +18,6 @@ constexpr double kMarkerReach = 6.0;  // how near the pointer must be to take ho
 constexpr double kPanelPadding = 8.0;
 constexpr double kColumnGap = 14.0;
 constexpr double kWidestName = 96.0;
-constexpr double kPictureScale = 2.0;  // saved and copied pictures have twice the pixels of the screen
 
 }  // namespace
 
@@ -438,48 +431,6 @@ void LiveChart::renderInto(QPainter& painter, const QRectF& target) {
   painter.setRenderHint(QPainter::Antialiasing);
   scene_.render(&painter, target, scene_.sceneRect(), Qt::KeepAspectRatio);
   crosshair_->setVisible(crosshair);
-}
-
-QImage LiveChart::picture() {
-  QImage image(viewport()->size() * kPictureScale, QImage::Format_ARGB32_Premultiplied);
-  image.fill(colours_.background);
-  QPainter painter(&image);
-  renderInto(painter, QRectF(QPointF(0, 0), QSizeF(image.size())));
-  return image;
-}
-
-void LiveChart::copyPicture() {
-  QApplication::clipboard()->setImage(picture());
-}
-
-std::optional<QString> LiveChart::savePicture(const QString& file) {
-  const QString ending = QFileInfo(file).suffix().toLower();
-  const QSize size = viewport()->size();
-  QSaveFile out(file);
-  if (!out.open(QIODevice::WriteOnly)) return out.errorString();
-  if (ending == QLatin1String("png")) {
-    if (!picture().save(&out, "PNG")) return tr("the picture could not be written");
-  } else if (ending == QLatin1String("svg")) {
-    QSvgGenerator svg;
-    svg.setOutputDevice(&out);
-    svg.setResolution(logicalDpiX());
-    svg.setSize(size);
-    svg.setViewBox(QRect(QPoint(0, 0), size));
-    QPainter painter(&svg);
-    renderInto(painter, QRectF(QPointF(0, 0), QSizeF(size)));
-  } else if (ending == QLatin1String("pdf")) {
-    QPdfWriter pdf(&out);
-    pdf.setResolution(logicalDpiX());  // so that a point is as large as on the screen
-    pdf.setPageSize(QPageSize(QSizeF(size) * 72.0 / logicalDpiX(), QPageSize::Point));
-    pdf.setPageMargins({});
-    QPainter painter(&pdf);
-    renderInto(painter, QRectF(0, 0, pdf.width(), pdf.height()));
-  } else {
-    out.cancelWriting();
-    return tr("pictures end in .png, .svg or .pdf, not .%1").arg(ending);
-  }
-  if (!out.commit()) return out.errorString();
-  return std::nullopt;
 }
 
 }  // namespace layshaft::ui

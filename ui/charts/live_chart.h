@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "ui/charts/palette.h"
+#include "ui/charts/picture.h"
 #include "ui/charts/steady_range.h"
 #include "ui/charts/text_cache.h"
 
@@ -25,18 +26,14 @@ struct CrosshairRow {
 /// What the charts of all pages share: a Qt chart whose plot area, axes and series are made once and then
 /// only fed, an overlay painted by the page's chart, a crosshair, one marker that can be dragged, and export.
 /// Axis ranges stay steady while values are turned.
-class LiveChart : public QGraphicsView {
+class LiveChart : public QGraphicsView, public Picture {
   Q_OBJECT
  public:
   explicit LiveChart(QWidget* parent = nullptr);
   ~LiveChart() override;
 
-  /// Pictures in the format of the file's ending: .png, .svg or .pdf. Nothing if it worked, else what went
-  /// wrong.
-  std::optional<QString> savePicture(const QString& file);
-  void copyPicture();
   /// Paints the chart as it is laid out, scaled into `target`.
-  void renderInto(QPainter& painter, const QRectF& target);
+  void renderInto(QPainter& painter, const QRectF& target) override;
 
   /// Lays out a chart that is painted without ever being shown.
   void ensureLaidOut();
@@ -93,6 +90,10 @@ class LiveChart : public QGraphicsView {
   const QFont& chartFont(bool bold = false) const { return bold ? boldFont_ : font_; }
   TextCache& texts() const { return texts_; }
 
+  QSize pictureSize() const override { return viewport()->size(); }
+  QColor pictureGround() const override { return colours_.background; }
+  int pictureDpi() const override { return logicalDpiX(); }
+
   bool event(QEvent* event) override;
   void paintEvent(QPaintEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
@@ -111,7 +112,6 @@ class LiveChart : public QGraphicsView {
   friend class ChartOverlay;
   friend class CrosshairItem;
   bool overMarker(const QPointF& scene) const;
-  QImage picture();
   void makeFonts();
 
   QFont font_, boldFont_;

@@ -7,6 +7,7 @@
 
 #include "core/limits.h"
 #include "core/units.h"
+#include "ui/aim_words.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -15,27 +16,6 @@ namespace {
 constexpr int kNoGear = 0;  // shown as "last gear"
 
 }  // namespace
-
-QString aimWords(const Aim& aim, const UnitsShown& units) {
-  const QString gear = aim.gear ? AimEditor::tr("gear %1").arg(*aim.gear) : AimEditor::tr("last gear");
-  const QString speed =
-      number(units.shown(Quantity::Speed, units::mpsFromKmh(aim.speedKmh.value_or(0.0))), 0) +
-      QLatin1Char(' ') + units.name(Quantity::Speed);
-  const QString rpm = number(aim.rpm.value_or(0.0), 0);
-  switch (aim.want) {
-    case Aim::Want::RevAtSpeed:
-      return AimEditor::tr("%1 at %2 rpm at %3").arg(gear, rpm, speed);
-    case Aim::Want::CruiseBelow:
-      return AimEditor::tr("%1 below %2 rpm at %3").arg(gear, rpm, speed);
-    case Aim::Want::PullGain:
-      return AimEditor::tr("%1 % more pull in %2").arg(number(aim.percent.value_or(0.0), 0), gear);
-    case Aim::Want::LeastDriveTime:
-      return AimEditor::tr("end of the drive in least time");
-    case Aim::Want::TopSpeedAtLeast:
-      break;
-  }
-  return AimEditor::tr("no slower than %1").arg(speed);
-}
 
 AimEditor::AimEditor(Document& document, QWidget* parent)
     : QWidget(parent),

@@ -12,9 +12,6 @@
 
 namespace layshaft::ui {
 
-/// An aim in a sentence: "last gear at 12,800 rpm at 205 km/h".
-QString aimWords(const Aim& aim, const UnitsShown& units);
-
 /// What the ladder is asked for: a list of aims, and a line to state another.
 class AimEditor : public QWidget {
   Q_OBJECT

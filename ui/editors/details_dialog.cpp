@@ -14,6 +14,7 @@
 #include "ui/editors/curve_editor.h"
 #include "ui/editors/profile_fields.h"
 #include "ui/editors/ride_fields.h"
+#include "ui/editors/sprocket_fields.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -50,6 +51,7 @@ DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
   buildChassis();
   buildTyre();
   buildChainRun();
+  buildSprockets();
   buildSpeedometer();
   buildRide();
   buildSparesBox();
@@ -233,18 +235,12 @@ void DetailsDialog::buildChainRun() {
       limits::kCountershaftOffsetMm, 0, &ChainRun::countershaftAheadOfPivotMm);
   add(tr("Countershaft above pivot"), tr("Upwards."), FileUnit::Millimetre, limits::kCountershaftOffsetMm, 0,
       &ChainRun::countershaftAbovePivotMm);
-  form->addChoice(
-      choice(tr("Final drive"), tr("Chain, or toothed belt."), kFinalDriveWords,
-             {tr("chain (usual)"), tr("chain"), tr("belt")},
-             [](Profile& p) -> std::optional<FinalDrive>& { return p.stock.options.finalDrive; }));
-  form->addNumber({.label = tr("Belt pitch"),
-                   .explanation = tr("Distance from tooth to tooth of the belt."),
-                   .unit = FileUnit::Millimetre,
-                   .limit = limits::kBeltPitchMm,
-                   .decimals = 2,
-                   .whenMissing = {},
-                   .get = [](const Profile& p) { return p.stock.options.beltPitchMm; },
-                   .set = [](Profile& p, std::optional<double> x) { p.stock.options.beltPitchMm = x; }});
+  addStockLoop(*form);
+}
+
+void DetailsDialog::buildSprockets() {
+  addSprockets(*addForm(tr("Sprockets"),
+                        tr("Stock's. Weighed masses are counted in pull and runs, estimates only shown.")));
 }
 
 void DetailsDialog::buildSpeedometer() {

@@ -32,6 +32,7 @@ class DetailsDialog : public QDialog {
   void buildEngine();
   void buildChassis();
   void buildChainRun();
+  void buildSprockets();
   void buildTyre();
   void buildSpeedometer();
   void buildRide();

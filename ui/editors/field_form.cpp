@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QRegularExpression>
 #include <QTimer>
 #include <cmath>
 
@@ -128,6 +129,42 @@ void FieldForm::addChoice(const ChoiceField& field) {
            .title = field.label,
            .shown = [field](const Profile& p) { return field.choices.value(field.get(p)); }},
           [&](Profile& p) { field.set(p, index); });
+  });
+}
+
+void FieldForm::addList(const ListField& field) {
+  auto* edit = new QLineEdit;
+  edit->setMinimumWidth(kTextWidth / 2);
+  addRow(field.label, field.explanation, edit);
+  const auto words = [field](const Profile& p) {
+    QStringList numbers;
+    for (const int number : field.get(p)) numbers << QString::number(number);
+    return numbers.join(QLatin1Char(' '));
+  };
+  refreshers_.push_back([=, this] {
+    if (const QString text = words(document_.profile()); !edit->hasFocus() && edit->text() != text)
+      edit->setText(text);
+  });
+  connect(edit, &QLineEdit::editingFinished, this, [=, this] {
+    std::vector<int> numbers;
+    static const QRegularExpression between(QStringLiteral("[\\s,;]+"));
+    for (const QString& part : edit->text().split(between, Qt::SkipEmptyParts)) {
+      bool whole = false;
+      const int number = part.toInt(&whole);
+      if (!whole || !field.limit.contains(number)) {
+        // The text stays as typed, to be mended.
+        emit refused(outsideAllowed(field.label, part, field.limit.low, field.limit.high));
+        return;
+      }
+      numbers.push_back(number);
+    }
+    if (static_cast<int>(numbers.size()) > field.most) {
+      emit refused(tr("%1: at most %2 numbers").arg(field.label).arg(field.most));
+      return;
+    }
+    if (numbers == field.get(document_.profile())) return;
+    apply({.field = field.label, .title = field.label, .shown = words},
+          [&](Profile& p) { field.set(p, numbers); });
   });
 }
 

@@ -36,6 +36,16 @@ struct ChoiceField {
   std::function<void(Profile&, int)> set;
 };
 
+/// A few whole numbers in one line, separated by blanks or commas.
+struct ListField {
+  QString label;
+  QString explanation;
+  Limit limit;
+  int most = 0;
+  std::function<std::vector<int>(const Profile&)> get;
+  std::function<void(Profile&, const std::vector<int>&)> set;
+};
+
 /// A form of labelled fields bound to the document: each edit is one undoable step, each change of the
 /// document shows.
 class FieldForm : public QWidget {
@@ -45,6 +55,7 @@ class FieldForm : public QWidget {
 
   void addNumber(const NumberField& field);
   void addChoice(const ChoiceField& field);
+  void addList(const ListField& field);
   void addHeading(const QString& text);
   void addText(const QString& label, const QString& explanation, bool multiline,
                const std::function<std::string&(Profile&)>& member, int longest);

@@ -3,20 +3,37 @@
 
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QMenu>
 #include <QVBoxLayout>
 
+#include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/report.h"
+#include "ui/aim_words.h"
 
 namespace layshaft::ui {
 namespace {
 
 constexpr int kAnyPercent = 0;  // shown as "any"
 
-/// What of a profile a ladder depends on: all but the proposal's own teeth and what is only kept for people.
+bool sameWeightAndSize(const std::optional<SprocketDetails>& a, const std::optional<SprocketDetails>& b) {
+  const SprocketDetails x = a.value_or(SprocketDetails{}), y = b.value_or(SprocketDetails{});
+  return x.massKg == y.massKg && x.size == y.size;
+}
+
+/// What of a profile a ladder depends on: all but the proposal's own teeth, with the sprockets that the
+/// spares box has for them, and what is only kept for people.
 Profile keyOf(Profile profile) {
-  profile.proposed.frontTeeth.reset();
-  profile.proposed.rearTeeth.reset();
+  Profile bare = profile;
+  bare.proposed.frontTeeth.reset();
+  bare.proposed.rearTeeth.reset();
+  bare.proposed.options.frontSprocket.reset();
+  bare.proposed.options.rearSprocket.reset();
+  const Setup now = applied(profile.proposed, profile.stock);
+  const SetupOptions fromBox = proposalWithPair(bare, now.frontTeeth, now.rearTeeth).options;
+  if (sameWeightAndSize(profile.proposed.options.frontSprocket, fromBox.frontSprocket) &&
+      sameWeightAndSize(profile.proposed.options.rearSprocket, fromBox.rearSprocket))
+    profile = std::move(bare);
   profile.pins.clear();
   profile.name.clear();
   profile.notes.clear();
@@ -37,6 +54,7 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
       spares_(new QCheckBox(tr("from the spares box"))),
       twins_(new QCheckBox(tr("twins"))),
       progress_(new QProgressBar),
+      answer_(new QLabel),
       stop_(new QPushButton(tr("Stop"))),
       pin_(new QPushButton(tr("Pin"))) {
   table_->setModel(&filter_);
@@ -48,6 +66,10 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
   table_->verticalHeader()->hide();
   table_->verticalHeader()->setDefaultSectionSize(table_->fontMetrics().height() + 6);
   table_->setTabKeyNavigation(false);
+  table_->setColumnHidden(LadderModel::StandingStart, true);
+  table_->horizontalHeader()->setContextMenuPolicy(Qt::CustomContextMenu);
+  table_->horizontalHeader()->setToolTip(tr("Click to sort; right click to choose the columns."));
+  connect(table_->horizontalHeader(), &QWidget::customContextMenuRequested, this, &LadderPage::chooseColumns);
   table_->setToolTip(tr("Click a row, or press Enter on it: the pair becomes the proposal."));
   connect(table_, &QTableView::clicked, this, &LadderPage::choose);
   connect(table_, &QTableView::activated, this, &LadderPage::choose);
@@ -93,6 +115,10 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
   bar->addWidget(pin_);
   column->addLayout(bar);
   column->addWidget(table_, 1);
+  answer_->setAccessibleName(tr("Answer to the aims"));
+  answer_->setWordWrap(true);
+  answer_->setVisible(false);
+  column->addWidget(answer_);
   column->addWidget(aims);
 
   connect(fits_, &QCheckBox::toggled, &filter_, &LadderFilter::setFitsOnly);
@@ -110,16 +136,39 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
     progress_->setMaximum(all);
     progress_->setValue(done);
   });
-  const auto rest = [this] {
-    progress_->setVisible(false);
-    stop_->setVisible(false);
+  connect(&study_, &LadderStudy::finished, this, [this] {
+    rest();
     model_.settle(profile_ ? profile_->aims : std::vector<Aim>());
+    sayAnswer();
     table_->resizeColumnsToContents();
-  };
-  connect(&study_, &LadderStudy::finished, this, rest);
-  connect(&study_, &LadderStudy::cancelled, this, rest);
+  });
+  connect(&study_, &LadderStudy::cancelled, this, &LadderPage::rest);
   progress_->setVisible(false);
   stop_->setVisible(false);
+}
+
+void LadderPage::chooseColumns(const QPoint& at) {
+  QMenu menu;
+  for (int c = LadderModel::Pair + 1; c < LadderModel::ColumnCount; ++c) {
+    QAction* action = menu.addAction(model_.headerData(c, Qt::Horizontal, Qt::DisplayRole).toString());
+    action->setCheckable(true);
+    action->setChecked(!table_->isColumnHidden(c));
+    connect(action, &QAction::toggled, this, [this, c](bool on) { table_->setColumnHidden(c, !on); });
+  }
+  menu.exec(table_->horizontalHeader()->mapToGlobal(at));
+}
+
+void LadderPage::rest() {
+  progress_->setVisible(false);
+  stop_->setVisible(false);
+}
+
+void LadderPage::sayAnswer() {
+  const QString words = profile_ ? aimAnswerWords(model_.rows(), profile_->aims, units_) : QString();
+  answer_->setText(words);
+  answer_->setToolTip(words);
+  answer_->setVisible(!words.isEmpty());
+  answer_->setEnabled(true);
 }
 
 void LadderPage::use(const Profile& profile) {
@@ -128,7 +177,7 @@ void LadderPage::use(const Profile& profile) {
 
 void LadderPage::showPlan() {
   if (!profile_) return;
-  model_.show(units_);
+  if (model_.show(units_) && !study_.running()) sayAnswer();
   const Setup& stock = plan_->stock.setup;
   const Setup& proposed = plan_->proposed.setup;
   model_.mark(stock.frontTeeth.count(), stock.rearTeeth.count(), proposed.frontTeeth.count(),
@@ -155,7 +204,8 @@ void LadderPage::restart() {
   if (sameRange && worked_ == key) return;
   worked_ = std::move(key);
   workedRange_ = wanted;
-  model_.clear();
+  model_.fade();
+  answer_->setEnabled(false);
   progress_->setVisible(true);
   stop_->setVisible(true);
   progress_->setValue(0);

@@ -37,10 +37,13 @@ class LadderPage : public Page {
 
  private:
   void restart();
+  void chooseColumns(const QPoint& at);
+  void rest();
+  void sayAnswer();
   void choose(const QModelIndex& index);
   std::optional<LadderRow> current() const;
 
-  LadderStudy study_;
+  LadderStudy study_{this};
   LadderModel model_;
   LadderFilter filter_{&model_};
   std::optional<Profile> profile_;
@@ -52,6 +55,7 @@ class LadderPage : public Page {
   WholeBox *fewestFront_, *mostFront_, *fewestRear_, *mostRear_, *within_;
   QCheckBox *fits_, *spares_, *twins_;
   QProgressBar* progress_;
+  QLabel* answer_;
   QPushButton *stop_, *pin_;
 };
 

@@ -25,8 +25,10 @@ class Page : public QWidget {
       stale_ = true;
   }
 
-  /// The page's chart, for copying and saving pictures; null if it has none.
+  /// The page's chart; null if it has none.
   virtual LiveChart* chart() { return nullptr; }
+  /// What can be copied and saved as a picture; null if there is none.
+  virtual Picture* picture() { return chart(); }
   /// What the chart shows as a table: column titles, then rows.
   virtual std::vector<QStringList> numbers() const { return {}; }
   /// The same, as comma-separated values at full precision.
@@ -34,6 +36,7 @@ class Page : public QWidget {
 
  signals:
   void cruiseDragged(double speedMps, int drag);
+  void pictureMenuWanted(const QPoint& globalPosition);
   void detailsWanted();  ///< the page lacks data: lead to where it is typed
 
  protected:

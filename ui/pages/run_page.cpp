@@ -3,7 +3,6 @@
 
 #include <QButtonGroup>
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QRadioButton>
 #include <QScrollArea>
 #include <QVBoxLayout>
@@ -23,23 +22,12 @@ RunPage::RunPage(QWidget* drive, QWidget* rollOn, QWidget* parent)
       chart_(new RunChart),
       stack_(new QStackedWidget),
       lacking_(new LackingPanel),
-      table_(new QTableWidget(0, kFigureColumns)),
+      table_(new FiguresTable(tr("Figures of the runs"), kFigureColumns)),
       drive_(new QLabel) {
   stack_->addWidget(chart_);
   stack_->addWidget(lacking_);
   connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
 
-  table_->setAccessibleName(tr("Figures of the runs"));
-  table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
-  table_->setSelectionMode(QAbstractItemView::NoSelection);
-  table_->setFocusPolicy(Qt::TabFocus);
-  table_->setShowGrid(false);
-  table_->setFrameShape(QFrame::NoFrame);
-  table_->verticalHeader()->hide();
-  table_->verticalHeader()->setDefaultSectionSize(table_->fontMetrics().height() + 4);
-  table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-  table_->setTabKeyNavigation(false);
-  table_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   drive_->setWordWrap(true);
   drive_->setAccessibleName(tr("The drive in words"));
 
@@ -97,29 +85,7 @@ void RunPage::showPlan() {
   }
   if (const QString words = driveWords(*plan_, units_); drive_->text() != words) drive_->setText(words);
 
-  const auto rows = runTable(*plan_, units_);
-  table_->setHorizontalHeaderLabels(rows.front());
-  table_->setRowCount(static_cast<int>(rows.size()) - 1);
-  for (std::size_t r = 1; r < rows.size(); ++r)
-    for (int c = 0; c < kFigureColumns; ++c) {
-      const int line = static_cast<int>(r) - 1;
-      const QString& text = rows[r][c];
-      if (QTableWidgetItem* item = table_->item(line, c)) {
-        if (item->text() != text) item->setText(text);
-        continue;
-      }
-      auto* item = new QTableWidgetItem(text);
-      item->setTextAlignment(c == 0 ? Qt::AlignLeft | Qt::AlignVCenter : Qt::AlignRight | Qt::AlignVCenter);
-      table_->setItem(line, c, item);
-    }
-  int taken = table_->fontMetrics().averageCharWidth() * 7;  // margins and the bar
-  for (int c = 1; c < kFigureColumns; ++c) {
-    const int width = table_->fontMetrics().horizontalAdvance(
-        c + 1 < kFigureColumns ? rows.front()[c] + QStringLiteral("00") : QStringLiteral("±0.0000"));
-    table_->setColumnWidth(c, width);
-    taken += width;
-  }
-  table_->setColumnWidth(0, panelWidth() - taken);
+  table_->show(runTable(*plan_, units_));
 }
 
 std::vector<QStringList> RunPage::numbers() const {

@@ -3,9 +3,9 @@
 
 #include <QLabel>
 #include <QStackedWidget>
-#include <QTableWidget>
 
 #include "ui/charts/run_chart.h"
+#include "ui/pages/figures_table.h"
 #include "ui/pages/lacking_panel.h"
 #include "ui/pages/page.h"
 
@@ -31,7 +31,7 @@ class RunPage : public Page {
   RunChart* chart_;
   QStackedWidget* stack_;
   LackingPanel* lacking_;
-  QTableWidget* table_;
+  FiguresTable* table_;
   QLabel* drive_;
 };
 

@@ -1,0 +1,304 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QCheckBox>
+#include <QSlider>
+#include <QTabWidget>
+#include <QTableWidget>
+#include <QTemporaryDir>
+#include <QToolButton>
+#include <cmath>
+
+#include "core/report.h"
+#include "tests/ui/support.h"
+#include "ui/chain_words.h"
+#include "ui/pages/chain_page.h"
+#include "ui/preferences.h"
+
+namespace layshaft::test {
+namespace {
+
+/// The page that shows the chain on its sprockets, in a window.
+class ChainPageTest : public testing::Test, FreshSettings {
+ protected:
+  ChainPageTest() { ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric)); }
+
+  void open(Profile profile) {
+    window_ = std::make_unique<Window>(std::move(profile));
+    page_ = (*window_)->findChild<ui::ChainPage*>();
+    (*window_)->findChild<QTabWidget*>()->setCurrentWidget(page_);
+    QTest::qWait(50);
+  }
+  ui::ChainDrawing& drawing() { return *page_->findChild<ui::ChainDrawing*>(); }
+  QSlider& slider() { return control<QSlider>(*page_, "Turn of the rear wheel"); }
+  QToolButton& button(const QString& text) {
+    for (auto* candidate : page_->findChildren<QToolButton*>())
+      if (candidate->text() == text || candidate->accessibleName() == text) return *candidate;
+    throw std::runtime_error("no button " + text.toStdString());
+  }
+  QString words(const QString& name) {
+    const auto& label = control<QLabel>(*page_, name);
+    return label.isHidden() ? QString() : label.text();
+  }
+  QString cell(const QString& row, int column) {
+    auto& table = control<QTableWidget>(*page_, "Figures of the chain run");
+    for (int r = 0; r < table.rowCount(); ++r)
+      if (table.item(r, 0)->text().startsWith(row)) return table.item(r, column)->text();
+    throw std::runtime_error("no row " + row.toStdString());
+  }
+  QImage picture() { return drawing().grab().toImage(); }
+  int pixelsOf(const QColor& colour) {
+    const QImage image = picture();
+    int count = 0;
+    for (int y = 0; y < image.height(); ++y)
+      for (int x = 0; x < image.width(); ++x) count += image.pixel(x, y) == colour.rgb() ? 1 : 0;
+    return count;
+  }
+
+  std::unique_ptr<Window> window_;
+  ui::ChainPage* page_ = nullptr;
+};
+
+TEST_F(ChainPageTest, TheTableHasThePlansFigures) {
+  open(sampleBike("club-600"));
+  EXPECT_EQ(cell("links", 2), "114");
+  EXPECT_EQ(cell("centre distance", 1), "667.2");
+  EXPECT_EQ(cell("axle from stock", 2), "+3.7");
+  EXPECT_EQ(cell("wheelbase", 3), "+3.7");
+  EXPECT_EQ(cell("front wrap", 1), "168.3");
+  EXPECT_EQ(cell("greatest tension", 2), "7,836");
+  EXPECT_TRUE(words("Whether it fits").startsWith("Fits with 114 links: the axle moves 3.7 mm back."));
+}
+
+TEST_F(ChainPageTest, AStepOfTheTeethShowsAtOnce) {
+  open(sampleBike("club-600"));
+  const QImage before = picture();
+  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setRearTeeth(45);
+  EXPECT_TRUE(soon([&] { return cell("axle from stock", 2) == "−4.8"; }));
+  EXPECT_NE(picture(), before);
+}
+
+TEST_F(ChainPageTest, StockIsAGhostAndTheProposalSolid) {
+  open(sampleBike("club-600"));
+  const ui::ChartPalette colours(drawing().palette());
+  EXPECT_GT(pixelsOf(colours.proposed), 1000);
+  EXPECT_GT(pixelsOf(colours.stock), 20);
+  EXPECT_LT(pixelsOf(colours.stock), pixelsOf(colours.proposed));
+}
+
+TEST_F(ChainPageTest, TheSliderTurnsTheWheel) {
+  open(sampleBike("club-600"));
+  const QImage before = picture();
+  slider().setValue(slider().maximum() / 4);
+  EXPECT_NEAR(drawing().turn(), 0.25, 1e-9);
+  EXPECT_NE(picture(), before);
+  slider().setFocus();
+  QTest::keyClick(&slider(), Qt::Key_End);
+  EXPECT_EQ(drawing().turn(), 1.0);
+}
+
+TEST_F(ChainPageTest, AStepIsOneLink) {
+  open(sampleBike("club-600"));  // 43 rear teeth
+  button("One link on").click();
+  EXPECT_NEAR(drawing().turn(), 1.0 / 43, 1e-9);
+  button("One link on").click();
+  EXPECT_NEAR(drawing().turn(), 2.0 / 43, 1e-9);
+  button("One link back").click();
+  button("One link back").click();
+  button("One link back").click();
+  EXPECT_EQ(drawing().turn(), 0.0) << "never beyond the ends";
+}
+
+TEST_F(ChainPageTest, TheWheelRollsOnceAndStands) {
+  open(sampleBike("club-600"));
+  slider().setValue(slider().maximum() * 19 / 20);
+  button("Turn the wheel").click();
+  EXPECT_TRUE(soon([&] { return drawing().turn() == 1.0; }));
+  EXPECT_EQ(button("Turn the wheel").isChecked(), false);
+  // Once more from the start.
+  button("Turn the wheel").click();
+  EXPECT_LT(drawing().turn(), 0.5);
+  button("Hold the wheel").click();
+  const double held = drawing().turn();
+  QTest::qWait(60);
+  EXPECT_EQ(drawing().turn(), held);
+}
+
+TEST_F(ChainPageTest, NothingMovesWhileAnotherPageIsInView) {
+  open(sampleBike("club-600"));
+  button("Turn the wheel").click();
+  (*window_)->findChild<QTabWidget*>()->setCurrentIndex(0);
+  const double left = drawing().turn();
+  QTest::qWait(60);
+  EXPECT_EQ(drawing().turn(), left);
+}
+
+TEST_F(ChainPageTest, WithoutMotionTheWheelIsTurnedByHandAndTheDrawingStillExplains) {
+  ui::preferences::setMotion(false);
+  open(sampleBike("club-600"));
+  EXPECT_TRUE(button("Turn the wheel").isHidden());
+  slider().setValue(slider().maximum() / 2);
+  EXPECT_EQ(drawing().turn(), 0.5);
+  EXPECT_EQ(drawing().accessibleDescription(),
+            "For one turn of the rear wheel the front sprocket turns 6.7 % more: every gear is shorter.");
+  ui::preferences::setMotion(true);
+}
+
+TEST_F(ChainPageTest, MotionIsSwitchedInTheViewMenu) {
+  open(sampleBike("club-600"));
+  QAction* motion = nullptr;
+  for (auto* action : (*window_)->findChildren<QAction*>())
+    if (action->text().remove('&') == "Motion") motion = action;
+  ASSERT_TRUE(motion);
+  EXPECT_TRUE(motion->isChecked());
+  motion->trigger();
+  EXPECT_FALSE(ui::preferences::motion());
+  EXPECT_TRUE(button("Turn the wheel").isHidden());
+  motion->trigger();
+  EXPECT_FALSE(button("Turn the wheel").isHidden());
+}
+
+TEST_F(ChainPageTest, TheRearSprocketCanBeDraggedRound) {
+  open(sampleBike("club-600"));
+  // The rear sprocket is the large disc on the right: a quarter of a turn up its right side and over the top.
+  const QImage image = picture();
+  const double dpr = image.devicePixelRatio();
+  const QRgb accent = ui::ChartPalette(drawing().palette()).proposed.rgb();
+  int right = 0;
+  for (int x = image.width() - 1; x > 0 && right == 0; --x)
+    for (int y = 0; y < image.height() * 3 / 4; ++y)
+      if (image.pixel(x, y) == accent) right = static_cast<int>(x / dpr);
+  int level = 0, seen = 0;
+  for (int y = 0; y < image.height() * 3 / 4; ++y)
+    if (image.pixel(static_cast<int>((right - 2) * dpr), y) == accent) {
+      level += static_cast<int>(y / dpr);
+      ++seen;
+    }
+  ASSERT_GT(seen, 0);
+  const QPoint edge(right - 12, level / seen);
+  QTest::mousePress(&drawing(), Qt::LeftButton, {}, edge);
+  QTest::mouseMove(&drawing(), edge - QPoint(4, 50));
+  EXPECT_GT(drawing().turn(), 0.02);
+  EXPECT_LT(drawing().turn(), 0.25);
+  EXPECT_NEAR(slider().value(), drawing().turn() * slider().maximum(), 1.0);
+  QTest::mouseRelease(&drawing(), Qt::LeftButton, {}, edge);
+  const double held = drawing().turn();
+  QTest::mouseMove(&drawing(), edge);
+  EXPECT_EQ(drawing().turn(), held);
+}
+
+TEST_F(ChainPageTest, ZoomsToTheAxle) {
+  open(sampleBike("motocross-450"));
+  const QImage before = picture();
+  for (auto* box : page_->findChildren<QCheckBox*>())
+    if (box->text() == "zoom to the axle") box->click();
+  EXPECT_NE(picture(), before);
+  slider().setValue(slider().maximum() / 3);  // turning does no harm there
+  EXPECT_FALSE(picture().isNull());
+}
+
+TEST_F(ChainPageTest, AProposalThatMixesSizesIsRefusedByName) {
+  Profile profile = sampleBike("club-600");
+  profile.proposed.options.chainSize = chainSize("525");
+  open(profile);
+  const QString said = words("Whether it fits");
+  EXPECT_TRUE(said.contains("Does not fit")) << said.toStdString();
+  EXPECT_TRUE(said.contains("a 525 chain does not run on the rear sprocket, cut for 520 (other inner width)"))
+      << said.toStdString();
+  EXPECT_FALSE(said.contains("front sprocket")) << "the front one is another and bought to suit";
+}
+
+TEST_F(ChainPageTest, ALongerChainIsShortenedByALinksCount) {
+  Profile profile = sampleBike("club-600");
+  profile.proposed.options.links = 118;
+  profile.sparesBox.reset();
+  open(profile);
+  EXPECT_TRUE(
+      words("Whether it fits").contains("114 (this chain, 4 links taken out; axle moves 3.7 mm back)"))
+      << words("Whether it fits").toStdString();
+}
+
+TEST_F(ChainPageTest, AContradictionIsPointedOut) {
+  Profile profile = sampleBike("club-600");
+  if (!profile.bike.chainRun) profile.bike.chainRun.emplace();
+  profile.bike.chainRun->centreDistanceMm = 650;
+  open(profile);
+  EXPECT_TRUE(words("Whether it fits").contains("contradict each other by 2.2 links"))
+      << words("Whether it fits").toStdString();
+}
+
+TEST_F(ChainPageTest, AnOddNumberOfLinksIsAdvisedAgainst) {
+  Profile profile = sampleBike("club-600");
+  profile.proposed.options.links = 113;
+  open(profile);
+  EXPECT_TRUE(words("Whether it fits").contains("offset link"));
+}
+
+TEST_F(ChainPageTest, WeightAndSuspensionAreSaidInWords) {
+  open(sampleBike("motocross-450"));
+  const QString said = words("Weight and suspension in words");
+  EXPECT_TRUE(said.contains("0.52 kg lighter than stock's")) << said.toStdString();
+  EXPECT_TRUE(said.contains("It is counted in pull and runs."));
+  EXPECT_TRUE(said.contains("anti-squat rises from"));
+  EXPECT_TRUE(said.contains("The manual's slack goes first."));
+  EXPECT_EQ(cell("rear sprocket", 2), "0.44");
+  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setRearTeeth(49);  // not in the box
+  EXPECT_TRUE(soon([&] { return cell("rear sprocket", 2).startsWith("≈"); }));
+  EXPECT_TRUE(words("Weight and suspension in words").contains("an estimate"));
+}
+
+TEST_F(ChainPageTest, SaysWhatItLacksAndLeadsThere) {
+  Profile profile = sampleBike("club-600");
+  profile.stock.options.links.reset();
+  open(profile);
+  bool found = false;
+  for (auto* label : page_->findChildren<QLabel*>())
+    found = found || (label->isVisible() && label->text().contains("Missing: stock's number of links."));
+  EXPECT_TRUE(found);
+  EXPECT_EQ(page_->picture(), nullptr);
+  for (auto* button : page_->findChildren<QPushButton*>())
+    if (button->text() == "Fill them in…") button->click();
+  EXPECT_TRUE(soon([&] { return (*window_)->findChild<QDialog*>() != nullptr; }));
+  ui::SetupEdits((*window_)->document(), ui::Side::Stock).setLinks(114);
+  EXPECT_TRUE(soon([&] { return page_->picture() != nullptr; }));
+}
+
+TEST_F(ChainPageTest, AChainThatDoesNotReachRoundIsStillDrawn) {
+  Profile profile = sampleBike("club-600");
+  profile.proposed.options.links = 46;
+  open(profile);
+  EXPECT_TRUE(words("Whether it fits").contains("does not reach round"));
+  EXPECT_FALSE(picture().isNull());
+}
+
+TEST_F(ChainPageTest, EverySampleAndUnitIsDrawn) {
+  for (const char* name : {"adventure-twin", "club-600", "enduro-250", "motocross-450", "roadster-classic",
+                           "tourer-belt", "two-stroke-125", "youth-85"})
+    for (const auto system : {ui::UnitSystem::Metric, ui::UnitSystem::Imperial}) {
+      ui::preferences::setUnits(ui::UnitsShown(system));
+      open(sampleBike(name));
+      ASSERT_TRUE(page_->picture()) << name;
+      EXPECT_GT(pixelsOf(ui::ChartPalette(drawing().palette()).proposed), 100) << name;
+      EXPECT_FALSE(words("Whether it fits").isEmpty()) << name;
+    }
+}
+
+TEST_F(ChainPageTest, PictureAndNumbersCanBeSaved) {
+  open(sampleBike("club-600"));
+  QTemporaryDir folder;
+  for (const char* ending : {"png", "svg", "pdf"}) {
+    const QString file = folder.filePath(QStringLiteral("chain.") + ending);
+    EXPECT_EQ(page_->picture()->savePicture(file), std::nullopt) << ending;
+    EXPECT_GT(QFileInfo(file).size(), 2000) << ending;
+  }
+  const QStringList lines = page_->csv().split('\n', Qt::SkipEmptyParts);
+  ASSERT_EQ(lines.size(), 3) << "titles, stock, proposed";
+  const QStringList titles = lines[0].split(','), proposed = lines[2].split(',');
+  ASSERT_EQ(titles.size(), proposed.size());
+  EXPECT_NEAR(proposed[titles.indexOf("axle_shift_mm")].toDouble(), 3.726, 1e-3);
+  EXPECT_EQ(proposed[titles.indexOf("fits")], "true");
+  EXPECT_GE(titles.indexOf("swingarm_anti_squat_percent"), 0);
+  EXPECT_GE(titles.indexOf("sprocket_saved_kg"), 0);
+  EXPECT_EQ(page_->numbers().front().size(), 4);
+}
+
+}  // namespace
+}  // namespace layshaft::test

@@ -1,0 +1,528 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/charts/chain_drawing.h"
+
+#include <QContextMenuEvent>
+#include <QMouseEvent>
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+
+#include "core/units.h"
+#include "ui/chain_words.h"
+#include "ui/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr double kMargin = 12.0;    // px round the picture
+constexpr double kGap = 6.0;        // px between a label and what it names
+constexpr double kBoxStepM = 0.05;  // the picture's scale changes in steps, not with every tooth
+constexpr double kSlotHalfHeightM = 0.009;
+constexpr double kAxleRadiusM = 0.007;
+constexpr double kSwingarmWidthM = 0.024;
+constexpr double kPlateHeight = 0.72;  // of a pitch; about what the trade's link plates measure
+constexpr double kZoomMarginM = 0.02;
+constexpr double kFullTurn = 2.0 * units::kPi;
+
+QPen thin(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
+  QPen pen(colour, width, style);
+  pen.setCosmetic(true);  // the same on the screen at any scale
+  return pen;
+}
+
+QColor faint(QColor colour, int alpha) {
+  colour.setAlpha(alpha);
+  return colour;
+}
+
+QPointF point(const ChainPoint& p) {
+  return {p.x, p.y};
+}
+
+QPainterPath outlineOf(const ChainSize& size, int teeth) {
+  QPainterPath path;
+  const auto outline = sprocketOutline(size, teeth);
+  path.moveTo(point(outline.front()));
+  for (const ChainPoint& p : outline) path.lineTo(point(p));
+  path.closeSubpath();
+  const double bore = sprocketShape(size, teeth).boreRadiusM;
+  path.addEllipse(QPointF(0, 0), bore, bore);
+  return path;
+}
+
+/// A belt's pulley: a rim on the pitch circle.
+QPainterPath pulleyOf(double radius) {
+  QPainterPath path;
+  path.addEllipse(QPointF(0, 0), radius, radius);
+  path.addEllipse(QPointF(0, 0), radius * 0.4, radius * 0.4);
+  return path;
+}
+
+QPainterPath pitchLine(const ChainPath& path) {
+  constexpr double kStep = 0.25;  // pitches; on a sprocket that is a chord of a few degrees at most
+  QPainterPath line(point(path.at(0.0)));
+  for (double u = kStep; u < path.links(); u += kStep) line.lineTo(point(path.at(u)));
+  line.closeSubpath();
+  return line;
+}
+
+}  // namespace
+
+ChainDrawing::ChainDrawing(QWidget* parent) : QWidget(parent), colours_(palette()) {
+  setAccessibleName(tr("Drawing of the chain run"));
+  makeFonts();
+}
+
+void ChainDrawing::makeFonts() {
+  font_ = font();
+  font_.setPointSizeF(std::max(9.0, font_.pointSizeF() * 0.92));
+  boldFont_ = font_;
+  boldFont_.setBold(true);
+}
+
+void ChainDrawing::show(const Plan& plan, const UnitsShown& units) {
+  plan_ = plan;
+  units_ = units;
+  setAccessibleDescription(turnWords(plan));
+  update();
+}
+
+void ChainDrawing::setTurn(double turn) {
+  turn_ = std::clamp(turn, 0.0, 1.0);
+  update();
+}
+
+void ChainDrawing::setZoomed(bool zoomed) {
+  zoomed_ = zoomed;
+  update();
+}
+
+ChainDrawing::Loop ChainDrawing::loopOf(const SetupPlan& setup) const {
+  const ChainRunFigures& run = *setup.chainRun;
+  Loop loop{.setup = &setup,
+            .pair = driveLoop(setup.setup)->pair,
+            .path = {},
+            .centreM =
+                run.tightCentreM.value_or(plan_->stock.chainRun->tightCentreM.value_or(run.centreDistanceM))};
+  if (run.tightCentreM) loop.path.emplace(loop.pair, loop.centreM);
+  return loop;
+}
+
+double ChainDrawing::tallyHeight() const {
+  return zoomed_ ? 0.0 : 4.6 * QFontMetricsF(boldFont_).height();
+}
+
+QTransform ChainDrawing::view(const QRectF& area, const Loop& stock, const Loop& proposed) const {
+  const auto& arm = plan_->stock.chainRun->swingarm;
+  const double rise = arm ? arm->axleToCountershaftDeg : 0.0;
+  QTransform to;
+  if (zoomed_) {
+    const ChainRun& room = plan_->chainRoom;
+    const double forward = units::metresFromMillimetres(room.adjusterForwardMm.value_or(15.0));
+    const double back = units::metresFromMillimetres(room.adjusterBackMm.value_or(15.0));
+    const double shift = proposed.centreM - stock.centreM;
+    const double low = std::min(-forward, shift) - kZoomMarginM, high = std::max(back, shift) + kZoomMarginM;
+    constexpr double kSlotShare = 0.55;  // of the height at most; the rest is for numbers
+    const double scale =
+        std::min(area.width() / (high - low), area.height() * kSlotShare / (2.0 * kSlotHalfHeightM));
+    const QPointF axle(stock.centreM + (low + high) / 2.0, 0.0);
+    to.translate(area.center().x(), area.center().y());
+    to.scale(scale, -scale);
+    to.translate(-axle.x(), -axle.y());
+    return to;
+  }
+  const auto stepped = [](double metres) { return std::ceil(metres / kBoxStepM) * kBoxStepM; };
+  double front = 0.0, rear = 0.0, centre = 0.0;
+  for (const Loop* loop : {&stock, &proposed}) {
+    front = std::max(front, pitchRadiusM(loop->pair.pitchM, loop->pair.teeth1));
+    rear = std::max(rear, pitchRadiusM(loop->pair.pitchM, loop->pair.teeth2));
+    centre = std::max(centre, loop->centreM);
+  }
+  const double tooth = stock.pair.pitchM;
+  const double radians = rise * units::kPi / 180.0;
+  const double left = front + tooth, right = rear + tooth;
+  const double width = stepped(left + centre * std::cos(radians) + right);
+  const double drop = centre * std::sin(radians);  // the axle below the countershaft
+  const double top = std::max(left, right - drop), bottom = std::max(left, drop + right);
+  const QFontMetricsF metrics(boldFont_);
+  const double over = 2.2 * metrics.height() + kGap, under = 1.6 * metrics.height() + kGap;  // labels
+  const double side = metrics.horizontalAdvance(tr("wrap 000°, stock 000°")) / 2.0;
+  const double scale =
+      std::min((area.width() - side - 2.0 * kMargin) / (width - left + std::min(left, 0.05)),
+               (area.height() - over - under - 2.0 * kMargin) / std::max(stepped(top + bottom), 0.05));
+  // In the middle of what is left.
+  const double usedWidth = scale * width, usedHeight = scale * (top + bottom);
+  const double x = area.left() + std::max((area.width() - usedWidth) / 2.0, side - scale * left + kMargin);
+  const double y = area.top() + over + kMargin +
+                   std::max(0.0, (area.height() - over - under - 2.0 * kMargin - usedHeight) / 2.0);
+  to.translate(x + scale * left, y + scale * top);
+  to.scale(scale, -scale);
+  to.rotate(-rise);
+  return to;
+}
+
+void ChainDrawing::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.fillRect(rect(), colours_.background);
+  paint(painter, rect());
+}
+
+void ChainDrawing::renderInto(QPainter& painter, const QRectF& target) {
+  painter.save();
+  const double scale = std::min(target.width() / width(), target.height() / height());
+  painter.translate(target.topLeft());
+  painter.scale(scale, scale);
+  painter.fillRect(rect(), colours_.background);
+  paint(painter, rect());
+  painter.restore();
+}
+
+void ChainDrawing::paint(QPainter& painter, const QRectF& whole) const {
+  if (!plan_ || !plan_->stock.chainRun || !plan_->proposed.chainRun) return;
+  painter.setRenderHint(QPainter::Antialiasing);
+  const QRectF area = whole.adjusted(0, 0, 0, -tallyHeight());
+  const Loop stock = loopOf(plan_->stock), proposed = loopOf(plan_->proposed);
+  const QTransform to = view(area, stock, proposed);
+  painter.save();
+  painter.setClipRect(area, Qt::IntersectClip);
+  paintSwingarm(painter, to, stock);
+  paintSlot(painter, to, stock);
+  paintGhost(painter, to, stock);
+  paintSolid(painter, to, proposed);
+  if (zoomed_)
+    paintAxleNumbers(painter, to, stock, proposed);
+  else
+    paintNumbers(painter, to, stock, proposed);
+  painter.restore();
+  if (!zoomed_) paintTally(painter, QRectF(whole.left(), area.bottom(), whole.width(), tallyHeight()));
+}
+
+void ChainDrawing::paintSwingarm(QPainter& painter, const QTransform& to, const Loop& stock) const {
+  const ChainRun& room = plan_->chainRoom;
+  const auto& arm = plan_->stock.chainRun->swingarm;
+  painter.save();
+  painter.setTransform(to, true);
+  const QPointF axle(stock.centreM, 0.0);
+  if (arm) {
+    // The countershaft is ahead of the pivot: in the line's own frame the pivot lies towards the axle.
+    const double angle = -arm->axleToCountershaftDeg * units::kPi / 180.0;
+    const double x = units::metresFromMillimetres(*room.countershaftAheadOfPivotMm);
+    const double y = -units::metresFromMillimetres(*room.countershaftAbovePivotMm);
+    const QPointF pivot(x * std::cos(angle) + y * std::sin(angle),
+                        -x * std::sin(angle) + y * std::cos(angle));
+    painter.setPen(QPen(faint(colours_.mutedText, 60), kSwingarmWidthM, Qt::SolidLine, Qt::RoundCap));
+    painter.drawLine(pivot, axle);
+    painter.setPen(thin(colours_.mutedText, 1.5));
+    painter.setBrush(colours_.background);
+    painter.drawEllipse(pivot, kAxleRadiusM, kAxleRadiusM);
+  }
+  painter.setPen(thin(colours_.mutedText, 1, Qt::DashDotLine));
+  painter.drawLine(QPointF(0, 0), axle);
+  painter.restore();
+}
+
+void ChainDrawing::paintSlot(QPainter& painter, const QTransform& to, const Loop& stock) const {
+  const ChainRun& room = plan_->chainRoom;
+  if (!room.adjusterForwardMm || !room.adjusterBackMm) return;
+  const double forward = units::metresFromMillimetres(*room.adjusterForwardMm);
+  const double back = units::metresFromMillimetres(*room.adjusterBackMm);
+  painter.save();
+  painter.setTransform(to, true);
+  // The slot ends an axle's radius beyond where the axle's middle may go.
+  const QRectF slot(stock.centreM - forward - kAxleRadiusM, -kSlotHalfHeightM,
+                    forward + back + 2 * kAxleRadiusM, 2 * kSlotHalfHeightM);
+  painter.setPen(thin(colours_.text, 1.5));
+  painter.setBrush(colours_.background);
+  painter.drawRoundedRect(slot, kSlotHalfHeightM, kSlotHalfHeightM);
+  painter.restore();
+}
+
+void ChainDrawing::paintSprockets(QPainter& painter, const QTransform& to, const Loop& loop, const QPen& pen,
+                                  const QBrush& brush) const {
+  const auto& size = loop.setup->setup.options.chainSize;
+  const bool belt = isBelt(loop.setup->setup) || !size;
+  const double travel = turn_ * loop.pair.teeth2;
+  const auto one = [&](const QPointF& centre, int teeth, double seatRad) {
+    painter.save();
+    QTransform place = to;
+    place.translate(centre.x(), centre.y());
+    place.rotateRadians(seatRad);
+    painter.setTransform(place, true);
+    painter.setPen(pen);
+    painter.setBrush(brush);
+    painter.drawPath(belt ? pulleyOf(pitchRadiusM(loop.pair.pitchM, teeth)) : outlineOf(*size, teeth));
+    painter.restore();
+  };
+  one({0, 0}, loop.pair.teeth1, loop.path ? loop.path->frontSeatRad(travel) : 0.0);
+  one({loop.centreM, 0}, loop.pair.teeth2, loop.path ? loop.path->rearSeatRad(travel) : 0.0);
+}
+
+void ChainDrawing::paintMarks(QPainter& painter, const QTransform& to, const Loop& loop, const QColor& colour,
+                              bool filled) const {
+  // A painted mark on each sprocket, straight up before anything turns.
+  const auto mark = [&](const QPointF& centre, int teeth, double turns, double share) {
+    const double angle = kFullTurn * (0.25 + turns);
+    const double r = pitchRadiusM(loop.pair.pitchM, teeth) * share;
+    const QPointF place = to.map(centre + QPointF(r * std::cos(angle), r * std::sin(angle)));
+    painter.setPen(QPen(colour, 1.5));
+    painter.setBrush(filled ? QBrush(colour) : Qt::NoBrush);
+    painter.drawEllipse(place, 4.0, 4.0);
+  };
+  mark({0, 0}, loop.pair.teeth1, turn_ * loop.pair.teeth2 / loop.pair.teeth1, filled ? 0.68 : 0.62);
+  mark({loop.centreM, 0}, loop.pair.teeth2, turn_, filled ? 0.86 : 0.80);
+}
+
+void ChainDrawing::paintGhost(QPainter& painter, const QTransform& to, const Loop& loop) const {
+  paintSprockets(painter, to, loop, thin(colours_.stock, 1), Qt::NoBrush);
+  painter.save();
+  painter.setTransform(to, true);
+  QPen dashed = thin(colours_.stock, 1.5);
+  dashed.setDashPattern({4, 3});
+  painter.setPen(dashed);
+  painter.setBrush(Qt::NoBrush);
+  if (loop.path) painter.drawPath(pitchLine(*loop.path));
+  painter.setPen(thin(colours_.stock, 1.5));
+  painter.drawEllipse(QPointF(loop.centreM, 0), kAxleRadiusM, kAxleRadiusM);
+  painter.restore();
+  paintMarks(painter, to, loop, colours_.stock, false);
+}
+
+void ChainDrawing::paintSolid(QPainter& painter, const QTransform& to, const Loop& loop) const {
+  const QColor& accent = colours_.proposed;
+  paintSprockets(painter, to, loop, thin(accent, 1.2), faint(accent, 40));
+  painter.save();
+  painter.setTransform(to, true);
+  if (loop.path) {
+    const double pitch = loop.pair.pitchM;
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(faint(accent, 80), kPlateHeight * pitch, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+    painter.drawPath(pitchLine(*loop.path));
+    const auto& size = loop.setup->setup.options.chainSize;
+    if (!isBelt(loop.setup->setup) && size) {
+      const double roller = units::metresFromMillimetres(size->rollerDiameterMm) / 2.0;
+      painter.setPen(Qt::NoPen);
+      painter.setBrush(accent);
+      const double travel = turn_ * loop.pair.teeth2;
+      for (int link = 0; link < loop.setup->chainRun->links; ++link)
+        painter.drawEllipse(point(loop.path->at(link + travel)), roller, roller);
+      // One link in another colour: what moves is seen to move.
+      painter.setPen(QPen(colours_.marker, kPlateHeight * pitch, Qt::SolidLine, Qt::RoundCap));
+      const double marked = travel + loop.path->links() - 12.0;
+      painter.drawLine(point(loop.path->at(marked)), point(loop.path->at(marked + 1.0)));
+    }
+  }
+  painter.setPen(thin(accent, 1.5));
+  painter.setBrush(accent);
+  painter.drawEllipse(QPointF(loop.centreM, 0), kAxleRadiusM * 0.6, kAxleRadiusM * 0.6);
+  painter.restore();
+  paintMarks(painter, to, loop, accent, true);
+}
+
+void ChainDrawing::paintLabel(QPainter& painter, const QPointF& place, Qt::Alignment side,
+                              const QStringList& lines, const QColor& colour) const {
+  const double height = QFontMetricsF(boldFont_).height();
+  double widest = 0.0;
+  for (qsizetype i = 0; i < lines.size(); ++i)
+    widest = std::max(widest, texts_.width(i == 0 ? boldFont_ : font_, lines[i]));
+  const double tall = height * static_cast<double>(lines.size());
+  QRectF box(place.x() - widest / 2.0, place.y(), widest, tall);
+  if (side & Qt::AlignBottom) box.moveBottom(place.y());
+  if (side & Qt::AlignVCenter) box.moveTop(place.y() - tall / 2.0);
+  const QRectF bounds = rect();
+  box.moveLeft(std::clamp(box.left(), kMargin, std::max(kMargin, bounds.right() - kMargin - widest)));
+  painter.fillRect(box.adjusted(-3, -1, 3, 1), faint(colours_.background, 200));
+  QRectF line(box.left(), box.top(), widest, height);
+  for (qsizetype i = 0; i < lines.size(); ++i, line.translate(0, height)) {
+    painter.setPen(i == 0 ? colour : colours_.mutedText);
+    texts_.draw(painter, i == 0 ? boldFont_ : font_, line, Qt::AlignHCenter, lines[i]);
+  }
+}
+
+void ChainDrawing::paintNumbers(QPainter& painter, const QTransform& to, const Loop& stock,
+                                const Loop& proposed) const {
+  const double frontTip = std::max(pitchRadiusM(stock.pair.pitchM, stock.pair.teeth1),
+                                   pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth1)) +
+                          stock.pair.pitchM / 2.0;
+  const double rear = pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth2);
+  const double scale = std::hypot(to.m11(), to.m12());
+  const QPointF front = to.map(QPointF(0, 0)), axle = to.map(QPointF(proposed.centreM, 0));
+  const QColor& accent = colours_.proposed;
+
+  paintLabel(painter, front - QPointF(0, scale * frontTip + kGap), Qt::AlignBottom,
+             {teethWords(*plan_, SprocketPlace::Front), wrapWords(*plan_)}, accent);
+  paintLabel(painter, axle - QPointF(0, scale * rear * 0.5), Qt::AlignVCenter,
+             {teethWords(*plan_, SprocketPlace::Rear)}, accent);
+  paintLabel(painter, axle + QPointF(0, scale * rear * 0.5), Qt::AlignVCenter, axleWords(*plan_, units_),
+             accent);
+  if (proposed.path) {
+    const QPointF a = to.map(point(proposed.path->topFront())), b = to.map(point(proposed.path->topRear()));
+    const double steep = b.x() > a.x() ? (b.y() - a.y()) / (b.x() - a.x()) : 0.0;
+    const QStringList words = loopWords(*plan_, units_);
+    double half = 0.0;
+    for (const QString& line : words) half = std::max(half, texts_.width(boldFont_, line) / 2.0);
+    // Clear of the run also at the end where it is higher.
+    paintLabel(painter,
+               (a + b) / 2.0 - QPointF(0, std::abs(steep) * half + scale * stock.pair.pitchM / 2.0 + kGap),
+               Qt::AlignBottom, words, accent);
+  } else {
+    paintLabel(painter, (front + axle) / 2.0, Qt::AlignBottom, loopWords(*plan_, units_), colours_.warning);
+  }
+
+  // The centre distance as a dimension below both.
+  const QFontMetricsF metrics(boldFont_);
+  const double level =
+      std::max(front.y() + scale * frontTip, axle.y() + scale * (rear + stock.pair.pitchM / 2.0)) + kGap +
+      metrics.height() / 2.0;
+  painter.setPen(QPen(colours_.mutedText, 1));
+  painter.drawLine(QPointF(front.x(), front.y() + scale * frontTip), QPointF(front.x(), level + 4));
+  painter.drawLine(QPointF(axle.x(), axle.y() + scale * rear), QPointF(axle.x(), level + 4));
+  const QPointF left(front.x(), level), right(axle.x(), level);
+  painter.drawLine(left, right);
+  for (const auto& [tip, way] : {std::pair{left, 1.0}, {right, -1.0}}) {
+    painter.drawLine(tip, tip + QPointF(way * 7, -3));
+    painter.drawLine(tip, tip + QPointF(way * 7, 3));
+  }
+  paintLabel(painter, (left + right) / 2.0, Qt::AlignVCenter, {centreWords(*plan_, units_)}, colours_.text);
+}
+
+void ChainDrawing::paintAxleNumbers(QPainter& painter, const QTransform& to, const Loop& stock,
+                                    const Loop& proposed) const {
+  const ChainRun& room = plan_->chainRoom;
+  const double scale = std::hypot(to.m11(), to.m12());
+  const QPointF from = to.map(QPointF(stock.centreM, 0)), now = to.map(QPointF(proposed.centreM, 0));
+  const double under = scale * kSlotHalfHeightM;
+  const double height = QFontMetricsF(boldFont_).height();
+  const auto length = [&](double mm) {
+    return number(units_.shown(Quantity::SmallLength, units::metresFromMillimetres(mm)),
+                  units_.system() == UnitSystem::Imperial ? 2 : 1) +
+           QLatin1Char(' ') + units_.name(Quantity::SmallLength);
+  };
+  if (room.adjusterForwardMm && room.adjusterBackMm) {
+    // A scale on the slot, zero where stock's axle is.
+    const bool imperial = units_.system() == UnitSystem::Imperial;
+    const double step = imperial ? units::metresFromInches(0.125) : 0.005;
+    painter.setPen(QPen(colours_.mutedText, 1));
+    const int first =
+        static_cast<int>(std::ceil(-units::metresFromMillimetres(*room.adjusterForwardMm) / step - 1e-9));
+    const int last =
+        static_cast<int>(std::floor(units::metresFromMillimetres(*room.adjusterBackMm) / step + 1e-9));
+    for (int tick = first; tick <= last; ++tick) {
+      const QPointF at = to.map(QPointF(stock.centreM + tick * step, -kSlotHalfHeightM));
+      painter.drawLine(at, at + QPointF(0, tick == 0 ? 10 : 6));
+    }
+    const QPointF forward =
+        to.map(QPointF(stock.centreM - units::metresFromMillimetres(*room.adjusterForwardMm), 0));
+    const QPointF back =
+        to.map(QPointF(stock.centreM + units::metresFromMillimetres(*room.adjusterBackMm), 0));
+    paintLabel(painter, forward + QPointF(0, under + 14), Qt::AlignTop,
+               {tr("forward end"), tr("%1 from stock").arg(length(*room.adjusterForwardMm))}, colours_.text);
+    paintLabel(painter, back + QPointF(0, under + 14), Qt::AlignTop,
+               {tr("back end"), tr("%1 from stock").arg(length(*room.adjusterBackMm))}, colours_.text);
+  }
+  paintLabel(painter, from - QPointF(0, under + kGap), Qt::AlignBottom, {tr("stock")}, colours_.stock);
+  paintLabel(painter, now - QPointF(0, under + 1.6 * height + kGap), Qt::AlignBottom,
+             axleWords(*plan_, units_), colours_.proposed);
+  painter.setPen(QPen(colours_.proposed, 1));
+  painter.drawLine(now, now - QPointF(0, under + 1.5 * height + kGap));
+}
+
+void ChainDrawing::paintTally(QPainter& painter, const QRectF& area) const {
+  const double line = QFontMetricsF(boldFont_).height();
+  QRectF row(area.left() + kMargin, area.top(), area.width() - 2 * kMargin, line);
+  painter.setPen(QPen(colours_.grid, 1));
+  painter.drawLine(area.topLeft(), area.topRight());
+  row.translate(0, line * 0.15);
+  painter.setPen(colours_.text);
+  texts_.draw(painter, boldFont_, row, Qt::AlignLeft, turnWords(*plan_));
+
+  const auto turns = [&](const SetupPlan& setup) { return setup.gearing.finalRatio; };
+  const double most = std::max(turns(plan_->stock), turns(plan_->proposed));
+  const QString names[] = {tr("stock %1").arg(teethPair(plan_->stock.setup)),
+                           tr("proposed %1").arg(teethPair(plan_->proposed.setup))};
+  double nameWidth = 0.0;
+  for (const QString& name : names) nameWidth = std::max(nameWidth, texts_.width(boldFont_, name));
+  const QString sample = tr("00.00 of 00.00 turns");
+  const double room = row.width() - nameWidth - texts_.width(font_, sample) - 30.0;
+  const double pitch = std::min(line * 1.7, room / std::max(1.0, std::ceil(most)));
+  const double radius = std::min(line * 0.62, pitch * 0.44);
+  double y = row.bottom() + line * 0.25;
+  int index = 0;
+  for (const SetupPlan* setup : {&plan_->stock, &plan_->proposed}) {
+    const QColor colour = setup == &plan_->stock ? colours_.stock : colours_.proposed;
+    const double all = turns(*setup), done = all * turn_;
+    const QRectF here(row.left(), y, row.width(), line * 1.45);
+    painter.setPen(colour);
+    texts_.draw(painter, boldFont_, QRectF(here.left(), here.top(), nameWidth, here.height()), Qt::AlignLeft,
+                names[index++]);
+    const double x0 = here.left() + nameWidth + 14.0;
+    const int discs = static_cast<int>(std::ceil(all - 1e-9));
+    for (int d = 0; d < discs; ++d) {
+      const QRectF disc(x0 + d * pitch, here.center().y() - radius, 2 * radius, 2 * radius);
+      const auto pie = [&](double from, double share) {
+        // From straight up, the way the wheel turns in the picture.
+        painter.drawPie(disc, static_cast<int>(std::lround(16 * (90.0 + 360.0 * from))),
+                        static_cast<int>(std::lround(16 * 360.0 * share)));
+      };
+      const double whole = std::clamp(all - d, 0.0, 1.0), part = std::clamp(done - d, 0.0, 1.0);
+      painter.setPen(QPen(colour, 1.2));
+      painter.setBrush(faint(colour, 45));
+      if (whole >= 1.0)
+        painter.drawEllipse(disc);
+      else
+        pie(0.0, whole);
+      painter.setBrush(colour);
+      if (part >= 1.0)
+        painter.drawEllipse(disc);
+      else if (part > 0.0)
+        pie(0.0, part);
+    }
+    painter.setPen(colours_.text);
+    const QString count = turn_ > 0.0 && turn_ < 1.0
+                              ? tr("%1 of %2 turns").arg(number(done, 2), number(all, 2))
+                              : tr("%1 turns").arg(number(all, 2));
+    texts_.draw(painter, font_,
+                QRectF(x0 + std::ceil(most - 1e-9) * pitch + 8.0, here.top(),
+                       texts_.width(font_, sample) + 20.0, here.height()),
+                Qt::AlignLeft, count);
+    y += line * 1.5;
+  }
+}
+
+void ChainDrawing::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() != QEvent::PaletteChange && event->type() != QEvent::FontChange) return;
+  colours_ = ChartPalette(palette());
+  makeFonts();
+  update();
+}
+
+void ChainDrawing::mousePressEvent(QMouseEvent* event) {
+  if (event->button() != Qt::LeftButton || zoomed_ || !plan_ || !plan_->proposed.chainRun) return;
+  const Loop stock = loopOf(plan_->stock), proposed = loopOf(plan_->proposed);
+  const QTransform to = view(QRectF(rect()).adjusted(0, 0, 0, -tallyHeight()), stock, proposed);
+  const QPointF away = to.inverted().map(event->position()) - QPointF(proposed.centreM, 0);
+  if (std::hypot(away.x(), away.y()) <= pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth2) * 1.2)
+    dragAngle_ = std::atan2(away.y(), away.x());
+}
+
+void ChainDrawing::mouseMoveEvent(QMouseEvent* event) {
+  if (!dragAngle_ || !plan_ || !plan_->proposed.chainRun) return;
+  const Loop stock = loopOf(plan_->stock), proposed = loopOf(plan_->proposed);
+  const QTransform to = view(QRectF(rect()).adjusted(0, 0, 0, -tallyHeight()), stock, proposed);
+  const QPointF away = to.inverted().map(event->position()) - QPointF(proposed.centreM, 0);
+  const double angle = std::atan2(away.y(), away.x());
+  const double by = std::remainder(angle - *dragAngle_, kFullTurn) / kFullTurn;
+  dragAngle_ = angle;
+  setTurn(turn_ + by);
+  emit turned(turn_);
+}
+
+void ChainDrawing::mouseReleaseEvent(QMouseEvent*) {
+  dragAngle_.reset();
+}
+
+void ChainDrawing::contextMenuEvent(QContextMenuEvent* event) {
+  emit menuRequested(event->globalPos());
+}
+
+}  // namespace layshaft::ui

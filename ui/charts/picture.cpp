@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/charts/picture.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QFileInfo>
+#include <QPdfWriter>
+#include <QSaveFile>
+#include <QSvgGenerator>
+
+namespace layshaft::ui {
+namespace {
+
+constexpr double kPictureScale = 2.0;  // saved and copied pictures have twice the pixels of the screen
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Picture", text);
+}
+
+}  // namespace
+
+QImage Picture::image() {
+  QImage image(pictureSize() * kPictureScale, QImage::Format_ARGB32_Premultiplied);
+  image.fill(pictureGround());
+  QPainter painter(&image);
+  renderInto(painter, QRectF(QPointF(0, 0), QSizeF(image.size())));
+  return image;
+}
+
+void Picture::copyPicture() {
+  QApplication::clipboard()->setImage(image());
+}
+
+std::optional<QString> Picture::savePicture(const QString& file) {
+  const QString ending = QFileInfo(file).suffix().toLower();
+  const QSize size = pictureSize();
+  const int dpi = pictureDpi();
+  QSaveFile out(file);
+  if (!out.open(QIODevice::WriteOnly)) return out.errorString();
+  if (ending == QLatin1String("png")) {
+    if (!image().save(&out, "PNG")) return tr("the picture could not be written");
+  } else if (ending == QLatin1String("svg")) {
+    QSvgGenerator svg;
+    svg.setOutputDevice(&out);
+    svg.setResolution(dpi);
+    svg.setSize(size);
+    svg.setViewBox(QRect(QPoint(0, 0), size));
+    QPainter painter(&svg);
+    renderInto(painter, QRectF(QPointF(0, 0), QSizeF(size)));
+  } else if (ending == QLatin1String("pdf")) {
+    QPdfWriter pdf(&out);
+    pdf.setResolution(dpi);  // so that a point is as large as on the screen
+    pdf.setPageSize(QPageSize(QSizeF(size) * 72.0 / dpi, QPageSize::Point));
+    pdf.setPageMargins({});
+    QPainter painter(&pdf);
+    renderInto(painter, QRectF(0, 0, pdf.width(), pdf.height()));
+  } else {
+    out.cancelWriting();
+    return tr("pictures end in .png, .svg or .pdf, not .%1").arg(ending);
+  }
+  if (!out.commit()) return out.errorString();
+  return std::nullopt;
+}
+
+}  // namespace layshaft::ui

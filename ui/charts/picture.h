@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QColor>
+#include <QPainter>
+#include <QSize>
+#include <QString>
+#include <optional>
+
+namespace layshaft::ui {
+
+/// What a page shows and can hand over: as a file, on the clipboard, on paper.
+class Picture {
+ public:
+  virtual ~Picture() = default;
+
+  /// In the format of the file's ending: .png, .svg or .pdf. Nothing if it worked, else what went wrong.
+  std::optional<QString> savePicture(const QString& file);
+  void copyPicture();
+  /// Paints it as it is laid out, scaled into `target`.
+  virtual void renderInto(QPainter& painter, const QRectF& target) = 0;
+
+ protected:
+  virtual QSize pictureSize() const = 0;
+  virtual QColor pictureGround() const = 0;
+  virtual int pictureDpi() const = 0;
+
+ private:
+  QImage image();
+};
+
+}  // namespace layshaft::ui

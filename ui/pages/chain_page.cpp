@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/chain_page.h"
+
+#include <QHBoxLayout>
+#include <QScrollArea>
+#include <QVBoxLayout>
+#include <cmath>
+
+#include "core/report.h"
+#include "ui/chain_words.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr int kColumns = 4;
+constexpr int kFrameMs = 16;
+constexpr double kSecondsPerTurn = 6.0;  // slow enough to count along
+constexpr int kWholeTurn = 3600;         // of the slider
+
+}  // namespace
+
+ChainPage::ChainPage(QWidget* parent)
+    : Page(parent),
+      drawing_(new ChainDrawing),
+      view_(new QWidget),
+      stack_(new QStackedWidget),
+      lacking_(new LackingPanel),
+      table_(new FiguresTable(tr("Figures of the chain run"), kColumns)),
+      verdict_(new QLabel),
+      notes_(new QLabel),
+      caution_(new QLabel(
+          tr("Engine off and rear wheel clear of the ground before a hand goes near the chain. Torque "
+             "values, adjuster marks and slack: from the bike's own manual. Then turn the wheel by hand: "
+             "guard, swingarm and brake must stay clear."))),
+      slider_(new QSlider(Qt::Horizontal)),
+      play_(new QToolButton) {
+  connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
+  connect(drawing_, &ChainDrawing::menuRequested, this, &Page::pictureMenuWanted);
+  connect(drawing_, &ChainDrawing::turned, this, &ChainPage::setTurn);
+
+  auto* bar = new QHBoxLayout;
+  bar->setContentsMargins(10, 2, 10, 4);
+  play_->setText(tr("Turn the wheel"));
+  play_->setCheckable(true);
+  play_->setToolTip(tr("Rolls the rear wheel forward by one turn."));
+  connect(play_, &QToolButton::toggled, this, &ChainPage::play);
+  bar->addWidget(play_);
+  const auto stepButton = [&](const QString& text, const QString& name, int teeth) {
+    auto* button = new QToolButton;
+    button->setText(text);
+    button->setAccessibleName(name);
+    button->setToolTip(name);
+    button->setAutoRepeat(true);
+    connect(button, &QToolButton::clicked, this, [this, teeth] { step(teeth); });
+    bar->addWidget(button);
+  };
+  stepButton(QStringLiteral("−1"), tr("One link back"), -1);
+  stepButton(QStringLiteral("+1"), tr("One link on"), +1);
+  slider_->setRange(0, kWholeTurn);
+  slider_->setSingleStep(kWholeTurn / 100);
+  slider_->setPageStep(kWholeTurn / 10);
+  slider_->setAccessibleName(tr("Turn of the rear wheel"));
+  slider_->setToolTip(
+      tr("Turns the rear wheel by hand, up to one turn. The rear sprocket can be dragged round, too."));
+  connect(slider_, &QSlider::valueChanged, this,
+          [this](int value) { drawing_->setTurn(static_cast<double>(value) / kWholeTurn); });
+  bar->addWidget(slider_, 1);
+  auto* zoom = new QCheckBox(tr("zoom to the axle"));
+  connect(zoom, &QCheckBox::toggled, drawing_, &ChainDrawing::setZoomed);
+  bar->addWidget(zoom);
+  auto* column = new QVBoxLayout(view_);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(drawing_, 1);
+  column->addLayout(bar);
+  stack_->addWidget(view_);
+  stack_->addWidget(lacking_);
+
+  for (QLabel* label : {verdict_, notes_, caution_}) label->setWordWrap(true);
+  verdict_->setAccessibleName(tr("Whether it fits"));
+  notes_->setAccessibleName(tr("Weight and suspension in words"));
+  auto* side = new QWidget;
+  auto* words = new QVBoxLayout(side);
+  words->setContentsMargins(10, 6, 10, 6);
+  words->addWidget(verdict_);
+  words->addWidget(table_);
+  words->addWidget(notes_);
+  words->addWidget(caution_);
+  words->addStretch();
+  auto* scroll = new QScrollArea;
+  scroll->setWidget(side);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFixedWidth(3 * sideWidth() / 2);
+
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(stack_, 1);
+  row->addWidget(scroll);
+
+  clock_.setInterval(kFrameMs);
+  connect(&clock_, &QTimer::timeout, this, [this] {
+    const double turn = drawing_->turn() + kFrameMs / 1000.0 / kSecondsPerTurn;
+    setTurn(turn);
+    if (turn >= 1.0) play_->setChecked(false);
+  });
+}
+
+void ChainPage::showPlan() {
+  const QStringList lacks = chainLacks(*plan_);
+  if (!lacks.isEmpty()) {
+    play_->setChecked(false);
+    lacking_->show(tr("The chain run needs the chain's size and length."), lacks);
+    stack_->setCurrentWidget(lacking_);
+    for (QWidget* widget : std::initializer_list<QWidget*>{table_, verdict_, notes_}) widget->hide();
+    return;
+  }
+  stack_->setCurrentWidget(view_);
+  drawing_->show(*plan_, units_);
+  const auto say = [](QLabel* label, const QStringList& paragraphs) {
+    const QString words = paragraphs.join(QStringLiteral("\n\n"));
+    label->setVisible(!words.isEmpty());
+    if (label->text() != words) label->setText(words);
+  };
+  say(verdict_, chainVerdict(*plan_, units_));
+  say(notes_, chainNotes(*plan_, units_));
+  table_->show(chainTable(*plan_, units_));
+  table_->setFixedHeight(table_->rowCount() * table_->rowHeight(0) +
+                         table_->horizontalHeader()->sizeHint().height() + 4);
+  table_->setVisible(true);
+}
+
+void ChainPage::setMotion(bool on) {
+  if (!on) play_->setChecked(false);
+  play_->setVisible(on);
+}
+
+void ChainPage::setTurn(double turn) {
+  slider_->setValue(static_cast<int>(std::lround(turn * kWholeTurn)));
+  drawing_->setTurn(turn);  // finer than the slider
+}
+
+void ChainPage::step(int teeth) {
+  if (!plan_) return;
+  play_->setChecked(false);
+  const int rear = plan_->proposed.setup.rearTeeth.count();
+  // From wherever it stands to the next whole link.
+  const double links = drawing_->turn() * rear;
+  const double next = teeth > 0 ? std::floor(links + 1e-6) + 1.0 : std::ceil(links - 1e-6) - 1.0;
+  setTurn(std::clamp(next / rear, 0.0, 1.0));
+}
+
+void ChainPage::play(bool on) {
+  play_->setText(on ? tr("Hold the wheel") : tr("Turn the wheel"));
+  if (!on) return clock_.stop();
+  if (drawing_->turn() >= 1.0) setTurn(0.0);
+  clock_.start();
+}
+
+void ChainPage::hideEvent(QHideEvent* event) {
+  Page::hideEvent(event);
+  play_->setChecked(false);
+}
+
+std::vector<QStringList> ChainPage::numbers() const {
+  return plan_ ? chainTable(*plan_, units_) : std::vector<QStringList>();
+}
+
+QString ChainPage::csv() const {
+  return plan_ ? QString::fromStdString(chainRunCsv(*plan_)) : QString();
+}
+
+}  // namespace layshaft::ui

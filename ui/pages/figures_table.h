@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QStringList>
+#include <QTableWidget>
+#include <vector>
+
+namespace layshaft::ui {
+
+/// Figures beside a picture: a name and a few short columns, read and copied, never edited.
+class FiguresTable : public QTableWidget {
+  Q_OBJECT
+ public:
+  FiguresTable(const QString& name, int columns, QWidget* parent = nullptr);
+
+  /// Column titles, then rows. Cells that say the same stay as they are.
+  void show(const std::vector<QStringList>& rows);
+
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
+ private:
+  void fitColumns();
+
+  std::vector<int>
+      widest_;  ///< each column's greatest width so far: columns that breathe with a step would jump
+};
+
+}  // namespace layshaft::ui
