@@ -62,4 +62,16 @@ ChainPoint ChainPath::at(double pitches) const {
   return between(onRear(rearEnd), onFront(0.0), (u - rearEnd) / straight_);
 }
 
+std::vector<ChainPoint> ChainPath::polygon() const {
+  constexpr double kStep = 0.5;  // pitches
+  std::vector<ChainPoint> points;
+  const auto wrap = [&](double from, double length) {
+    const int steps = static_cast<int>(std::ceil(length / kStep));
+    for (int i = 0; i <= steps; ++i) points.push_back(at(from + length * i / steps));
+  };
+  wrap(0.0, frontWrap_);
+  wrap(frontWrap_ + straight_, rearWrap_);
+  return points;
+}
+
 }  // namespace layshaft

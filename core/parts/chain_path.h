@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <vector>
+
 #include "core/parts/chain_geometry.h"
 #include "core/parts/sprocket_body.h"
 
@@ -21,6 +23,9 @@ class ChainPath {
   /// Angle of one of the sprocket's seats once the chain has moved on by `travel` pitches, rad.
   double frontSeatRad(double travel) const;
   double rearSeatRad(double travel) const;
+
+  /// The whole line as a closed polygon: half a tooth at a time round the sprockets, straight between them.
+  std::vector<ChainPoint> polygon() const;
 
   // Ends of the straight runs.
   ChainPoint topFront() const { return at(0.0); }

@@ -44,7 +44,7 @@ std::vector<ChainPoint> sprocketOutline(const ChainSize& size, int teeth) {
   const double seat = units::metresFromMillimetres(size.rollerDiameterMm) / 2.0;
   const double step = 2.0 * units::kPi / teeth;
   // A seat's arc ends where it would leave the tooth: a third of a tooth either side keeps a land at the tip.
-  constexpr int kSeatPoints = 9;
+  constexpr int kSeatPoints = 5;  // a tenth of a millimetre from round
   constexpr double kSeatHalfAngle = 60.0 * units::kPi / 180.0;
   const double land = 0.11 * step;
   std::vector<ChainPoint> outline;

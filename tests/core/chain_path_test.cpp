@@ -41,6 +41,17 @@ TEST(ChainPath, NeighboursAreAPitchApart) {
   }
 }
 
+TEST(ChainPath, PolygonIsTheLineItself) {
+  const ChainPath path = pathOf(16, 43, 114);
+  const auto polygon = path.polygon();
+  double length = 0;
+  for (std::size_t i = 0; i < polygon.size(); ++i)
+    length += apart(polygon[i], polygon[(i + 1) % polygon.size()]);
+  // Half chords round the sprockets are a little longer than whole ones.
+  EXPECT_NEAR(length, 114 * kPitchM, 0.002 * 114 * kPitchM);
+  EXPECT_GE(length, 114 * kPitchM);
+}
+
 TEST(ChainPath, StraightRunsTouchBothPitchCircles) {
   const ChainPath path = pathOf(16, 43, 114);
   const double r1 = pitchRadiusM(kPitchM, 16), r2 = pitchRadiusM(kPitchM, 43), c = path.centreM();

@@ -25,8 +25,8 @@ constexpr double kZoomMarginM = 0.02;
 constexpr double kFullTurn = 2.0 * units::kPi;
 
 QPen thin(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
-  QPen pen(colour, width, style);
-  pen.setCosmetic(true);  // the same on the screen at any scale
+  QPen pen(colour, width, style, Qt::FlatCap, Qt::BevelJoin);  // round ones cost several times as much
+  pen.setCosmetic(true);                                       // the same on the screen at any scale
   return pen;
 }
 
@@ -59,11 +59,28 @@ QPainterPath pulleyOf(double radius) {
 }
 
 QPainterPath pitchLine(const ChainPath& path) {
-  constexpr double kStep = 0.25;  // pitches; on a sprocket that is a chord of a few degrees at most
-  QPainterPath line(point(path.at(0.0)));
-  for (double u = kStep; u < path.links(); u += kStep) line.lineTo(point(path.at(u)));
+  const auto polygon = path.polygon();
+  QPainterPath line(point(polygon.front()));
+  for (const ChainPoint& p : polygon) line.lineTo(point(p));
   line.closeSubpath();
   return line;
+}
+
+/// All rollers in one path: a call for each costs several times as much.
+QPainterPath rollersOf(const ChainPath& path, int links, double travel, double radius) {
+  constexpr int kCorners = 12;  // round enough at a few pixels
+  QPainterPath rollers;
+  rollers.setFillRule(Qt::WindingFill);
+  for (int link = 0; link < links; ++link) {
+    const QPointF centre = point(path.at(link + travel));
+    for (int c = 0; c < kCorners; ++c) {
+      const double angle = kFullTurn * c / kCorners;
+      const QPointF corner = centre + radius * QPointF(std::cos(angle), std::sin(angle));
+      c == 0 ? rollers.moveTo(corner) : rollers.lineTo(corner);
+    }
+    rollers.closeSubpath();
+  }
+  return rollers;
 }
 
 }  // namespace
@@ -295,7 +312,7 @@ void ChainDrawing::paintSolid(QPainter& painter, const QTransform& to, const Loo
   if (loop.path) {
     const double pitch = loop.pair.pitchM;
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(faint(accent, 80), kPlateHeight * pitch, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+    painter.setPen(QPen(faint(accent, 80), kPlateHeight * pitch, Qt::SolidLine, Qt::FlatCap, Qt::BevelJoin));
     painter.drawPath(pitchLine(*loop.path));
     const auto& size = loop.setup->setup.options.chainSize;
     if (!isBelt(loop.setup->setup) && size) {
@@ -303,8 +320,7 @@ void ChainDrawing::paintSolid(QPainter& painter, const QTransform& to, const Loo
       painter.setPen(Qt::NoPen);
       painter.setBrush(accent);
       const double travel = turn_ * loop.pair.teeth2;
-      for (int link = 0; link < loop.setup->chainRun->links; ++link)
-        painter.drawEllipse(point(loop.path->at(link + travel)), roller, roller);
+      painter.drawPath(rollersOf(*loop.path, loop.setup->chainRun->links, travel, roller));
       // One link in another colour: what moves is seen to move.
       painter.setPen(QPen(colours_.marker, kPlateHeight * pitch, Qt::SolidLine, Qt::RoundCap));
       const double marked = travel + loop.path->links() - 12.0;
