@@ -7,6 +7,7 @@
 #include <QTest>
 #include <cstdio>
 
+#include "ui/charts/chain_drawing.h"
 #include "ui/charts/live_chart.h"
 #include "ui/main_window.h"
 #include "ui/preferences.h"
@@ -16,7 +17,7 @@ namespace {
 
 using namespace layshaft;
 
-enum PageShown { kSawtooth, kPull, kRun };
+enum PageShown { kSawtooth, kPull, kRun, kChainRun, kLadder };
 
 bool shoot(const Profile& profile, PageShown page, ui::Appearance appearance, std::optional<double> crosshair,
            const QString& file) {
@@ -27,8 +28,9 @@ bool shoot(const Profile& profile, PageShown page, ui::Appearance appearance, st
   window.show();
   window.driveLine().focusTeeth();
   QTest::qWait(100);
-  window.currentChart()->setCrosshair(crosshair);
-  QTest::qWait(50);
+  if (ui::LiveChart* chart = window.currentChart()) chart->setCrosshair(crosshair);
+  if (page == kChainRun) window.findChild<ui::ChainDrawing*>()->setTurn(0.4);
+  QTest::qWait(page == kLadder ? 1000 : 50);
   return window.grab().save(file);
 }
 
@@ -50,9 +52,16 @@ int main(int argc, char** argv) {
   const Profile track = ui::firstSample();
   bool good = shoot(track, kSawtooth, ui::Appearance::Light, 182.0, in("sawtooth-light.png")) &&
               shoot(track, kRun, ui::Appearance::Light, 5.0, in("run-light.png"));
+  Profile aiming = track;
+  aiming.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 13400}};
+  good = shoot(aiming, kLadder, ui::Appearance::Light, std::nullopt, in("ladder-light.png")) && good;
   for (const auto& [name, profile] : ui::samples()) {
     if (profile.stock.options.finalDrive == FinalDrive::Belt)
       good = shoot(profile, kSawtooth, ui::Appearance::Dark, std::nullopt, in("sawtooth-dark.png")) && good;
+    const auto& rear = profile.proposed.options.rearSprocket;
+    if (rear && rear->massKg)
+      good =
+          shoot(profile, kChainRun, ui::Appearance::Light, std::nullopt, in("chain-run-light.png")) && good;
     if (profile.ride && profile.ride->surface == Surface::Loam)
       good = shoot(profile, kPull, ui::Appearance::Light, std::nullopt, in("pull-light.png")) && good;
   }

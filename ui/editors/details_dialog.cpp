@@ -58,7 +58,7 @@ DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
   connect(&document_, &Document::changed, this, [this] {
     if (isVisible()) refresh(units_);
   });
-  resize(700, 600);
+  resize(840, 620);
 }
 
 FieldForm* DetailsDialog::addForm(const QString& title, const QString& heading) {
