@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/bike/pair.h"
 #include "core/study/asked.h"
 #include "core/study/chain_run.h"
 #include "core/study/lean.h"
@@ -71,14 +72,14 @@ void addBands(RoadPlan& road, const Question& question, const Setup& setup, cons
 
 SprocketPlan sprocketPlanOf(const Question& question, const Setup& stock, const Setup& setup,
                             const Rollout& rollout) {
-  SprocketPlan plan{.front = sprocketMass(setup, SprocketPlace::Front),
-                    .rear = sprocketMass(setup, SprocketPlace::Rear),
+  SprocketPlan plan{.front = sprocketMass(stock, setup, SprocketPlace::Front),
+                    .rear = sprocketMass(stock, setup, SprocketPlace::Rear),
                     .saving = sprocketSaving(stock, setup, rollout.radiusM())};
   if (!plan.saving || plan.saving->equivalentKg == 0.0 || !question.bike->accelerates()) return plan;
   // The same ride with stock's masses and with these.
-  const Fitted with = *fittedByEstimate(stock, setup);
-  const RunFigures heavy = variantOf(question, setup, rollout, {.axleShiftM = with.axleShiftM}).run;
-  const RunFigures light = variantOf(question, setup, rollout, with).run;
+  const double axleShift = axleShiftM(stock, setup).value_or(0.0);
+  const RunFigures heavy = variantOf(question, setup, rollout, {.axleShiftM = axleShift}).run;
+  const RunFigures light = variantOf(question, setup, rollout, withSaving(*plan.saving, axleShift)).run;
   const auto less = [](const std::optional<double>& a, const std::optional<double>& b) {
     return a && b ? std::optional(*a - *b) : std::nullopt;
   };
@@ -133,8 +134,7 @@ SetupPlan planOf(const Question& question, Setup setup, const SetupPlan* stock, 
       .gearing = figures,
       .change = gearingChange(stockSetup, stockGearing, figures),
       .speedometer = {},
-      .chainRun = chainRun(profile.bike, stockSetup, setup, model ? &*model : nullptr,
-                           profile.sparesBox ? profile.sparesBox->chains : std::vector<SpareChain>()),
+      .chainRun = chainRun(profile.bike, stockSetup, setup, model ? &*model : nullptr, chainsOnHand(profile)),
       .sprockets = sprocketPlanOf(question, stockSetup, setup, rollout),
       .road = roadPlanOf(question, setup, model, shifts, figures, changed)};
   if (question.leanDeg) result.leanFactor = leanFactor(setup, rollout, *question.leanDeg);

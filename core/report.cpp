@@ -195,7 +195,7 @@ Json chainRunJson(const std::optional<ChainRunFigures>& run) {
           {"fits", run ? orNull(run->fits) : Json(nullptr)},
           {"misfits", std::move(misfits)},
           {"links_that_fit", std::move(lengths)},
-          {"front_wrap_deg", figure(run, &ChainRunFigures::frontWrapDeg)},
+          {"front_wrap_deg", run ? orNull(run->frontWrapDeg) : Json(nullptr)},
           {"top_chain_speed_mps", figure(run, &ChainRunFigures::topChainSpeedMps)},
           {"peak_tension_n", run ? orNull(run->peakTensionN) : Json(nullptr)},
           {"safety_factor", run ? orNull(run->safetyFactor) : Json(nullptr)},
@@ -222,15 +222,19 @@ Json sprocketsJson(const SprocketPlan& plan) {
           {"rear", sprocketMassJson(plan.rear)},
           {"saved_kg", figure(saving, &SprocketSaving::kg)},
           {"saved_equivalent_kg", figure(saving, &SprocketSaving::equivalentKg)},
-          {"saving_counted", figure(saving, &SprocketSaving::counted)},
+          {"saving_counted", saving ? Json(saving->allCounted()) : Json(nullptr)},
           {"saved_zero_to_100_kmh_s", seconds(&SprocketSaving::zeroTo100S)},
           {"saved_quarter_mile_s", seconds(&SprocketSaving::quarterMileS)},
           {"saved_drive_s", seconds(&SprocketSaving::driveS)}};
 }
 
 /// What the profile lacks for a study, and what was taken for it where it leaves something open.
-Json lacksJson(const PullBike& bike) {
-  return {{"pull", bike.forceLacks}, {"resistance", bike.resistanceLacks}, {"bounds", bike.boundsLack}};
+Json lacksJson(const Plan& plan) {
+  const PullBike& bike = *plan.pullBike;
+  return {{"pull", bike.forceLacks},
+          {"resistance", bike.resistanceLacks},
+          {"bounds", bike.boundsLack},
+          {"chain_run", chainRunLacks(plan.stock.setup, plan.proposed.setup)}};
 }
 Json assumedJson(const PullBike& bike) {
   Json json = Json::object();
@@ -323,7 +327,7 @@ std::string reportJson(const Plan& plan) {
       pins.push_back(std::move(entry));
     }
   }
-  root["lacks"] = lacksJson(*plan.pullBike);
+  root["lacks"] = lacksJson(plan);
   root["assumed"] = assumedJson(*plan.pullBike);
   return root.dump(2) + '\n';
 }

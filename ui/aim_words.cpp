@@ -18,6 +18,14 @@ QString tr(const char* text) {
   return QCoreApplication::translate("AimWords", text);
 }
 
+/// A size that is missed by reads as more than nothing.
+QString sizeWords(double size, int decimals) {
+  constexpr int kMostDecimals = 3;
+  while (decimals < kMostDecimals && size > 0.0 && number(size, decimals) == number(0.0, decimals))
+    ++decimals;
+  return number(size, decimals);
+}
+
 QString pairWords(const LadderRow& row) {
   return QStringLiteral("%1/%2").arg(row.frontTeeth).arg(row.rearTeeth);
 }
@@ -32,11 +40,8 @@ QString marginsWords(const LadderRow& row, const std::vector<Aim>& aims, const U
 QString whyNot(const LadderRow& row, const UnitsShown& units) {
   QStringList reasons;
   for (const Misfit misfit : row.chainRun->misfits) reasons << misfitWords(misfit, *row.chainRun, units);
-  QString words = reasons.join(tr(", "));
-  QStringList lengths;
-  for (const FittingLength& length : row.chainRun->lengthsThatFit) lengths << QString::number(length.links);
-  if (!lengths.isEmpty()) words += tr("; fits with %1 links").arg(lengths.join(tr(" or ")));
-  return words;
+  const QString lengths = otherLengthsWords(*row.chainRun);
+  return reasons.join(tr(", ")) + (lengths.isEmpty() ? QString() : tr("; it would fit %1").arg(lengths));
 }
 
 }  // namespace
@@ -52,8 +57,11 @@ QString aimWords(const Aim& aim, const UnitsShown& units) {
       return tr("%1 at %2 rpm at %3").arg(gear, rpm, speed);
     case Aim::Want::CruiseBelow:
       return tr("%1 below %2 rpm at %3").arg(gear, rpm, speed);
-    case Aim::Want::PullGain:
-      return tr("%1 % more pull in %2").arg(number(aim.percent.value_or(0.0), 0), gear);
+    case Aim::Want::PullGain: {
+      const double percentage = aim.percent.value_or(0.0);
+      return (percentage >= 0.0 ? tr("%1 % more pull in %2") : tr("at most %1 % less pull in %2"))
+          .arg(number(std::abs(percentage), percentage == std::round(percentage) ? 0 : 1), gear);
+    }
     case Aim::Want::LeastDriveTime:
       return tr("end of the drive in least time");
     case Aim::Want::TopSpeedAtLeast:
@@ -70,9 +78,9 @@ QString marginWords(const Aim& aim, const AimOutcome& outcome, const UnitsShown&
     case Aim::Want::RevAtSpeed:
       return tr("%1 rpm off").arg(number(size, 0));
     case Aim::Want::CruiseBelow:
-      return (margin >= 0.0 ? tr("%1 rpm below") : tr("%1 rpm above")).arg(number(size, 0));
+      return (margin >= 0.0 ? tr("%1 rpm below") : tr("%1 rpm above")).arg(sizeWords(size, 0));
     case Aim::Want::PullGain:
-      return (outcome.reached ? tr("%1 % pull to spare") : tr("%1 % pull short")).arg(number(size, 1));
+      return (outcome.reached ? tr("%1 % pull to spare") : tr("%1 % pull short")).arg(sizeWords(size, 1));
     case Aim::Want::LeastDriveTime:
       if (number(size, 2) == number(0.0, 2)) return tr("as quick as stock");
       return (margin > 0.0 ? tr("%1 s quicker") : tr("%1 s slower")).arg(number(size, 2));
@@ -80,28 +88,31 @@ QString marginWords(const Aim& aim, const AimOutcome& outcome, const UnitsShown&
       break;
   }
   return (outcome.reached ? tr("%1 %2 to spare") : tr("%1 %2 short"))
-      .arg(number(units.shown(Quantity::Speed, size), 0), units.name(Quantity::Speed));
+      .arg(sizeWords(units.shown(Quantity::Speed, size), 0), units.name(Quantity::Speed));
 }
 
 QString aimAnswerWords(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims,
                        const UnitsShown& units) {
   if (aims.empty() || rows.empty()) return {};
   const AimAnswer answer = aimAnswer(rows, aims);
+  const auto named = [&](const LadderRow& row) {
+    const QString margins = marginsWords(row, aims, units);
+    return margins.isEmpty() ? pairWords(row) : tr("%1 (%2)").arg(pairWords(row), margins);
+  };
   QStringList sentences;
   if (answer.best)
-    sentences << tr("Best for the aims: %1 (%2).")
-                     .arg(pairWords(rows[*answer.best]), marginsWords(rows[*answer.best], aims, units));
+    sentences << tr("Best for the aims: %1.").arg(named(rows[*answer.best]));
   else
     sentences << (answer.betterLeftOut.empty() ? tr("No pair of this range reaches all aims.")
                                                : tr("No pair of this range reaches all aims and fits."));
-  const std::size_t named = std::min(kMostLeftOut, answer.betterLeftOut.size());
-  for (std::size_t i = 0; i < named; ++i) {
+  const std::size_t all = answer.betterLeftOut.size(), shown = std::min(kMostLeftOut, all);
+  for (std::size_t i = 0; i < shown; ++i) {
     const LadderRow& row = rows[answer.betterLeftOut[i]];
-    sentences << tr("Better but left out: %1 (%2), because %3.")
-                     .arg(pairWords(row), marginsWords(row, aims, units), whyNot(row, units));
+    sentences << (answer.best ? tr("Better but left out: %1, because %2.") : tr("Left out: %1, because %2."))
+                     .arg(named(row), whyNot(row, units));
   }
-  if (answer.betterLeftOut.size() > named)
-    sentences << tr("%1 more are left out.").arg(answer.betterLeftOut.size() - named);
+  if (all == shown + 1) sentences << tr("One more is left out.");
+  if (all > shown + 1) sentences << tr("%1 more are left out.").arg(all - shown);
   return sentences.join(QLatin1Char(' '));
 }
 

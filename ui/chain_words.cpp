@@ -2,6 +2,7 @@
 #include "ui/chain_words.h"
 
 #include <QCoreApplication>
+#include <algorithm>
 #include <cmath>
 
 #include "ui/wording.h"
@@ -13,24 +14,22 @@ QString tr(const char* text) {
   return QCoreApplication::translate("ChainWords", text);
 }
 
+QString withUnit(double metres, const UnitsShown& units) {
+  return number(units.shown(Quantity::SmallLength, metres), units.decimals(Quantity::SmallLength)) +
+         QLatin1Char(' ') + units.name(Quantity::SmallLength);
+}
+
 QString takenOut(int links) {
   return links == 1 ? tr("1 link taken out") : tr("%1 links taken out").arg(links);
 }
 
-/// "3.7 mm back", "2.1 mm forward"; empty where it rounds to nothing.
-QString wayWords(double shiftM, const UnitsShown& units) {
-  const int decimals = units.system() == UnitSystem::Imperial ? 2 : 1;
-  const QString size = number(std::abs(units.shown(Quantity::SmallLength, shiftM)), decimals);
-  if (size == number(0.0, decimals)) return {};
-  return (shiftM > 0.0 ? tr("%1 %2 back") : tr("%1 %2 forward")).arg(size, units.name(Quantity::SmallLength));
-}
-
+/// "moves 3.7 mm back", "stays where it is".
 QString shiftWords(double shiftM, const UnitsShown& units) {
   const QString way = wayWords(shiftM, units);
   return way.isEmpty() ? tr("stays where it is") : tr("moves %1").arg(way);
 }
 
-/// "a 525 chain does not run on the rear sprocket, cut for 520: other inner width".
+/// "a 525 chain does not run on the rear sprocket, cut for 520 (other inner width)".
 QString mixWords(const SizeMix& mix) {
   const SizeDifference differs = sizeDifference(mix.chain, mix.sprocket);
   QStringList what;
@@ -44,23 +43,147 @@ QString mixWords(const SizeMix& mix) {
       .arg(name(mix.chain), name(mix.sprocket), what.join(tr(", ")));
 }
 
-/// Where a length comes from: the chain that is on, cut or not, one of the box, else a new one.
-QString sourceWords(const FittingLength& length) {
+/// Where a length comes from: the chain that is on, one of the box before one that must be cut, else a new
+/// one.
+QString sourceWords(const FittingLength& length, const ChainRunFigures& run) {
+  if (run.belt) return length.links == run.links ? tr("as it is") : tr("another belt");
   if (length.shortenBy == 0) return tr("as it is");
-  if (length.shortenBy) return tr("this chain, %1").arg(takenOut(*length.shortenBy));
-  if (length.spare && length.spare->shortenBy == 0) return tr("in the spares box");
-  if (length.spare)
-    return tr("the %1 of the spares box, %2").arg(length.spare->links).arg(takenOut(length.spare->shortenBy));
-  return {};
+  QStringList ways;
+  if (length.spare && length.spare->shortenBy == 0) ways << tr("in the spares box");
+  if (length.shortenBy) ways << tr("this chain, %1").arg(takenOut(*length.shortenBy));
+  if (ways.isEmpty() && length.spare)
+    ways
+        << tr("the %1 of the spares box, %2").arg(length.spare->links).arg(takenOut(length.spare->shortenBy));
+  return ways.isEmpty() ? tr("a new chain") : ways.join(tr(" or "));
+}
+
+/// "112 (this chain, 2 links taken out; axle moves 2.4 mm forward)", … for the lengths that would fit.
+QString lengthWords(const ChainRunFigures& run, const UnitsShown& units) {
+  QStringList words;
+  for (const FittingLength& length : run.lengthsThatFit)
+    words << tr("%1 (%2; axle %3)")
+                 .arg(length.links)
+                 .arg(sourceWords(length, run), shiftWords(length.axleShiftM, units));
+  return words.join(tr(", "));
+}
+
+bool partsFit(const ChainRunFigures& run) {
+  return std::all_of(run.misfits.begin(), run.misfits.end(), [](Misfit misfit) {
+    return misfit == Misfit::AxleTooFarForward || misfit == Misfit::AxleTooFarBack ||
+           misfit == Misfit::ChainDoesNotReach;
+  });
+}
+
+/// Which lengths would do where this one does not, or that none does; empty where that cannot be told.
+QString remedyWords(const ChainRunFigures& run, const UnitsShown& units) {
+  if (!run.slotKnown || !partsFit(run)) return {};
+  if (!run.lengthsThatFit.empty()) return tr("Would fit: %1.").arg(lengthWords(run, units));
+  return run.belt ? tr("No belt of the listed lengths fits.") : tr("No even number of links fits.");
+}
+
+QString secondsWords(const SprocketSaving& saving) {
+  QStringList parts;
+  const auto add = [&](const std::optional<double>& seconds, const QString& what) {
+    if (!seconds) return;
+    const QString size = number(std::abs(*seconds), 3);
+    if (size != number(0.0, 3)) parts << tr("%1 s %2").arg(size, what);
+  };
+  add(saving.driveS, tr("on the drive"));
+  add(saving.quarterMileS, tr("over the quarter mile"));
+  return parts.join(tr(", "));
+}
+
+/// Which of them differ from stock's: "The rear sprocket weighs".
+QString whichWeigh(const SprocketSaving& saving) {
+  const bool front = saving.front && saving.front->kg != 0.0, rear = saving.rear && saving.rear->kg != 0.0;
+  if (front && rear) return tr("Both sprockets together weigh");
+  return front ? tr("The front sprocket weighs") : tr("The rear sprocket weighs");
+}
+
+QString savingWords(const SprocketSaving& saving, const UnitsShown& units) {
+  constexpr double kNothing = 0.005;  // kg
+  if (std::abs(saving.kg) < kNothing && std::abs(saving.equivalentKg) < kNothing) return {};
+  const auto mass = [&](double x) {
+    return number(units.shown(Quantity::Mass, std::abs(x)), 2) + QLatin1Char(' ') +
+           units.name(Quantity::Mass);
+  };
+  QStringList sentences;
+  const QString seconds = secondsWords(saving);
+  sentences << (saving.kg >= 0.0 ? tr("%1 %2 less than stock's.") : tr("%1 %2 more than stock's."))
+                   .arg(whichWeigh(saving), mass(saving.kg));
+  sentences << (saving.equivalentKg >= 0.0 ? tr("As it turns, that is as if the bike were %1 lighter")
+                                           : tr("As it turns, that is as if the bike were %1 heavier"))
+                       .arg(mass(saving.equivalentKg)) +
+                   (seconds.isEmpty() ? tr(".") : tr(", worth %1.").arg(seconds));
+  if (saving.allCounted())
+    sentences << tr("It is counted in pull and runs.");
+  else if (saving.anyCounted())
+    sentences << tr(
+        "Only what was weighed is counted in pull and runs; the rest is an estimate from teeth and "
+        "material.");
+  else
+    sentences << tr(
+        "That is an estimate from teeth and material, and not counted in pull and runs: weigh both, old and "
+        "new, to count it.");
+  return sentences.join(QLatin1Char(' '));
+}
+
+/// What another anti-squat does: below 100 % the rear sinks under power, above it rises.
+QString squatWords(double from, double to) {
+  const QString was = number(from, 1), is = number(to, 1);
+  if (was == is) return {};
+  const QString change = tr("Anti-squat goes from %1 to %2 %: under power the rear ").arg(was, is);
+  constexpr double kNeutral = 100.0;
+  if (from <= kNeutral && to <= kNeutral)
+    return change + (to > from ? tr("squats less.") : tr("squats more."));
+  if (from >= kNeutral && to >= kNeutral) return change + (to > from ? tr("rises more.") : tr("rises less."));
+  return change + (to > from ? tr("rises where it squatted.") : tr("squats where it rose."));
+}
+
+QString armWords(const Plan& plan, const UnitsShown& units) {
+  const auto& from = plan.stock.chainRun->swingarm;
+  const auto& to = plan.proposed.chainRun->swingarm;
+  if (!from || !to) return {};
+  QStringList parts;
+  if (from->antiSquatPercent && to->antiSquatPercent)
+    if (const QString squat = squatWords(*from->antiSquatPercent, *to->antiSquatPercent); !squat.isEmpty())
+      parts << squat;
+  if (to->tightSpot)
+    parts << (plan.proposed.chainRun->belt ? tr("The belt is tightest with the swingarm at %1°, "
+                                                "countershaft, pivot and axle in line. In the "
+                                                "posture given the middle of its run then needs at least %2 "
+                                                "of play. The manual's figure goes first.")
+                                           : tr("The chain is tightest with the swingarm at %1°, "
+                                                "countershaft, pivot and axle in line. In the "
+                                                "posture given the middle of its run then needs at least %2 "
+                                                "of play. The manual's slack goes first."))
+                 .arg(number(to->tightSpot->angleDeg, 1), withUnit(to->tightSpot->leastPlayM, units));
+  return parts.join(QLatin1Char(' '));
+}
+
+/// Whether the sprockets are all that is between the two.
+bool onlyPairChanges(const SetupPlan& a, const SetupPlan& b) {
+  return a.setup.primaryRatio == b.setup.primaryRatio && a.setup.gearRatios == b.setup.gearRatios &&
+         a.gearing.rollout.metres == b.gearing.rollout.metres;
 }
 
 }  // namespace
 
+QString wayWords(double shiftM, const UnitsShown& units) {
+  const int decimals = units.decimals(Quantity::SmallLength);
+  const QString size = number(std::abs(units.shown(Quantity::SmallLength, shiftM)), decimals);
+  if (size == number(0.0, decimals)) return {};
+  return (shiftM > 0.0 ? tr("%1 %2 back") : tr("%1 %2 forward")).arg(size, units.name(Quantity::SmallLength));
+}
+
 QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown& units) {
   switch (misfit) {
     case Misfit::AxleTooFarForward:
-    case Misfit::AxleTooFarBack:
-      return tr("the axle %1, beyond its slot").arg(shiftWords(run.axleShiftM, units));
+    case Misfit::AxleTooFarBack: {
+      const QString way = wayWords(run.axleShiftM.value_or(0.0), units);
+      return way.isEmpty() ? tr("the axle moves by a hair and has no slot for it")
+                           : tr("the axle moves %1, beyond its slot").arg(way);
+    }
     case Misfit::FrontTooLarge:
       return tr("the front sprocket is too large for its place");
     case Misfit::FrontTooSmall:
@@ -77,243 +200,48 @@ QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown&
     case Misfit::ChainDoesNotReach:
       break;
   }
-  return tr("the chain does not reach round");
+  return run.belt ? tr("the belt does not reach round") : tr("the chain does not reach round");
 }
 
-QString lengthWords(const std::vector<FittingLength>& lengths, const UnitsShown& units) {
-  QStringList words;
-  for (const FittingLength& length : lengths) {
-    const QString source = sourceWords(length);
-    const QString axle = shiftWords(length.axleShiftM, units);
-    words << (source.isEmpty() ? tr("%1 (axle %2)").arg(length.links).arg(axle)
-                               : tr("%1 (%2; axle %3)").arg(length.links).arg(source, axle));
-  }
-  return words.join(tr(", "));
+QString otherLengthsWords(const ChainRunFigures& run) {
+  QStringList lengths;
+  for (const FittingLength& length : run.lengthsThatFit)
+    if (const QString links = QString::number(length.links); !lengths.contains(links)) lengths << links;
+  if (lengths.isEmpty()) return {};
+  return (run.belt ? tr("with %1 teeth") : tr("with %1 links")).arg(lengths.join(tr(" or ")));
 }
 
 QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& units) {
   const auto& run = setup.chainRun;
   if (!run) return {};
-  const QString loop =
-      isBelt(setup.setup) ? tr("a belt of %1 teeth").arg(run->links) : tr("%1 links").arg(run->links);
+  const QString loop = (run->belt         ? tr("a belt of %1 teeth")
+                        : run->offsetLink ? tr("%1 links, an odd number with an offset link")
+                                          : tr("%1 links"))
+                           .arg(run->links);
   if (run->fits.value_or(true)) {
-    const bool asStock = plan.stock.chainRun && std::abs(run->axleShiftM) < 1e-6;
-    if (asStock) return {};
-    const QString axle = tr("the axle %1").arg(shiftWords(run->axleShiftM, units));
+    constexpr double kNothing = 1e-6;  // m
+    if (plan.stock.chainRun && std::abs(run->axleShiftM.value_or(0.0)) < kNothing) return {};
+    const QString axle = tr("the axle %1").arg(shiftWords(run->axleShiftM.value_or(0.0), units));
     return run->fits ? tr("Fits with %1: %2.").arg(loop, axle)
-                     : tr("With %1 %2; how far it may go is not given.").arg(loop, axle);
+                     : tr("With %1 %2; both ends of its slot are not given.").arg(loop, axle);
   }
   QStringList reasons;
   for (const Misfit misfit : run->misfits) reasons << misfitWords(misfit, *run, units);
-  QString words = tr("Does not fit with %1: %2.").arg(loop, reasons.join(tr(", ")));
-  if (!run->lengthsThatFit.empty())
-    words += QLatin1Char(' ') + tr("Would fit: %1.").arg(lengthWords(run->lengthsThatFit, units));
-  return words;
-}
-
-namespace {
-
-int decimalsOf(const UnitsShown& units) {
-  return units.system() == UnitSystem::Imperial ? 2 : 1;
-}
-
-QString small(double metres, const UnitsShown& units) {
-  return number(units.shown(Quantity::SmallLength, metres), decimalsOf(units));
-}
-
-QString withUnit(double metres, const UnitsShown& units) {
-  return small(metres, units) + QLatin1Char(' ') + units.name(Quantity::SmallLength);
-}
-
-/// "15 teeth (stock 16)".
-QString beside(const QString& text, const QString& now, const QString& before) {
-  return now == before ? text.arg(now) : tr("%1 (stock %2)").arg(text.arg(now), before);
-}
-
-QString massText(const std::optional<SprocketMass>& mass, const UnitsShown& units) {
-  if (!mass) return tr("–");
-  return (mass->estimated ? QStringLiteral("≈ ") : QString()) +
-         number(units.shown(Quantity::Mass, mass->kg), 2);
-}
-
-/// A figure that either setup may lack.
-using Figure = std::optional<double>;
-
-QStringList figureRow(const QString& name, const Figure& stock, const Figure& proposed, int decimals) {
-  const auto text = [&](const Figure& value) { return value ? number(*value, decimals) : tr("–"); };
-  // The difference of the figures as they are read.
-  const double scale = std::pow(10.0, decimals);
-  const bool differ = stock && proposed && text(stock) != text(proposed);
-  return {name, text(stock), text(proposed),
-          differ
-              ? signedNumber((std::round(*proposed * scale) - std::round(*stock * scale)) / scale, decimals)
-              : QString()};
-}
-
-QString secondsWords(const SprocketSaving& saving) {
-  QStringList parts;
-  const auto add = [&](const Figure& seconds, const QString& what) {
-    if (!seconds) return;
-    const QString size = number(std::abs(*seconds), 3);
-    if (size != number(0.0, 3)) parts << tr("%1 s %2").arg(size, what);
-  };
-  add(saving.driveS, tr("on the drive"));
-  add(saving.quarterMileS, tr("over the quarter mile"));
-  return parts.join(tr(", "));
-}
-
-QString savingWords(const SprocketSaving& saving, const UnitsShown& units) {
-  const double kg = std::abs(saving.kg), equivalent = std::abs(saving.equivalentKg);
-  constexpr double kNothing = 0.005;
-  if (kg < kNothing && equivalent < kNothing) return {};
-  const auto mass = [&](double x) {
-    return number(units.shown(Quantity::Mass, x), 2) + QLatin1Char(' ') + units.name(Quantity::Mass);
-  };
-  const QString seconds = secondsWords(saving);
-  const QString worth = seconds.isEmpty() ? QString() : tr(", worth %1").arg(seconds);
-  const QString how =
-      saving.counted ? tr("It is counted in pull and runs.")
-                     : tr("That is an estimate from teeth and material, and not counted in pull and runs: "
-                          "weigh both sprockets to count it.");
-  return (saving.equivalentKg > 0.0 ? tr("The sprockets are %1 lighter than stock's and speed up as if the "
-                                         "bike were %2 lighter%3. %4")
-                                    : tr("The sprockets are %1 heavier than stock's and slow down as if the "
-                                         "bike were %2 heavier%3. %4"))
-      .arg(mass(kg), mass(equivalent), worth, how);
-}
-
-QString armWords(const Plan& plan, const UnitsShown& units) {
-  const auto& from = plan.stock.chainRun->swingarm;
-  const auto& to = plan.proposed.chainRun->swingarm;
-  if (!from || !to) return {};
-  QStringList parts;
-  if (from->antiSquatPercent && to->antiSquatPercent) {
-    const double change = *to->antiSquatPercent - *from->antiSquatPercent;
-    if (number(std::abs(change), 1) != number(0.0, 1))
-      parts << (change > 0.0 ? tr("Under power the rear squats less: anti-squat rises from %1 to %2 %.")
-                             : tr("Under power the rear squats more: anti-squat falls from %1 to %2 %."))
-                   .arg(number(*from->antiSquatPercent, 1), number(*to->antiSquatPercent, 1));
-  }
-  if (to->tightSpot)
-    parts << tr("The chain is tightest with the swingarm at %1°, countershaft, pivot and axle in line: in "
-                "the posture given "
-                "it must have at least %2 of play in the middle of the run. The manual's slack goes first.")
-                 .arg(number(to->tightSpot->angleDeg, 1), withUnit(to->tightSpot->leastPlayM, units));
-  return parts.join(QLatin1Char(' '));
-}
-
-}  // namespace
-
-QString teethWords(const Plan& plan, SprocketPlace place) {
-  const auto teeth = [place](const SetupPlan& setup) {
-    return QString::number(place == SprocketPlace::Front ? setup.setup.frontTeeth.count()
-                                                         : setup.setup.rearTeeth.count());
-  };
-  return beside(tr("%1 teeth"), teeth(plan.proposed), teeth(plan.stock));
-}
-
-QString wrapWords(const Plan& plan) {
-  const auto wrap = [](const SetupPlan& setup) { return number(setup.chainRun->frontWrapDeg, 0); };
-  return beside(tr("wrap %1°"), wrap(plan.proposed), wrap(plan.stock));
-}
-
-QStringList loopWords(const Plan& plan, const UnitsShown& units) {
-  const ChainRunFigures& run = *plan.proposed.chainRun;
-  const bool belt = isBelt(plan.proposed.setup);
-  QString loop = beside(belt ? tr("belt of %1 teeth") : tr("%1 links"), QString::number(run.links),
-                        QString::number(plan.stock.chainRun->links));
-  if (const auto& size = plan.proposed.setup.options.chainSize; size && !belt)
-    loop = QString::fromUtf8(size->name.data()) + tr(", ") + loop;
-  if (!run.tightCentreM) return {loop, tr("does not reach round")};
-  QStringList lines{loop};
-  if (run.peakTensionN) {
-    QString pull =
-        tr("pulls up to %1 %2")
-            .arg(number(units.shown(Quantity::Force, *run.peakTensionN), 0), units.name(Quantity::Force));
-    if (run.safetyFactor)
-      pull += (run.strengthAssumed ? tr(", safety factor %1 (least strength of the size)")
-                                   : tr(", safety factor %1"))
-                  .arg(number(*run.safetyFactor, 1));
-    lines << pull;
-  }
-  return lines;
-}
-
-QString centreWords(const Plan& plan, const UnitsShown& units) {
-  return tr("centres %1")
-      .arg(beside(QStringLiteral("%1 ") + units.name(Quantity::SmallLength),
-                  small(plan.proposed.chainRun->centreDistanceM, units),
-                  small(plan.stock.chainRun->centreDistanceM, units)));
-}
-
-QStringList axleWords(const Plan& plan, const UnitsShown& units) {
-  const ChainRunFigures& run = *plan.proposed.chainRun;
-  const QString way = wayWords(run.axleShiftM, units);
-  QStringList lines{tr("axle %1").arg(way.isEmpty() ? tr("stays") : way)};
-  if (run.fits) lines << (*run.fits ? tr("fits") : tr("does not fit"));
-  return lines;
+  const QString words = tr("Does not fit with %1: %2.").arg(loop, reasons.join(tr(", ")));
+  const QString remedy = remedyWords(*run, units);
+  return remedy.isEmpty() ? words : words + QLatin1Char(' ') + remedy;
 }
 
 QString turnWords(const Plan& plan) {
-  const double percentMore = plan.proposed.change.finalRatioPercent;
-  const QString size = number(std::abs(percentMore), 1);
+  const double more = plan.proposed.change.finalRatioPercent;
+  const QString size = number(std::abs(more), 1);
   if (size == number(0.0, 1))
-    return tr("For one turn of the rear wheel the front sprocket turns as often as with stock:");
-  return (percentMore > 0.0 ? tr("For one turn of the rear wheel the front sprocket turns %1 % more: every "
-                                 "gear is shorter.")
-                            : tr("For one turn of the rear wheel the front sprocket turns %1 % less: every "
-                                 "gear is taller."))
-      .arg(size);
-}
-
-std::vector<QStringList> chainTable(const Plan& plan, const UnitsShown& units) {
-  const SetupPlan &from = plan.stock, &to = plan.proposed;
-  if (!from.chainRun || !to.chainRun) return {};
-  const ChainRunFigures &was = *from.chainRun, &is = *to.chainRun;
-  const QString mm = units.name(Quantity::SmallLength), kg = units.name(Quantity::Mass);
-  const int decimals = decimalsOf(units);
-  const auto length = [&](const Figure& m) {
-    return m ? Figure(units.shown(Quantity::SmallLength, *m)) : std::nullopt;
-  };
-  const auto whole = [](int x) { return Figure(static_cast<double>(x)); };
-  const auto arm = [](const ChainRunFigures& run) {
-    return run.swingarm ? run.swingarm->antiSquatPercent : std::nullopt;
-  };
-  const auto play = [&](const ChainRunFigures& run) {
-    return run.swingarm && run.swingarm->tightSpot ? length(run.swingarm->tightSpot->leastPlayM)
-                                                   : std::nullopt;
-  };
-  const auto force = [&](const Figure& n) {
-    return n ? Figure(units.shown(Quantity::Force, *n)) : std::nullopt;
-  };
-  const bool belt = isBelt(to.setup);
-  // A belt bends between its teeth, too: its speed does not ripple.
-  const auto ripple = [belt](double percentage) { return belt ? std::nullopt : Figure(percentage); };
-  return {
-      {QString(), tr("stock"), tr("proposed"), tr("difference")},
-      figureRow(belt ? tr("belt, teeth") : tr("links"), whole(was.links), whole(is.links), 0),
-      figureRow(tr("centre distance, %1").arg(mm), length(was.centreDistanceM), length(is.centreDistanceM),
-                decimals),
-      {tr("axle from stock, %1").arg(mm), number(0.0, decimals),
-       signedNumber(units.shown(Quantity::SmallLength, is.axleShiftM), decimals), QString()},
-      figureRow(tr("wheelbase, %1").arg(mm), length(was.wheelbaseM), length(is.wheelbaseM), decimals),
-      figureRow(tr("front wrap, °"), was.frontWrapDeg, is.frontWrapDeg, 1),
-      figureRow(tr("meeting, front (1 is best)"), whole(was.commonFactorFront), whole(is.commonFactorFront),
-                0),
-      figureRow(tr("meeting, rear (1 is best)"), whole(was.commonFactorRear), whole(is.commonFactorRear), 0),
-      figureRow(tr("chordal, front, %"), ripple(was.chordalFrontPercent), ripple(is.chordalFrontPercent), 2),
-      figureRow(tr("chordal, rear, %"), ripple(was.chordalRearPercent), ripple(is.chordalRearPercent), 2),
-      figureRow(tr("speed at the limit, m/s"), was.topChainSpeedMps, is.topChainSpeedMps, 1),
-      figureRow(tr("greatest tension, %1").arg(units.name(Quantity::Force)), force(was.peakTensionN),
-                force(is.peakTensionN), 0),
-      figureRow(tr("safety factor"), was.safetyFactor, is.safetyFactor, 1),
-      {tr("front sprocket, %1").arg(kg), massText(from.sprockets.front, units),
-       massText(to.sprockets.front, units), QString()},
-      {tr("rear sprocket, %1").arg(kg), massText(from.sprockets.rear, units),
-       massText(to.sprockets.rear, units), QString()},
-      figureRow(tr("anti-squat, %"), arm(was), arm(is), 1),
-      figureRow(tr("least play, %1").arg(mm), play(was), play(is), decimals),
-  };
+    return tr("For one turn of the rear wheel the front sprocket turns as often as with stock.");
+  const QString turns = (more > 0.0 ? tr("For one turn of the rear wheel the front sprocket turns %1 % more")
+                                    : tr("For one turn of the rear wheel the front sprocket turns %1 % less"))
+                            .arg(size);
+  if (!onlyPairChanges(plan.stock, plan.proposed)) return turns + tr("; primary, gears or tyre change, too.");
+  return turns + (more > 0.0 ? tr(": every gear is shorter.") : tr(": every gear is taller."));
 }
 
 QStringList chainVerdict(const Plan& plan, const UnitsShown& units) {
@@ -321,20 +249,23 @@ QStringList chainVerdict(const Plan& plan, const UnitsShown& units) {
   if (!setup.chainRun || !plan.stock.chainRun) return {};
   QStringList sentences;
   const ChainRunFigures& run = *setup.chainRun;
-  const bool asStock = std::abs(run.axleShiftM) < 1e-6 && run.fits.value_or(true);
-  sentences << (asStock ? tr("The axle stays where it is.") : fitWords(plan, setup, units));
-  if (run.fits.value_or(true) && run.lengthsThatFit.size() > 1)
-    sentences << tr("Lengths that fit: %1.").arg(lengthWords(run.lengthsThatFit, units));
-  if (!isBelt(setup.setup) && run.links % 2 != 0)
+  const QString fit = fitWords(plan, setup, units);
+  sentences << (fit.isEmpty() ? tr("The axle stays where it is.") : fit);
+  const bool others = run.lengthsThatFit.size() > 1 ||
+                      (run.lengthsThatFit.size() == 1 && run.lengthsThatFit.front().links != run.links);
+  if (run.fits.value_or(true) && others)
+    sentences << tr("Lengths that fit: %1.").arg(lengthWords(run, units));
+  if (run.offsetLink)
     sentences << tr(
         "An odd number of links needs an offset link, the weakest of a chain: choose an even one.");
-  constexpr double kEnoughWrap = 120.0;  // degrees; what handbooks ask for
-  if (run.frontWrapDeg < kEnoughWrap)
-    sentences << tr("Less than 120° of wrap on the front sprocket: it may jump teeth.");
+  if (run.lowWrap) sentences << tr("Less than 120° of wrap on the smaller sprocket: it may jump teeth.");
   if (const auto& off = plan.stock.chainRun->measuredCentreOffLinks)
-    sentences << tr("The measured centre distance and stock's links contradict each other by %1 links: "
-                    "measure again, or "
-                    "count them.")
+    sentences << (plan.stock.chainRun->belt ? tr("The measured centre distance and stock's belt contradict "
+                                                 "each other by %1 teeth: measure "
+                                                 "again, or count them.")
+                                            : tr("The measured centre distance and stock's links contradict "
+                                                 "each other by %1 links: measure "
+                                                 "again, or count them."))
                      .arg(number(std::abs(*off), 1));
   return sentences;
 }
@@ -345,23 +276,6 @@ QStringList chainNotes(const Plan& plan, const UnitsShown& units) {
   if (plan.stock.chainRun && plan.proposed.chainRun) notes << armWords(plan, units);
   notes.removeAll(QString());
   return notes;
-}
-
-QStringList chainLacks(const Plan& plan) {
-  QStringList lacks;
-  const auto& stock = plan.stock.setup.options;
-  if (isBelt(plan.stock.setup)) {
-    if (!stock.beltPitchMm) lacks << tr("stock's belt pitch");
-    if (!stock.beltTeeth) lacks << tr("stock's belt teeth");
-  } else {
-    if (!stock.chainSize) lacks << tr("stock's chain size");
-    if (!stock.links) lacks << tr("stock's number of links");
-  }
-  if (lacks.isEmpty() && !plan.stock.chainRun)
-    lacks << tr("a number of links that reaches round stock's sprockets");
-  if (lacks.isEmpty() && !plan.proposed.chainRun)
-    lacks << tr("pitch and length of the proposed belt or chain");
-  return lacks;
 }
 
 }  // namespace layshaft::ui

@@ -210,7 +210,7 @@ class Maker {
       return p.chainRun ? Value(p.chainRun->axleShiftM) : Value();
     };
     return compared(tr("axle, back"), Quantity::SmallLength, shift(stock()), shift(proposed()),
-                    units_.system() == UnitSystem::Imperial ? 2 : 1);
+                    units_.decimals(Quantity::SmallLength));
   }
 
   std::optional<KeyFigure> speedometer() const {

@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "ui/aim_words.h"
+#include "ui/chain_words.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -39,7 +40,7 @@ void LadderModel::add(const std::vector<LadderRow>& rows) {
     }
     *old = row;
     const auto at = old - rows_.begin();
-    notes_[static_cast<std::size_t>(at)].faded = false;
+    notes_[static_cast<std::size_t>(at)] = {};
     emit dataChanged(index(static_cast<int>(at), 0), index(static_cast<int>(at), ColumnCount - 1));
   }
   if (fresh.empty()) return;
@@ -117,13 +118,20 @@ int LadderModel::columnCount(const QModelIndex& parent) const {
 QString LadderModel::fitText(const LadderRow& row) const {
   if (!row.chainRun) return tr("–");
   const ChainRunFigures& run = *row.chainRun;
-  const int decimals = units_.system() == UnitSystem::Imperial ? 2 : 1;
-  const QString shift = signedNumber(units_.shown(Quantity::SmallLength, run.axleShiftM), decimals);
-  if (run.fits.value_or(true)) return (run.fits ? tr("fits, axle %1") : tr("axle %1")).arg(shift);
-  if (run.lengthsThatFit.empty()) return tr("no");
-  QStringList lengths;
-  for (const FittingLength& length : run.lengthsThatFit) lengths << QString::number(length.links);
-  return tr("with %1 links").arg(lengths.join(tr(" or ")));
+  const QString shift = signedNumber(units_.shown(Quantity::SmallLength, run.axleShiftM.value_or(0.0)),
+                                     units_.decimals(Quantity::SmallLength));
+  if (run.fits.value_or(true))
+    return (run.fits ? tr("fits, axle %1") : tr("axle %1")).arg(shift) +
+           (run.offsetLink ? tr(", offset link") : QString());
+  const QString lengths = otherLengthsWords(run);
+  return lengths.isEmpty() ? tr("no") : lengths;
+}
+
+QString LadderModel::fitToolTip(const LadderRow& row) const {
+  if (!row.chainRun) return tr("Nothing is known of the chain or belt.");
+  QStringList reasons;
+  for (const Misfit misfit : row.chainRun->misfits) reasons << misfitWords(misfit, *row.chainRun, units_);
+  return reasons.isEmpty() ? fitText(row) : reasons.join(tr(", "));
 }
 
 QString LadderModel::aimText(const LadderRow& row) const {
@@ -215,9 +223,9 @@ QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) con
     case RearTeeth:
       return row.change.rearTeethEquivalent;
     case Fits:
-      return row.chainRun
-                 ? (row.chainRun->fits.value_or(true) ? 0.0 : 1000.0) + std::abs(row.chainRun->axleShiftM)
-                 : kLast;
+      return row.chainRun ? (row.chainRun->fits.value_or(true) ? 0.0 : 1000.0) +
+                                std::abs(row.chainRun->axleShiftM.value_or(kLast))
+                          : kLast;
     case Meeting:
       return row.chainRun ? row.chainRun->commonFactorFront + row.chainRun->commonFactorRear : 1000;
     case Spares:
@@ -240,8 +248,8 @@ QVariant LadderModel::data(const QModelIndex& at, int role) const {
     return QVariant::fromValue(
         Qt::Alignment(words ? Qt::AlignLeft | Qt::AlignVCenter : Qt::AlignRight | Qt::AlignVCenter));
   }
-  if (role == Qt::ToolTipRole && (at.column() == Aims || at.column() == Fits))
-    return text(here, at.row(), at.column());
+  if (role == Qt::ToolTipRole && at.column() == Aims) return text(here, at.row(), at.column());
+  if (role == Qt::ToolTipRole && at.column() == Fits) return fitToolTip(here);
   if (role == Qt::ForegroundRole && isFaded(at.row()))
     return QGuiApplication::palette().brush(QPalette::Disabled, QPalette::Text);
   if (role == Qt::FontRole && here.frontTeeth == proposedFront_ && here.rearTeeth == proposedRear_) {
@@ -271,7 +279,7 @@ QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int r
       case Cruise:
         return tr("cruise, rpm");
       case TopSpeed:
-        return tr("top speed");
+        return tr("top, %1").arg(speed);
       case Drive:
         return tr("drive, s");
       case StandingStart:

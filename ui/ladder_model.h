@@ -3,6 +3,7 @@
 
 #include <QAbstractTableModel>
 #include <QSortFilterProxyModel>
+#include <limits>
 #include <vector>
 
 #include "core/study/ladder.h"
@@ -47,6 +48,7 @@ class LadderModel : public QAbstractTableModel {
   const LadderRow& row(int index) const { return rows_[static_cast<std::size_t>(index)]; }
   const std::vector<LadderRow>& rows() const { return rows_; }
   bool isTwin(int index) const { return !notes_[static_cast<std::size_t>(index)].twins.isEmpty(); }
+  bool settled() const { return settled_; }
   bool isFaded(int index) const { return notes_[static_cast<std::size_t>(index)].faded; }
 
   int rowCount(const QModelIndex& parent = {}) const override;
@@ -58,12 +60,13 @@ class LadderModel : public QAbstractTableModel {
   QString text(const LadderRow& row, int index, int column) const;
   QVariant sortValue(const LadderRow& row, int index, int column) const;
   QString fitText(const LadderRow& row) const;
+  QString fitToolTip(const LadderRow& row) const;  ///< why it does not fit
   QString aimText(const LadderRow& row) const;
 
   /// What is known of a row beside its figures.
   struct Note {
-    QString twins;  ///< what is said of a pair that shares its ratio with others
-    int rank = 0;   ///< place by the aims
+    QString twins;                               ///< what is said of a pair that shares its ratio with others
+    int rank = std::numeric_limits<int>::max();  ///< place by the aims; last until they are ranked
     bool faded = false;
   };
   void markTwins();

@@ -117,10 +117,13 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   });
   connect(ladder_, &LadderPage::pairPinned, this, [this](int front, int rear) {
     const auto why = SetupEdits::pin(document_, QStringLiteral("%1/%2").arg(front).arg(rear), front, rear);
-    driveLine_->say(why.value_or(QString()));
+    driveLine_->say(why.value_or(tr("%1/%2 is pinned to the charts.").arg(front).arg(rear)));
   });
   for (Page* page : pages_) {
-    connect(page, &Page::detailsWanted, this, &MainWindow::showDetails);
+    connect(page, &Page::detailsWanted, this, [this](std::string_view key) {
+      showDetails();
+      details_->showFieldsFor(key);
+    });
     connect(page, &Page::cruiseDragged, this, [this](double mps, int drag) {
       const double kmh = std::round(units::kmhFromMps(mps));
       document_.edit(

@@ -81,9 +81,11 @@ void paintFigure(QPainter& painter, const QRectF& cell, const Fonts& fonts, cons
   write(fonts.unit, y + valueMetrics.ascent() - labelMetrics.ascent(), colours.mutedText, figure.unit);
   y += valueMetrics.height();
   painter.setPen(colours.mutedText);
-  texts.draw(
-      painter, fonts.label, QPointF(cell.left(), y),
-      figure.difference.isEmpty() ? QCoreApplication::translate("Readout", "as stock") : figure.difference);
+  QString difference = figure.difference;
+  if (difference.isEmpty())
+    difference = figure.stock == figure.proposed ? QCoreApplication::translate("Readout", "as stock")
+                                                 : QCoreApplication::translate("Readout", "not comparable");
+  texts.draw(painter, fonts.label, QPointF(cell.left(), y), difference);
 }
 
 }  // namespace

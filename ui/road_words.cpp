@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/units.h"
+#include "ui/figure_rows.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -34,6 +35,14 @@ constexpr std::array kFieldNames{
     FieldName{"bike.chassis.rider_mass_kg", QT_TRANSLATE_NOOP("RoadWords", "rider's mass, kg")},
     FieldName{"bike.chassis.rolling_resistance", QT_TRANSLATE_NOOP("RoadWords", "rolling resistance")},
     FieldName{"bike.chassis.tyre_pressure_bar", QT_TRANSLATE_NOOP("RoadWords", "tyre pressure, bar")},
+    FieldName{"stock.chain_size", QT_TRANSLATE_NOOP("RoadWords", "stock's chain size")},
+    FieldName{"stock.links", QT_TRANSLATE_NOOP("RoadWords", "stock's number of links")},
+    FieldName{"stock.belt_pitch_mm", QT_TRANSLATE_NOOP("RoadWords", "stock's belt pitch")},
+    FieldName{"stock.belt_teeth", QT_TRANSLATE_NOOP("RoadWords", "stock's belt teeth")},
+    FieldName{"proposed.chain_size", QT_TRANSLATE_NOOP("RoadWords", "the proposal's chain size")},
+    FieldName{"proposed.links", QT_TRANSLATE_NOOP("RoadWords", "the proposal's number of links")},
+    FieldName{"proposed.belt_pitch_mm", QT_TRANSLATE_NOOP("RoadWords", "the proposal's belt pitch")},
+    FieldName{"proposed.belt_teeth", QT_TRANSLATE_NOOP("RoadWords", "the proposal's belt teeth")},
     FieldName{"bike.chassis.shift_time_s", QT_TRANSLATE_NOOP("RoadWords", "shift time, s")},
 };
 
@@ -45,21 +54,11 @@ QString fieldName(std::string_view key) {
 
 using Figure = std::optional<double>;
 
-QString orDash(const Figure& value, int decimals) {
-  return value ? number(*value, decimals) : tr("–");
-}
-
 QStringList row(const QString& name, const Figure& stock, const Figure& proposed, int decimals,
                 const std::optional<Band>& band = {}) {
-  // Of the figures as they are read.
-  const double scale = std::pow(10.0, decimals);
-  const bool differ = stock && proposed && number(*stock, decimals) != number(*proposed, decimals);
-  const QString difference =
-      differ ? signedNumber((std::round(*proposed * scale) - std::round(*stock * scale)) / scale, decimals)
-             : QString();
-  const QString uncertain =
-      band ? QStringLiteral("±%1").arg(number((band->high - band->low) / 2.0, decimals)) : QString();
-  return {name, orDash(stock, decimals), orDash(proposed, decimals), difference, uncertain};
+  QStringList cells = figureRow(name, stock, proposed, decimals);
+  cells << (band ? QStringLiteral("±%1").arg(number((band->high - band->low) / 2.0, decimals)) : QString());
+  return cells;
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/number_text.h"
+#include "core/study/adopted.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -95,12 +96,26 @@ std::optional<Problem> SetupEdits::exchangeTeeth(const QString& field, const QSt
       setup.options.rearSprocket = exchanged.options.rearSprocket;
     });
   }
-  return edit(field, title, shown, [&](auto& setup) {
-    if (setup.frontTeeth != *front) forgetSprocketMeasurements(setup.options.frontSprocket);
-    if (setup.rearTeeth != *rear) forgetSprocketMeasurements(setup.options.rearSprocket);
-    setup.frontTeeth = *front;
-    setup.rearTeeth = *rear;
-  });
+  return document_.edit({.field = QStringLiteral("stock.") + field,
+                         .title = tr("stock %1").arg(title),
+                         .shown = [shown](const Profile& p) { return shown(p.stock); }},
+                        [&](Profile& profile) {
+                          const bool frontChanges = profile.stock.frontTeeth != *front,
+                                     rearChanges = profile.stock.rearTeeth != *rear;
+                          // What follows stock's teeth gets another sprocket, too.
+                          const auto follow = [&](SetupChange& change) {
+                            if (frontChanges && !change.frontTeeth)
+                              forgetSprocketMeasurements(change.options.frontSprocket);
+                            if (rearChanges && !change.rearTeeth)
+                              forgetSprocketMeasurements(change.options.rearSprocket);
+                          };
+                          follow(profile.proposed);
+                          for (Pin& pin : profile.pins) follow(pin.change);
+                          if (frontChanges) forgetSprocketMeasurements(profile.stock.options.frontSprocket);
+                          if (rearChanges) forgetSprocketMeasurements(profile.stock.options.rearSprocket);
+                          profile.stock.frontTeeth = *front;
+                          profile.stock.rearTeeth = *rear;
+                        });
 }
 
 std::optional<QString> SetupEdits::pin(Document& document, const QString& name, int frontTeeth,
@@ -114,6 +129,8 @@ std::optional<QString> SetupEdits::pin(Document& document, const QString& name, 
   SetupChange change = proposalWithPair(profile, *front, *rear);
   change.options.extras.clear();
   change = withoutStockValues(change, profile.stock);
+  for (const Pin& pin : profile.pins)
+    if (pin.change == change) return tr("That is pinned already: %1.").arg(QString::fromStdString(pin.name));
   document.edit({.field = QStringLiteral("pin.%1").arg(name), .title = tr("pin %1").arg(name), .shown = {}},
                 [&](Profile& p) { p.pins.push_back({.name = name.toStdString(), .change = change}); });
   return std::nullopt;
@@ -266,14 +283,7 @@ void SetupEdits::clearProposal(Document& document) {
 void SetupEdits::makeProposalStock(Document& document) {
   document.edit(
       {.field = QStringLiteral("proposal.adopt"), .title = tr("make the proposal stock"), .shown = {}},
-      [](Profile& profile) {
-        Setup adopted = applied(profile.proposed, profile.stock);
-        adopted.options.extras = profile.stock.options.extras;
-        // What follows stock must go on meaning the same parts.
-        for (Pin& pin : profile.pins) pin.change = changeTo(applied(pin.change, profile.stock), adopted);
-        profile.stock = std::move(adopted);
-        profile.proposed = SetupChange{.options = {.extras = profile.proposed.options.extras}};
-      });
+      [](Profile& profile) { profile = adopted(profile); });
 }
 
 }  // namespace layshaft::ui

@@ -66,6 +66,11 @@ double UnitsShown::si(Quantity quantity, double shown) const {
   return shown * factor(quantity);
 }
 
+int UnitsShown::decimals(Quantity quantity) const {
+  if (quantity != Quantity::SmallLength) return 0;
+  return system_ == UnitSystem::Imperial ? 2 : 1;
+}
+
 QString UnitsShown::name(Quantity quantity) const {
   const bool imperial = system_ == UnitSystem::Imperial;
   switch (quantity) {

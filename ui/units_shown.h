@@ -39,6 +39,8 @@ class UnitsShown {
   /// back.
   double shown(Quantity quantity, double si) const;
   double si(Quantity quantity, double shown) const;
+  /// Decimals that a length of the chain run is read with: a tenth of a millimetre, a hundredth of an inch.
+  int decimals(Quantity quantity) const;
   QString name(Quantity quantity) const;  ///< "km/h", empty for bare numbers
 
   bool operator==(const UnitsShown&) const = default;

@@ -155,6 +155,8 @@ QStringList partsChanged(const Plan& plan, const UnitsShown& units) {
   if (from.primaryRatio != to.primaryRatio)
     parts << tr("primary %1 → %2").arg(number(from.primaryRatio, 3), number(to.primaryRatio, 3));
   if (from.gearRatios != to.gearRatios) parts << tr("gear ratios changed");
+  if (isBelt(from) != isBelt(to))
+    parts << (isBelt(to) ? tr("belt instead of chain") : tr("chain instead of belt"));
   const auto sizeName = [](const std::optional<ChainSize>& size) {
     return size ? QString::fromUtf8(size->name.data()) : tr("none");
   };

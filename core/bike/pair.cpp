@@ -10,13 +10,15 @@ const std::vector<SpareSprocket> kNoSpares;
 
 /// What a change says of a sprocket once its teeth have become others.
 void exchange(std::optional<SprocketDetails>& details, const SpareSprocket* spare, bool asStock) {
+  Extras kept = details ? details->extras : Extras{};
   if (asStock) {
     details.reset();
+    if (!kept.empty())
+      details = SprocketDetails{.size = {}, .material = {}, .massKg = {}, .extras = std::move(kept)};
     return;
   }
   forgetSprocketMeasurements(details);
   if (!spare || !(spare->size || spare->material || spare->massKg)) return;
-  Extras kept = details ? details->extras : Extras{};
   details = SprocketDetails{
       .size = spare->size, .material = spare->material, .massKg = spare->massKg, .extras = std::move(kept)};
 }
@@ -29,6 +31,11 @@ const SpareSprocket* spareSprocket(const std::vector<SpareSprocket>& spares, int
     return spare.teeth == teeth && runs && spare.state != SpareState::Worn;
   });
   return found == spares.end() ? nullptr : &*found;
+}
+
+const std::vector<SpareChain>& chainsOnHand(const Profile& profile) {
+  static const std::vector<SpareChain> kNone;
+  return profile.sparesBox ? profile.sparesBox->chains : kNone;
 }
 
 SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear) {

@@ -9,6 +9,9 @@ namespace layshaft {
 /// if there is none. A spare without a size is taken to suit.
 const SpareSprocket* spareSprocket(const std::vector<SpareSprocket>& spares, int teeth, const Setup& setup);
 
+/// The chains of the spares box; empty without one.
+const std::vector<SpareChain>& chainsOnHand(const Profile& profile);
+
 /// The profile's proposal on another pair. A sprocket with other teeth is another one: it brings what the
 /// spares box knows of it, and nothing of the mass of the one before.
 SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear);

@@ -18,8 +18,10 @@ void dropIfSame(std::optional<T>& own, const std::optional<T>& stock) {
 /// for are not known.
 void followSprocket(std::optional<SprocketDetails>& own, const std::optional<SprocketDetails>& stock,
                     bool sameTeeth) {
-  if (own || !stock) return;
+  if ((own && !own->saysNothing()) || !stock) return;
+  Extras kept = own ? std::move(own->extras) : Extras{};
   own = stock;
+  if (!kept.empty()) own->extras = std::move(kept);
   if (!sameTeeth) forgetSprocketMeasurements(own);
 }
 

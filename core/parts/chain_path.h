@@ -27,10 +27,8 @@ class ChainPath {
   /// The whole line as a closed polygon: half a tooth at a time round the sprockets, straight between them.
   std::vector<ChainPoint> polygon() const;
 
-  // Ends of the straight runs.
+  // Ends of the upper run.
   ChainPoint topFront() const { return at(0.0); }
-  ChainPoint bottomFront() const { return at(frontWrap_); }
-  ChainPoint bottomRear() const { return at(frontWrap_ + straight_); }
   ChainPoint topRear() const { return at(frontWrap_ + straight_ + rearWrap_); }
 
  private:

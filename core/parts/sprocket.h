@@ -35,6 +35,8 @@ struct SprocketDetails {
   std::optional<double> massKg;
   Extras extras;
   bool operator==(const SprocketDetails&) const = default;
+
+  bool saysNothing() const { return !size && !material && !massKg; }
 };
 
 /// Rear over front: how often the front sprocket turns for one turn of the rear one.

@@ -35,8 +35,8 @@ double estimatedMassKg(const SprocketShape& shape, SprocketPlace place, Sprocket
          (material == SprocketMaterial::Steel ? kSteelKgM3 : kAluminiumKgM3);
 }
 
-double sprocketInertiaKgM2(const SprocketShape& shape, double massKg) {
-  return 0.5 * massKg * (shape.pitchRadiusM * shape.pitchRadiusM + shape.boreRadiusM * shape.boreRadiusM);
+double sprocketInertiaKgM2(double pitchRadiusM, double massKg) {
+  return 0.5 * massKg * pitchRadiusM * pitchRadiusM * (1.0 + kBore * kBore);
 }
 
 std::vector<ChainPoint> sprocketOutline(const ChainSize& size, int teeth) {

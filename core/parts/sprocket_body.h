@@ -28,7 +28,7 @@ SprocketShape sprocketShape(const ChainSize& size, int teeth);
 double estimatedMassKg(const SprocketShape& shape, SprocketPlace place, SprocketMaterial material);
 
 /// Moment of inertia about its axle, kg·m², of a ring from bore to pitch circle: ½·m·(r1² + r2²).
-double sprocketInertiaKgM2(const SprocketShape& shape, double massKg);
+double sprocketInertiaKgM2(double pitchRadiusM, double massKg);
 
 /// A point in the plane of the chain, m.
 struct ChainPoint {

@@ -15,7 +15,8 @@ namespace layshaft {
 namespace {
 
 constexpr double kAtTheEnd = 1e-9;      // m; the ends of the axle's travel are included
-constexpr double kContradiction = 0.5;  // pitches between a measured centre and stock's links
+constexpr double kContradiction = 0.5;  // pitches between a measured centre and the one of stock's links
+constexpr double kEnoughWrapDeg = 120.0;
 constexpr std::array<std::pair<std::string_view, double>, 6> kMinimumTensileN{
     {{"415", 11800}, {"420", 15600}, {"428", 16700}, {"520", 26400}, {"525", 26500}, {"530", 26400}}};
 
@@ -43,33 +44,55 @@ std::optional<SpareCut> spareFor(int links, const Setup& setup, const std::vecto
 }
 
 /// Lengths that put the axle inside its travel.
-std::vector<FittingLength> lengthsThatFit(const ChainRun& room, const Setup& setup, const DriveLoop& loop,
-                                          double stockCentre, double forward, double back,
-                                          const std::vector<SpareChain>& spares) {
-  std::vector<FittingLength> lengths;
-  const auto consider = [&](int links) {
-    const auto centre = loop.pair.centreM(links);
-    if (!centre) return;
-    const double shift = *centre - stockCentre;
-    if (shift < -forward - kAtTheEnd || shift > back + kAtTheEnd) return;
-    FittingLength length{.links = links, .axleShiftM = shift, .shortenBy = {}, .spare = {}};
-    if (!isBelt(setup)) {
-      if (loop.links >= links) length.shortenBy = loop.links - links;
-      length.spare = spareFor(links, setup, spares);
-    }
-    lengths.push_back(length);
-  };
-  if (isBelt(setup)) {
-    for (const int teeth : beltLengths(room.beltLengthsTeeth, loop.links)) consider(teeth);
+class FittingLengths {
+ public:
+  FittingLengths(const Setup& setup, const DriveLoop& loop, double stockCentre, double forward, double back)
+      : setup_(setup), loop_(loop), stockCentre_(stockCentre), forward_(forward), back_(back) {}
+
+  std::vector<FittingLength> ofBelts(const std::vector<int>& listed) const {
+    std::vector<FittingLength> lengths;
+    for (const int teeth : beltLengths(listed, loop_.links))
+      if (const auto shift = fittingShift(loop_.pair, teeth))
+        lengths.push_back({.links = teeth, .axleShiftM = *shift, .shortenBy = {}, .spare = {}});
     return lengths;
   }
-  const double nearest = std::max(stockCentre - forward, 1e-3);
-  const int fewest = static_cast<int>(std::floor(loop.pair.links(nearest))) - 1;
-  const int most = static_cast<int>(std::ceil(loop.pair.links(stockCentre + back))) + 1;
-  for (int links = fewest + (fewest & 1); links <= most; links += 2)
-    if (limits::kLinks.contains(links)) consider(links);
-  return lengths;
-}
+
+  std::vector<FittingLength> ofChains(const std::vector<SpareChain>& spares) const {
+    ChainPair fresh = loop_.pair;
+    fresh.pitchM = units::metresFromMillimetres(setup_.options.chainSize->pitchMm);
+    const bool worn = loop_.pair.pitchM != fresh.pitchM;
+    const double nearest = std::max(stockCentre_ - forward_, 1e-3);
+    const int fewest = static_cast<int>(std::floor(loop_.pair.links(nearest))) - 1;
+    const int most = static_cast<int>(std::ceil(fresh.links(stockCentre_ + back_))) + 1;
+    std::vector<FittingLength> lengths;
+    for (int links = fewest + (fewest & 1); links <= most; links += 2) {
+      if (!limits::kLinks.contains(links)) continue;
+      const std::optional<int> cut = loop_.links >= links ? std::optional(loop_.links - links) : std::nullopt;
+      const auto present = fittingShift(loop_.pair, links), other = fittingShift(fresh, links);
+      if (worn && present && cut)
+        lengths.push_back({.links = links, .axleShiftM = *present, .shortenBy = cut, .spare = {}});
+      if (other)
+        lengths.push_back({.links = links,
+                           .axleShiftM = *other,
+                           .shortenBy = worn ? std::nullopt : cut,
+                           .spare = spareFor(links, setup_, spares)});
+    }
+    return lengths;
+  }
+
+ private:
+  std::optional<double> fittingShift(const ChainPair& pair, int links) const {
+    const auto centre = pair.centreM(links);
+    if (!centre) return std::nullopt;
+    const double shift = *centre - stockCentre_;
+    if (shift < -forward_ - kAtTheEnd || shift > back_ + kAtTheEnd) return std::nullopt;
+    return shift;
+  }
+
+  const Setup& setup_;
+  const DriveLoop& loop_;
+  double stockCentre_, forward_, back_;
+};
 
 /// The greatest force at the contact patch that the engine can make and grip and front lift let through.
 double greatestForceN(const PullModel& model) {
@@ -113,15 +136,32 @@ SizeDifference sizeDifference(const ChainSize& a, const ChainSize& b) {
 std::vector<SizeMix> sizeMixes(const Setup& stock, const Setup& setup) {
   std::vector<SizeMix> mixes;
   const auto& chain = setup.options.chainSize;
-  if (isBelt(stock) || isBelt(setup) || !chain) return mixes;
-  const auto judge = [&](SprocketPlace place, const std::optional<SprocketDetails>& details, bool stays) {
-    std::optional<ChainSize> cutFor = details ? details->size : std::nullopt;
-    if (!cutFor && stays) cutFor = stock.options.chainSize;
-    if (cutFor && sizeDifference(*chain, *cutFor).any()) mixes.push_back({place, *chain, *cutFor});
-  };
-  judge(SprocketPlace::Front, setup.options.frontSprocket, setup.frontTeeth == stock.frontTeeth);
-  judge(SprocketPlace::Rear, setup.options.rearSprocket, setup.rearTeeth == stock.rearTeeth);
+  if (!chain) return mixes;
+  for (const SprocketPlace place : {SprocketPlace::Front, SprocketPlace::Rear})
+    if (const auto size = cutFor(stock, setup, place); size && sizeDifference(*chain, *size).any())
+      mixes.push_back({place, *chain, *size});
   return mixes;
+}
+
+std::vector<std::string_view> chainRunLacks(const Setup& stock, const Setup& setup) {
+  std::vector<std::string_view> lacks;
+  const auto check = [&](const Setup& checked, std::string_view size, std::string_view links,
+                         std::string_view pitch, std::string_view teeth) {
+    const SetupOptions& options = checked.options;
+    if (isBelt(checked)) {
+      if (!options.beltPitchMm) lacks.push_back(pitch);
+      if (!options.beltTeeth) lacks.push_back(teeth);
+    } else {
+      if (!options.chainSize) lacks.push_back(size);
+      if (!options.links) lacks.push_back(links);
+    }
+  };
+  check(stock, "stock.chain_size", "stock.links", "stock.belt_pitch_mm", "stock.belt_teeth");
+  if (!lacks.empty()) return lacks;
+  const auto loop = driveLoop(stock);
+  if (!loop->pair.centreM(loop->links)) lacks.push_back(isBelt(stock) ? "stock.belt_teeth" : "stock.links");
+  check(setup, "proposed.chain_size", "proposed.links", "proposed.belt_pitch_mm", "proposed.belt_teeth");
+  return lacks;
 }
 
 std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, const Setup& setup,
@@ -133,17 +173,20 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
   const auto centre = loop->pair.centreM(loop->links);
   const ChainRun room = bike.chainRun.value_or(ChainRun{});
   const auto measured = metres(room.centreDistanceMm);
+  const bool belt = isBelt(setup);
 
-  ChainRunFigures figures{.links = loop->links,
-                          .centreDistanceM = 0.0,
+  ChainRunFigures figures{.belt = belt,
+                          .links = loop->links,
                           .tightCentreM = centre,
-                          .axleShiftM = 0.0,
+                          .centreDistanceM = {},
+                          .axleShiftM = {},
                           .wheelbaseM = {},
+                          .frontWrapDeg = {},
                           .fits = {},
                           .misfits = {},
                           .mixes = sizeMixes(stock, setup),
                           .lengthsThatFit = {},
-                          .frontWrapDeg = 0.0,
+                          .offsetLink = !belt && loop->links % 2 != 0,
                           .topChainSpeedMps = 0.0,
                           .peakTensionN = {},
                           .safetyFactor = {},
@@ -153,42 +196,39 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
                           .chordalRearPercent = chordalVariationPercent(setup.rearTeeth.count()),
                           .measuredCentreOffLinks = {},
                           .swingarm = {}};
-  if (measured) {
-    const double off = stockLoop->pair.links(*measured) - stockLoop->links;
-    if (std::abs(off) > kContradiction) figures.measuredCentreOffLinks = off;
-  }
+  if (measured && std::abs(*measured - *stockCentre) > kContradiction * stockLoop->pair.pitchM)
+    figures.measuredCentreOffLinks = stockLoop->pair.links(*measured) - stockLoop->links;
 
   judgeSprockets(room, setup, figures.misfits);
   if (!figures.mixes.empty()) figures.misfits.push_back(Misfit::MixedSizes);
   const auto forward = metres(room.adjusterForwardMm), back = metres(room.adjusterBackMm);
-  const bool partsFit = figures.misfits.empty();
-  if (forward && back && partsFit)
-    figures.lengthsThatFit = lengthsThatFit(room, setup, *loop, *stockCentre, *forward, *back, spares);
-  if (!centre) {
-    figures.misfits.push_back(Misfit::ChainDoesNotReach);
-    figures.fits = false;
-    figures.axleShiftM = 0.0;
-    figures.centreDistanceM = *stockCentre;
-  } else {
-    figures.axleShiftM = *centre - *stockCentre;
-    figures.centreDistanceM = measured ? *measured + figures.axleShiftM : *centre;
-    if (forward && figures.axleShiftM < -*forward - kAtTheEnd)
-      figures.misfits.push_back(Misfit::AxleTooFarForward);
-    if (back && figures.axleShiftM > *back + kAtTheEnd) figures.misfits.push_back(Misfit::AxleTooFarBack);
-    if (!figures.misfits.empty())
-      figures.fits = false;
-    else if (forward && back)
-      figures.fits = true;
+  figures.slotKnown = forward && back;
+  if (figures.slotKnown && figures.misfits.empty()) {
+    const FittingLengths lengths(setup, *loop, *stockCentre, *forward, *back);
+    figures.lengthsThatFit = belt ? lengths.ofBelts(room.beltLengthsTeeth) : lengths.ofChains(spares);
   }
-  if (const auto wheelbase = bike.chassis ? metres(bike.chassis->wheelbaseMm) : std::nullopt)
-    figures.wheelbaseM = *wheelbase + figures.axleShiftM;
-  figures.frontWrapDeg = loop->pair.smallerWrapDeg(figures.centreDistanceM);
-  if (setup.frontTeeth.count() > setup.rearTeeth.count()) figures.frontWrapDeg = 360.0 - figures.frontWrapDeg;
+  if (centre) {
+    const double shift = *centre - *stockCentre;
+    figures.axleShiftM = shift;
+    figures.centreDistanceM = measured ? *measured + shift : *centre;
+    if (const auto wheelbase = bike.chassis ? metres(bike.chassis->wheelbaseMm) : std::nullopt)
+      figures.wheelbaseM = *wheelbase + shift;
+    const double smaller = loop->pair.smallerWrapDeg(*figures.centreDistanceM);
+    figures.frontWrapDeg = setup.frontTeeth.count() > setup.rearTeeth.count() ? 360.0 - smaller : smaller;
+    figures.lowWrap = smaller < kEnoughWrapDeg;
+    if (forward && shift < -*forward - kAtTheEnd) figures.misfits.push_back(Misfit::AxleTooFarForward);
+    if (back && shift > *back + kAtTheEnd) figures.misfits.push_back(Misfit::AxleTooFarBack);
+  } else {
+    figures.misfits.push_back(Misfit::ChainDoesNotReach);
+  }
+  if (!figures.misfits.empty())
+    figures.fits = false;
+  else if (figures.slotKnown)
+    figures.fits = true;
   const double turnsPerSecond =
       bike.engine.revLimitRpm / 60.0 / setup.primaryRatio / setup.gearRatios.values().back();
   figures.topChainSpeedMps = setup.frontTeeth.count() * loop->pair.pitchM * turnsPerSecond;
-
-  figures.swingarm = swingarm(bike, loop->pair, rolloutOf(setup).radiusM(), figures.axleShiftM);
+  figures.swingarm = swingarm(bike, loop->pair, rolloutOf(setup).radiusM(), figures.axleShiftM.value_or(0.0));
 
   if (!model) return figures;
   const double rearRadius = setup.rearTeeth.count() * loop->pair.pitchM / (2.0 * units::kPi);
@@ -196,7 +236,7 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
   std::optional<double> strength;
   if (room.tensileStrengthKn) {
     strength = *room.tensileStrengthKn * 1000.0;
-  } else if (!isBelt(setup) && setup.options.chainSize) {
+  } else if (!belt && setup.options.chainSize) {
     strength = minimumTensileStrengthN(*setup.options.chainSize);
     figures.strengthAssumed = strength.has_value();
   }

@@ -18,12 +18,12 @@ struct SpareCut {
   int shortenBy;  ///< links to take out; 0: as it is
 };
 
-/// A chain length and where it puts the axle.
+/// A chain length, where it puts the axle, and what to take it from.
 struct FittingLength {
   int links;
   double axleShiftM;
   std::optional<int>
-      shortenBy;  ///< links to take out of the present chain, 0: none; a chain that is too short: none
+      shortenBy;  ///< links to take out of the present chain, 0: none; none where it is another chain
   std::optional<SpareCut> spare;  ///< the chain of the spares box that least is cut from
 };
 
@@ -39,8 +39,6 @@ struct SizeMix {
   SprocketPlace place;
   ChainSize chain, sprocket;
 };
-/// A sprocket is cut for the size its details name; else it is stock's if it has stock's teeth, and one to be
-/// bought for the chain if not.
 std::vector<SizeMix> sizeMixes(const Setup& stock, const Setup& setup);
 
 /// Why a setup does not fit.
@@ -60,28 +58,39 @@ enum class Misfit {
 std::optional<double> minimumTensileStrengthN(const ChainSize& size);
 
 struct ChainRunFigures {
+  bool belt;
   int links;
-  double centreDistanceM;  ///< from the chain; from a measured centre with the shift added where there is one
-  std::optional<double> tightCentreM;  ///< that the links make tight; none if they do not reach round
-  double axleShiftM;                   ///< positive to the rear
+  // None where the links do not reach round.
+  std::optional<double> tightCentreM;  ///< that the links make tight
+  std::optional<double>
+      centreDistanceM;  ///< the same; from a measured centre with the shift added where there is one
+  std::optional<double> axleShiftM;  ///< positive to the rear
   std::optional<double> wheelbaseM;
+  std::optional<double> frontWrapDeg;
+  bool lowWrap = false;      ///< less than the 120° that handbooks ask for on the smaller sprocket
   std::optional<bool> fits;  ///< none where the axle's travel is not known and nothing else speaks against it
   std::vector<Misfit> misfits;
   std::vector<SizeMix> mixes;  ///< behind a misfit of mixed sizes
-  std::vector<FittingLength>
-      lengthsThatFit;  ///< even counts, of belts the listed ones; the present one if it fits
-  double frontWrapDeg;
+  /// Even counts, of belts the listed ones; the present one if it fits. A worn chain counts twice: as far as
+  /// it can be cut, and what a new one of that length would do.
+  std::vector<FittingLength> lengthsThatFit;
+  bool slotKnown = false;   ///< both ends of the axle's travel
+  bool offsetLink = false;  ///< an odd number of links
   double topChainSpeedMps;  ///< at the rev limit in the last gear
   std::optional<double> peakTensionN;
   std::optional<double> safetyFactor;
   bool strengthAssumed = false;  ///< the strength is the minimum for the size, not one that was typed
   int commonFactorFront, commonFactorRear;  ///< of teeth and links; 1 is best
   double chordalFrontPercent, chordalRearPercent;
-  /// Half a pitch or more between a measured centre and the one that stock's links make: links by which they
-  /// differ.
+  /// Where a measured centre is more than half a pitch off the one that stock's links make: the links that it
+  /// would take less those there are.
   std::optional<double> measuredCentreOffLinks;
   std::optional<SwingarmFigures> swingarm;
 };
+
+/// What is missing before anything can be said of the run of chain or belt, as keys of the profile; a key
+/// that is there is named where its value does not reach round.
+std::vector<std::string_view> chainRunLacks(const Setup& stock, const Setup& setup);
 
 /// `model` may be null: then tension is not known. `spares` are the chains on hand. None where chain or
 /// length of stock or setup is missing.

@@ -10,15 +10,32 @@ const std::optional<SprocketDetails>& detailsOf(const Setup& setup, SprocketPlac
   return place == SprocketPlace::Front ? setup.options.frontSprocket : setup.options.rearSprocket;
 }
 
-/// Adds what one sprocket changes; false where a mass is not known, or is only estimated and that does not
-/// do.
-bool addDifference(Fitted& sum, const Setup& stock, const Setup& setup, SprocketPlace place, bool estimates) {
-  const auto before = sprocketMass(stock, place), after = sprocketMass(setup, place);
-  if (!before || !after || (!estimates && (before->estimated || after->estimated))) return false;
-  const double ratio = place == SprocketPlace::Front ? finalRatio(setup.frontTeeth, setup.rearTeeth) : 1.0;
-  sum.massKg += after->kg - before->kg;
-  sum.wheelInertiaKgM2 += (after->inertiaKgM2 - before->inertiaKgM2) * ratio * ratio;
-  return true;
+Teeth teethOf(const Setup& setup, SprocketPlace place) {
+  return place == SprocketPlace::Front ? setup.frontTeeth : setup.rearTeeth;
+}
+
+std::optional<double> weighedKg(const Setup& setup, SprocketPlace place) {
+  const auto& details = detailsOf(setup, place);
+  return details ? details->massKg : std::nullopt;
+}
+
+std::optional<double> estimatedKg(const Setup& stock, const Setup& setup, SprocketPlace place) {
+  const auto& details = detailsOf(setup, place);
+  const auto size = cutFor(stock, setup, place);
+  if (!details || !details->material || !size) return std::nullopt;
+  return estimatedMassKg(sprocketShape(*size, teethOf(setup, place).count()), place, *details->material);
+}
+
+/// At the wheel; nothing where the pitch is not known.
+double wheelInertia(const Setup& setup, SprocketPlace place, double kg) {
+  std::optional<double> pitchMm;
+  if (isBelt(setup))
+    pitchMm = setup.options.beltPitchMm;
+  else if (setup.options.chainSize)
+    pitchMm = setup.options.chainSize->pitchMm;
+  if (!pitchMm) return 0.0;
+  const double radius = pitchRadiusM(units::metresFromMillimetres(*pitchMm), teethOf(setup, place).count());
+  return sprocketInertiaKgM2(radius, kg);
 }
 
 }  // namespace
@@ -53,32 +70,46 @@ std::optional<double> axleShiftM(const Setup& stock, const Setup& setup) {
   return *to - *from;
 }
 
-std::optional<SprocketMass> sprocketMass(const Setup& setup, SprocketPlace place) {
-  const auto& details = detailsOf(setup, place);
-  const auto size = details && details->size ? details->size : setup.options.chainSize;
-  if (!details || !size || isBelt(setup)) return std::nullopt;
-  const int teeth = place == SprocketPlace::Front ? setup.frontTeeth.count() : setup.rearTeeth.count();
-  const SprocketShape shape = sprocketShape(*size, teeth);
-  if (details->massKg)
-    return SprocketMass{*details->massKg, false, sprocketInertiaKgM2(shape, *details->massKg)};
-  if (!details->material) return std::nullopt;
-  const double kg = estimatedMassKg(shape, place, *details->material);
-  return SprocketMass{kg, true, sprocketInertiaKgM2(shape, kg)};
+std::optional<ChainSize> cutFor(const Setup& stock, const Setup& setup, SprocketPlace place) {
+  if (isBelt(setup)) return std::nullopt;
+  if (const auto& details = detailsOf(setup, place); details && details->size) return details->size;
+  const bool stays = teethOf(setup, place) == teethOf(stock, place) && !isBelt(stock);
+  return stays && stock.options.chainSize ? stock.options.chainSize : setup.options.chainSize;
+}
+
+std::optional<SprocketMass> sprocketMass(const Setup& stock, const Setup& setup, SprocketPlace place) {
+  if (const auto kg = weighedKg(setup, place)) return SprocketMass{*kg, false};
+  if (const auto kg = estimatedKg(stock, setup, place)) return SprocketMass{*kg, true};
+  return std::nullopt;
+}
+
+std::optional<SprocketDifference> sprocketDifference(const Setup& stock, const Setup& setup,
+                                                     SprocketPlace place) {
+  auto before = weighedKg(stock, place), after = weighedKg(setup, place);
+  const bool weighed = before && after;
+  if (!weighed) {
+    before = estimatedKg(stock, stock, place);
+    after = estimatedKg(stock, setup, place);
+  }
+  if (!before || !after) return std::nullopt;
+  // The front sprocket turns by the final ratio as often as the wheel.
+  const double turns = place == SprocketPlace::Front ? finalRatio(setup.frontTeeth, setup.rearTeeth) : 1.0;
+  return SprocketDifference{
+      .kg = *after - *before,
+      .wheelInertiaKgM2 =
+          (wheelInertia(setup, place, *after) - wheelInertia(stock, place, *before)) * turns * turns,
+      .weighed = weighed};
 }
 
 Fitted fitted(const Setup& stock, const Setup& setup) {
   Fitted result{.axleShiftM = axleShiftM(stock, setup).value_or(0.0)};
-  for (const SprocketPlace place : {SprocketPlace::Front, SprocketPlace::Rear})
-    addDifference(result, stock, setup, place, false);
+  for (const SprocketPlace place : {SprocketPlace::Front, SprocketPlace::Rear}) {
+    const auto difference = sprocketDifference(stock, setup, place);
+    if (!difference || !difference->weighed) continue;
+    result.massKg += difference->kg;
+    result.wheelInertiaKgM2 += difference->wheelInertiaKgM2;
+  }
   return result;
-}
-
-std::optional<Fitted> fittedByEstimate(const Setup& stock, const Setup& setup) {
-  Fitted result{.axleShiftM = axleShiftM(stock, setup).value_or(0.0)};
-  bool known = false;
-  for (const SprocketPlace place : {SprocketPlace::Front, SprocketPlace::Rear})
-    known |= addDifference(result, stock, setup, place, true);
-  return known ? std::optional(result) : std::nullopt;
 }
 
 }  // namespace layshaft

@@ -22,14 +22,18 @@ bool isBelt(const Setup& setup);
 /// where a chain or its length is missing or does not reach round.
 std::optional<double> axleShiftM(const Setup& stock, const Setup& setup);
 
-/// A sprocket's mass as weighed, or as its material lets it be estimated; none without either. The moment of
-/// inertia takes the mass as a ring from bore to pitch circle, and needs a chain size.
+/// The chain size that a sprocket is cut for: what its details name; else stock's if it has stock's teeth and
+/// so is stock's; else that of the chain, which it is bought to suit. None on belts and where nothing is
+/// known.
+std::optional<ChainSize> cutFor(const Setup& stock, const Setup& setup, SprocketPlace place);
+
+/// A sprocket's or pulley's mass, kg, as weighed or as its material and chain size let it be estimated; none
+/// without either.
 struct SprocketMass {
   double kg;
   bool estimated;
-  double inertiaKgM2;
 };
-std::optional<SprocketMass> sprocketMass(const Setup& setup, SprocketPlace place);
+std::optional<SprocketMass> sprocketMass(const Setup& stock, const Setup& setup, SprocketPlace place);
 
 /// What other sprockets and another chain change about the bike, against stock.
 struct Fitted {
@@ -42,7 +46,14 @@ struct Fitted {
 /// As it acts on the road: masses only where both, old and new, were weighed.
 Fitted fitted(const Setup& stock, const Setup& setup);
 
-/// With the difference in masses also where it is estimated; none where it is not known at all.
-std::optional<Fitted> fittedByEstimate(const Setup& stock, const Setup& setup);
+/// By how much one sprocket is heavier than stock's, and what that adds at the wheel: weighed where both
+/// were, else estimated for both alike; none where it is not known at all.
+struct SprocketDifference {
+  double kg;
+  double wheelInertiaKgM2;
+  bool weighed;
+};
+std::optional<SprocketDifference> sprocketDifference(const Setup& stock, const Setup& setup,
+                                                     SprocketPlace place);
 
 }  // namespace layshaft

@@ -84,7 +84,7 @@ Ladder::Figures Ladder::figuresOf(const Setup& setup) const {
     figures.top = TopSpeed{last.speedAtRevLimitMps, last.gear, std::nullopt};
   }
   figures.chainRun = chainRun(profile_.bike, profile_.stock, setup, figures.model ? &*figures.model : nullptr,
-                              profile_.sparesBox ? profile_.sparesBox->chains : std::vector<SpareChain>());
+                              chainsOnHand(profile_));
   return figures;
 }
 
@@ -202,7 +202,8 @@ int sitsBetter(const LadderRow& a, const LadderRow& b) {
   if (!a.chainRun || !b.chainRun) return 0;
   const bool fitsA = a.chainRun->fits.value_or(true), fitsB = b.chainRun->fits.value_or(true);
   if (fitsA != fitsB) return fitsA ? -1 : 1;
-  const double way = std::abs(a.chainRun->axleShiftM) - std::abs(b.chainRun->axleShiftM);
+  if (!a.chainRun->axleShiftM || !b.chainRun->axleShiftM) return 0;
+  const double way = std::abs(*a.chainRun->axleShiftM) - std::abs(*b.chainRun->axleShiftM);
   return std::abs(way) < kTie ? 0 : way < 0.0 ? -1 : 1;
 }
 
@@ -227,7 +228,7 @@ class ByAims {
   int order(const LadderRow& x, const LadderRow& y) const {
     if (timed_)
       if (const int by = rising(x.driveS.value_or(kNever), y.driveS.value_or(kNever))) return by;
-    if (rev_)
+    if (rev_ && *rev_ < x.aims.size() && *rev_ < y.aims.size())
       if (const int by =
               rising(-x.aims[*rev_].margin.value_or(-kNever), -y.aims[*rev_].margin.value_or(-kNever)))
         return by;

@@ -88,8 +88,8 @@ int wearsBetter(const LadderRow& a, const LadderRow& b);
 int sitsBetter(const LadderRow& a, const LadderRow& b);
 
 /// Indices of the rows in the order in which they answer the aims: those that reach all and fit first, then
-/// those that reach all and do not fit; within them by drive time where that is aimed for, then by how small
-/// the change is.
+/// those that reach all and do not fit; within them by drive time where that is aimed for, then by how near
+/// they come to the first engine speed aimed for, then by how small the change is.
 std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims);
 
 /// What the ladder answers to the aims.

@@ -83,7 +83,9 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Setup& setup,
                          bike.frontWheelInertiaKgM2 / (frontRadius * frontRadius) +
                          bike.rearWheelInertiaKgM2 / (radius * radius);
   double coasting = asStock + fitted.massKg + fitted.wheelInertiaKgM2 / (radius * radius);
-  if (coasting < asStock / 2.0) {  // sprockets that weigh as much as the bike: typed in a wrong unit
+  if (coasting < asStock / 2.0 ||
+      massKg_ < bike.massKg.value_or(0.0) /
+                    2.0) {  // sprockets that weigh as much as the bike: typed in a wrong unit
     coasting = asStock;
     massKg_ = bike.massKg.value_or(0.0);
   }

@@ -89,8 +89,6 @@ class PullModel {
   double limitMps(std::size_t gear) const { return gears_[gear].limitMps; }
   double equivalentMassKg(std::size_t gear) const { return gears_[gear].massKg; }
   double coastingMassKg() const { return gears_.back().massKg; }
-  /// Bike, rider and what the setup's sprockets weigh more than stock's.
-  double massKg() const { return massKg_; }
 
   /// At the wheel, unbounded, N.
   double forceN(double speedMps, std::size_t gear) const {
@@ -177,7 +175,7 @@ class PullModel {
   std::shared_ptr<const PullBike> bike_;
   Rollout rollout_;
   std::vector<Gear> gears_;  ///< the last is first gear with a slipping clutch
-  double massKg_;
+  double massKg_;            ///< bike, rider and what the setup's sprockets weigh more than stock's
   double dragFactor_ = 0.0;  ///< ½·ρ·CdA
   double weightOnRoadN_ = 0.0, slopeN_ = 0.0;
   bool hasGrip_ = false, hasLift_ = false;

@@ -41,7 +41,8 @@ std::optional<SwingarmFigures> swingarm(const Bike& bike, const ChainPair& pair,
                           .upperRunDeg = units::degreesFromRadians(upperRun),
                           .antiSquatPercent = {},
                           .tightSpot = {}};
-  if (std::abs(above) <= ahead) {  // else no swingarm reaches that angle
+  constexpr double kTravel = 30.0 * units::kPi / 180.0;  // common practice: the longest swing about 25°
+  if (ahead > 0.0 && std::abs(std::atan2(above, ahead) - angle) <= kTravel) {
     const double span = std::sqrt(distance * distance - (r2 - r1) * (r2 - r1));
     // All of the chain's spare length hangs in one run; its middle moves up and down on two sides of a
     // triangle.

@@ -26,7 +26,8 @@ struct SwingarmFigures {
   /// nor rises. None without wheelbase and height of the centre of gravity. V. Cossalter, Motorcycle
   /// Dynamics, chapter 6; the per cent as T. Foale gives it (both from memory).
   std::optional<double> antiSquatPercent;
-  std::optional<TightSpot> tightSpot;  ///< none where the countershaft is not ahead of the pivot
+  /// None where the countershaft is not ahead of the pivot, or the spot is further away than a wheel travels.
+  std::optional<TightSpot> tightSpot;
 };
 
 /// Where the swingarm's length, angle or the countershaft's place is missing: none. `axleShiftM` lengthens

@@ -36,13 +36,13 @@ bool has(const ChainRunFigures& figures, Misfit misfit) {
 
 TEST(ChainRunVerdict, TheAxleStaysInItsSlotEndsIncluded) {
   const auto setup = chained(15, 43, 114);
-  const double shiftMm = 1000 * run(slotted(10, 10), setup).axleShiftM;
+  const double shiftMm = 1000 * run(slotted(10, 10), setup).axleShiftM.value();
   EXPECT_EQ(run(slotted(0, shiftMm), setup).fits, true);
   const auto tight = run(slotted(0, shiftMm - 1e-3), setup);
   EXPECT_EQ(tight.fits, false);
   EXPECT_TRUE(has(tight, Misfit::AxleTooFarBack));
   const auto forward = chained(16, 45, 114);
-  const double shift = -1000 * run(slotted(10, 10), forward).axleShiftM;
+  const double shift = -1000 * run(slotted(10, 10), forward).axleShiftM.value();
   EXPECT_EQ(run(slotted(shift, 0), forward).fits, true);
   EXPECT_TRUE(has(run(slotted(shift - 1e-3, 0), forward), Misfit::AxleTooFarForward));
 }
@@ -73,6 +73,52 @@ TEST(ChainRunVerdict, AShortChainDoesNotReach) {
   EXPECT_EQ(figures.fits, false);
   EXPECT_TRUE(has(figures, Misfit::ChainDoesNotReach));
   EXPECT_FALSE(figures.lengthsThatFit.empty()) << "another length would do";
+  // Nothing is said of an axle that is nowhere.
+  EXPECT_FALSE(figures.axleShiftM || figures.centreDistanceM || figures.wheelbaseM || figures.frontWrapDeg);
+}
+
+TEST(ChainRunVerdict, SaysWhatTheTradeAdvisesAgainst) {
+  EXPECT_TRUE(run(Bike{}, chained(16, 43, 113)).offsetLink);
+  EXPECT_FALSE(run(Bike{}, chained(16, 43, 114)).offsetLink);
+  EXPECT_FALSE(run(Bike{}, chained(16, 43, 114)).lowWrap);
+  // 9 and 60 teeth close together.
+  EXPECT_TRUE(run(Bike{}, chained(9, 60, 66)).lowWrap);
+}
+
+TEST(ChainRunVerdict, AWornChainIsCutWornAndBoughtNew) {
+  auto worn = chained(16, 43, 114);
+  worn.options.chainElongationPercent = 1.0;
+  const auto figures =
+      chainRun(slotted(12, 12), worn, worn, nullptr, {{.size = *chainSize("520"), .links = 114}}).value();
+  ASSERT_EQ(figures.axleShiftM, 0.0);
+  bool present = false, bought = false;
+  for (const FittingLength& length : figures.lengthsThatFit) {
+    if (length.links != 114) continue;
+    if (length.shortenBy == 0) {
+      present = true;
+      EXPECT_NEAR(length.axleShiftM, 0.0, 1e-12);
+      EXPECT_FALSE(length.spare);
+    } else {
+      bought = true;
+      EXPECT_NEAR(length.axleShiftM * 1000, -6.67228, 1e-4) << "one per cent of the centre distance nearer";
+      EXPECT_EQ(length.spare->links, 114);
+    }
+  }
+  EXPECT_TRUE(present && bought);
+}
+
+TEST(ChainRunLacks, NamesWhatIsMissing) {
+  auto none = chained(16, 43, 114);
+  none.options.links.reset();
+  EXPECT_EQ(chainRunLacks(none, none), std::vector<std::string_view>{"stock.links"});
+  EXPECT_TRUE(chainRunLacks(chained(16, 43, 114), chained(15, 43, 114)).empty());
+  EXPECT_EQ(chainRunLacks(chained(16, 43, 30), chained(16, 43, 30)),
+            std::vector<std::string_view>{"stock.links"})
+      << "it does not reach round";
+  auto belt = chained(16, 43, 114);
+  belt.options.finalDrive = FinalDrive::Belt;
+  EXPECT_EQ(chainRunLacks(chained(16, 43, 114), belt),
+            (std::vector<std::string_view>{"proposed.belt_pitch_mm", "proposed.belt_teeth"}));
 }
 
 TEST(ChainRunVerdict, LengthsThatFitAreEvenAndInsideTheSlot) {
@@ -83,7 +129,7 @@ TEST(ChainRunVerdict, LengthsThatFitAreEvenAndInsideTheSlot) {
     EXPECT_LE(std::abs(length.axleShiftM), 0.020 + 1e-9);
     const auto with = run(slotted(20, 20), chained(14, 46, length.links));
     EXPECT_EQ(with.fits, true) << length.links;
-    EXPECT_NEAR(with.axleShiftM, length.axleShiftM, 1e-12);
+    EXPECT_NEAR(with.axleShiftM.value(), length.axleShiftM, 1e-12);
   }
   // All of them: one more or less on either side is outside.
   const auto outside = [&](int links) { return run(slotted(20, 20), chained(14, 46, links)).fits == false; };
@@ -95,18 +141,20 @@ TEST(ChainRunCentre, AMeasuredOneGetsTheShiftAdded) {
   Bike bike = slotted(20, 20);
   bike.chainRun->centreDistanceMm = 665;
   const auto figures = run(bike, chained(15, 43, 114));
-  EXPECT_NEAR(figures.centreDistanceM * 1000, 665 + 3.726, 2e-3);
+  EXPECT_NEAR(*figures.centreDistanceM * 1000, 665 + 3.726, 2e-3);
   EXPECT_FALSE(figures.measuredCentreOffLinks);
 }
 
 TEST(ChainRunCentre, AContradictionOfMoreThanHalfAPitchIsPointedOut) {
   Bike bike;
-  bike.chainRun =
-      ChainRun{.centreDistanceMm = 667.228 + 15.875 / 4 - 0.1};  // both runs grow: a quarter is a half
+  bike.chainRun = ChainRun{.centreDistanceMm = 667.228 + 15.875 / 2 - 0.1};
   EXPECT_FALSE(run(bike, chained(16, 43, 114)).measuredCentreOffLinks);
-  bike.chainRun->centreDistanceMm = 667.228 + 15.875 / 4 + 0.1;
+  bike.chainRun->centreDistanceMm = 667.228 + 15.875 / 2 + 0.1;
+  // Both runs grow: half a pitch of centre is about a link.
   ASSERT_TRUE(run(bike, chained(16, 43, 114)).measuredCentreOffLinks);
-  EXPECT_NEAR(*run(bike, chained(16, 43, 114)).measuredCentreOffLinks, 0.51, 0.01);
+  EXPECT_NEAR(*run(bike, chained(16, 43, 114)).measuredCentreOffLinks, 1.01, 0.02);
+  bike.chainRun->centreDistanceMm = 667.228 - 15.875 / 2 - 0.1;
+  EXPECT_LT(run(bike, chained(16, 43, 114)).measuredCentreOffLinks.value(), 0.0);
 }
 
 TEST(ChainRunFigures, WheelbaseGrowsWithTheShift) {
@@ -124,8 +172,8 @@ TEST(ChainRunFigures, MeetingPattern) {
 }
 
 TEST(ChainRunFigures, WrapOfTheFrontIsItsOwnAlsoWhereItIsTheLarger) {
-  EXPECT_LT(run(Bike{}, chained(16, 43, 114)).frontWrapDeg, 180);
-  EXPECT_GT(run(Bike{}, chained(45, 14, 114)).frontWrapDeg, 180);
+  EXPECT_LT(run(Bike{}, chained(16, 43, 114)).frontWrapDeg.value(), 180);
+  EXPECT_GT(run(Bike{}, chained(45, 14, 114)).frontWrapDeg.value(), 180);
 }
 
 TEST(ChainRunBelt, OnlyListedLengthsExist) {

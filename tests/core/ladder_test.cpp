@@ -186,7 +186,7 @@ TEST(LadderAims, OutOfReachThereIsNoBest) {
 TEST(Ladder, OfTwinsTheOneSitsBetterWhoseAxleStaysNearer) {
   const Ladder ladder(ladderBike());
   const LadderRow a = ladder.row(15, 45), b = ladder.row(14, 42);
-  ASSERT_LT(std::abs(a.chainRun->axleShiftM), std::abs(b.chainRun->axleShiftM));
+  ASSERT_LT(std::abs(*a.chainRun->axleShiftM), std::abs(*b.chainRun->axleShiftM));
   EXPECT_LT(sitsBetter(a, b), 0);
   EXPECT_GT(sitsBetter(b, a), 0);
   EXPECT_EQ(sitsBetter(a, a), 0);

@@ -55,6 +55,18 @@ TEST(ProposalWithPair, BackOnStocksTeethItIsStocksSprocket) {
   EXPECT_EQ(setup.options.rearSprocket, profile.stock.options.rearSprocket);
 }
 
+TEST(ProposalWithPair, UnknownKeysOfASprocketAreNeverLost) {
+  Profile profile = boxedProfile();
+  profile.proposed.options.rearSprocket->extras["maker_note"] = "\"kept\"";
+  for (const int teeth : {43, 46, 47}) {
+    const auto details = proposalWithPair(profile, front(16), rear(teeth)).options.rearSprocket;
+    ASSERT_TRUE(details) << teeth;
+    EXPECT_EQ(details->extras.size(), 1U) << teeth;
+  }
+  const auto back = applied(proposalWithPair(profile, front(16), rear(43)), profile.stock);
+  EXPECT_EQ(back.options.rearSprocket->massKg, 0.9) << "and stock's sprocket is still stock's";
+}
+
 TEST(SpareSprocketOnHand, MustRunWithTheChain) {
   const Profile profile = boxedProfile();
   const auto& rears = profile.sparesBox->rear;

@@ -242,14 +242,17 @@ class SecondOpinion {
     const auto add = [&](const std::optional<SprocketDetails>& before, int teethBefore,
                          const std::optional<SprocketDetails>& after, int teethAfter, double turns) {
       if (!before || !before->massKg || !after || !after->massKg) return;
-      if (!stock.options.chainSize || !now.options.chainSize) return;
+      const auto pitchOf = [](const Setup& setup) {
+        return setup.options.finalDrive == FinalDrive::Belt ? *setup.options.beltPitchMm
+                                                            : setup.options.chainSize->pitchMm;
+      };
       const auto inertia = [](double kg, double pitchMm, int teeth) {
         return kg / 2 * 1.16 * std::pow(pitchMm / 2000 / std::sin(M_PI / teeth), 2);
       };
       const double more = *after->massKg - *before->massKg;
       mass_ += more;
-      rolling_ += more + (inertia(*after->massKg, now.options.chainSize->pitchMm, teethAfter) -
-                          inertia(*before->massKg, stock.options.chainSize->pitchMm, teethBefore)) *
+      rolling_ += more + (inertia(*after->massKg, pitchOf(now), teethAfter) -
+                          inertia(*before->massKg, pitchOf(stock), teethBefore)) *
                              std::pow(turns / radius_, 2);
     };
     const int nf = now.frontTeeth.count(), nr = now.rearTeeth.count();

@@ -204,14 +204,27 @@ TEST_F(DetailsDialogTest, AWeighedSprocketIsKeptAndTakenOutAgain) {
   size.setFocus();
   QTest::keyClick(&size, Qt::Key_End);
   EXPECT_EQ(profile().proposed.options.rearSprocket->size, chainSize("530"));
-  QTest::keyClick(&size, Qt::Key_Home);
-  material.setFocus();
-  QTest::keyClick(&material, Qt::Key_Home);
-  document_.edit({.field = "mass", .title = "mass", .shown = {}},
-                 [](Profile& p) { p.proposed.options.rearSprocket->massKg.reset(); });
-  enter("Proposed rear: mass", "0.5");
-  document_.undoStack().undo();
-  EXPECT_EQ(profile().stock.options.frontSprocket, std::nullopt) << "the others are left alone";
+  typeInto(numberBox("Proposed rear: mass"), "");
+  QTest::keyClick(&numberBox("Proposed rear: mass"), Qt::Key_Delete);
+  QTest::keyClick(&numberBox("Proposed rear: mass"), Qt::Key_Tab);
+  EXPECT_EQ(profile().proposed.options.rearSprocket->massKg, std::nullopt) << "taken out, the rest stays";
+  EXPECT_EQ(profile().proposed.options.rearSprocket->material, SprocketMaterial::Aluminium);
+}
+
+TEST_F(DetailsDialogTest, ABadRowOfSparesLosesNothing) {
+  paste("Front sprockets", "15\t520\n4\t520\n16\t520");
+  EXPECT_TRUE(says("Front sprockets, row 2: “4” is not understood"));
+  ASSERT_EQ(profile().sparesBox.value().front.size(), 2u) << "the others are taken";
+  paste("Chains", "520\t116\tgold");
+  EXPECT_TRUE(says("“gold” is not understood"));
+  EXPECT_TRUE(says("“4” is not understood")) << "one message does not hide another";
+  paste("Rear sprockets", "43\t520");
+  EXPECT_EQ(profile().sparesBox->rear.size(), 1u);
+  dialog_.hide();
+  open(UnitSystem::Metric);
+  EXPECT_EQ(field<QTableWidget>("Front sprockets").item(1, 0)->text(), "4")
+      << "it is still there to be mended";
+  EXPECT_EQ(field<QTableWidget>("Chains").item(0, 2)->text(), "gold");
 }
 
 TEST_F(DetailsDialogTest, ASprocketOfWhichNothingIsSaidFollowsStock) {

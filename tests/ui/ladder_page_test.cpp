@@ -148,7 +148,12 @@ TEST_F(LadderPageTest, APairIsPinnedToTheChartsAndSaved) {
   EXPECT_EQ(window_->profile().pins[0].name, "14/43");
   EXPECT_EQ(window_->profile().pins[0].change.frontTeeth, front(14));
   EXPECT_TRUE(same(profileFrom(writeProfile(window_->profile())), window_->profile()));
-  for (int i = 0; i < 5; ++i) push("Pin");
+  push("Pin");
+  EXPECT_EQ(window_->profile().pins.size(), 1u) << "once is enough";
+  for (const char* pair : {"15/44", "15/45", "16/44", "16/45", "14/44"}) {
+    table().setCurrentIndex(table().model()->index(rowOf(pair), 0));
+    push("Pin");
+  }
   EXPECT_EQ(window_->profile().pins.size(), 4u) << "there is room for four";
 }
 
@@ -193,6 +198,52 @@ TEST_F(LadderPageTest, TheOldLadderStaysGreyedUntilTheNewOneIsThere) {
   EXPECT_TRUE(soon([&] { return !faded(0) && !faded(rows - 1); }));
   EXPECT_EQ(shownRows(), rows);
   EXPECT_EQ(bar.value(), scrolled) << "nor does it scroll";
+}
+
+TEST_F(LadderPageTest, RowsAnswerTheAimsTheyWereWorkedOutFor) {
+  auto& document = (*window_)->document();
+  const auto aim = [&](std::vector<Aim> aims) {
+    document.edit({.field = QStringLiteral("aims %1").arg(aims.size()), .title = "aims", .shown = {}},
+                  [&](Profile& p) { p.aims = aims; });
+  };
+  aim({{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 13384}});
+  const auto& answer = control<QLabel>(*page_, "Answer to the aims");
+  EXPECT_TRUE(soon([&] { return answer.text().startsWith("Best"); }));
+  aim({});
+  EXPECT_TRUE(soon([&] { return answer.text().isEmpty(); }));
+  // The aim comes back while another page is in view, and the units change before the ladder is seen again.
+  auto* tabs = (*window_)->findChild<QTabWidget*>();
+  const int here = tabs->currentIndex();
+  tabs->setCurrentIndex(0);
+  document.undoStack().undo();
+  ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Imperial));
+  for (auto* action : (*window_)->findChildren<QAction*>())
+    if (action->text().remove('&').startsWith("Imperial")) action->trigger();
+  tabs->setCurrentIndex(here);
+  EXPECT_TRUE(soon([&] { return answer.text().startsWith("Best"); }));
+}
+
+TEST_F(LadderPageTest, AStoppedLadderGoesOnWhenAsked) {
+  control<QSpinBox>(*page_, "Most rear teeth").setValue(70);
+  push("Stop");
+  QTest::qWait(50);
+  const int stopped = shownRows();
+  push("Work it out");
+  EXPECT_TRUE(soon([&] { return shownRows() > stopped || rowOf("15/70") >= 0; }));
+}
+
+TEST_F(LadderPageTest, ARangeIsNeverUpsideDown) {
+  control<QSpinBox>(*page_, "Fewest front teeth").setValue(30);
+  EXPECT_EQ(control<QSpinBox>(*page_, "Most front teeth").value(), 30);
+  EXPECT_TRUE(soon([&] { return rowOf("30/43") >= 0; }));
+}
+
+TEST_F(LadderPageTest, SaysWhyNothingIsListed) {
+  const auto& why = control<QLabel>(*page_, "Why nothing is listed");
+  EXPECT_TRUE(why.isHidden());
+  control<QSpinBox>(*page_, "Within per cent").setValue(1);
+  control<QSpinBox>(*page_, "Fewest rear teeth").setValue(60);
+  EXPECT_TRUE(soon([&] { return shownRows() == 0 && !why.isHidden(); }));
 }
 
 TEST_F(LadderPageTest, ANarrowerRangeLeavesNoOldRows) {
@@ -244,6 +295,7 @@ TEST(AimWords, SayByHowMuch) {
   EXPECT_EQ(words(Aim::Want::LeastDriveTime, true, 0.001), "as quick as stock");
   EXPECT_EQ(words(Aim::Want::TopSpeedAtLeast, false, -1.0), "4 km/h short");
   EXPECT_EQ(ui::marginWords({.want = Aim::Want::LeastDriveTime}, {false, {}}, metric), "");
+  EXPECT_EQ(words(Aim::Want::TopSpeedAtLeast, false, -0.1), "0.4 km/h short") << "never nothing short";
 }
 
 TEST(AimWords, SayWhatIsWanted) {
@@ -252,6 +304,10 @@ TEST(AimWords, SayWhatIsWanted) {
             "last gear at 12,800 rpm at 205 km/h");
   EXPECT_EQ(ui::aimWords({.want = Aim::Want::CruiseBelow, .speedKmh = 110, .rpm = 4500}, metric),
             "last gear below 4,500 rpm at 110 km/h");
+  EXPECT_EQ(ui::aimWords({.want = Aim::Want::PullGain, .gear = 3, .percent = 1.5}, metric),
+            "1.5 % more pull in gear 3");
+  EXPECT_EQ(ui::aimWords({.want = Aim::Want::PullGain, .percent = -4}, metric),
+            "at most 4 % less pull in last gear");
   EXPECT_EQ(ui::aimWords({.want = Aim::Want::LeastDriveTime}, metric), "end of the drive in least time");
   EXPECT_EQ(ui::aimWords({.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 190}, metric),
             "no slower than 190 km/h");

@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "core/units.h"
+#include "ui/chain_labels.h"
 #include "ui/chain_words.h"
 #include "ui/wording.h"
 
@@ -17,7 +18,7 @@ namespace {
 constexpr double kMargin = 12.0;    // px round the picture
 constexpr double kGap = 6.0;        // px between a label and what it names
 constexpr double kBoxStepM = 0.05;  // the picture's scale changes in steps, not with every tooth
-constexpr double kSlotHalfHeightM = 0.009;
+constexpr double kSlotHalfHeightM = 0.008;
 constexpr double kAxleRadiusM = 0.007;
 constexpr double kSwingarmWidthM = 0.024;
 constexpr double kPlateHeight = 0.72;  // of a pitch; about what the trade's link plates measure
@@ -119,8 +120,7 @@ ChainDrawing::Loop ChainDrawing::loopOf(const SetupPlan& setup) const {
   Loop loop{.setup = &setup,
             .pair = driveLoop(setup.setup)->pair,
             .path = {},
-            .centreM =
-                run.tightCentreM.value_or(plan_->stock.chainRun->tightCentreM.value_or(run.centreDistanceM))};
+            .centreM = run.tightCentreM.value_or(*plan_->stock.chainRun->tightCentreM)};
   if (run.tightCentreM) loop.path.emplace(loop.pair, loop.centreM);
   return loop;
 }
@@ -328,8 +328,8 @@ void ChainDrawing::paintSolid(QPainter& painter, const QTransform& to, const Loo
     }
   }
   painter.setPen(thin(accent, 1.5));
-  painter.setBrush(accent);
-  painter.drawEllipse(QPointF(loop.centreM, 0), kAxleRadiusM * 0.6, kAxleRadiusM * 0.6);
+  painter.setBrush(faint(accent, 160));
+  painter.drawEllipse(QPointF(loop.centreM, 0), kAxleRadiusM, kAxleRadiusM);
   painter.restore();
   paintMarks(painter, to, loop, accent, true);
 }
@@ -345,7 +345,10 @@ void ChainDrawing::paintLabel(QPainter& painter, const QPointF& place, Qt::Align
   if (side & Qt::AlignBottom) box.moveBottom(place.y());
   if (side & Qt::AlignVCenter) box.moveTop(place.y() - tall / 2.0);
   const QRectF bounds = rect();
+  if (side & Qt::AlignRight) box.moveRight(place.x());
+  if (side & Qt::AlignLeft) box.moveLeft(place.x());
   box.moveLeft(std::clamp(box.left(), kMargin, std::max(kMargin, bounds.right() - kMargin - widest)));
+  box.moveTop(std::max(box.top(), 2.0));
   painter.fillRect(box.adjusted(-3, -1, 3, 1), faint(colours_.background, 200));
   QRectF line(box.left(), box.top(), widest, height);
   for (qsizetype i = 0; i < lines.size(); ++i, line.translate(0, height)) {
@@ -365,15 +368,15 @@ void ChainDrawing::paintNumbers(QPainter& painter, const QTransform& to, const L
   const QColor& accent = colours_.proposed;
 
   paintLabel(painter, front - QPointF(0, scale * frontTip + kGap), Qt::AlignBottom,
-             {teethWords(*plan_, SprocketPlace::Front), wrapWords(*plan_)}, accent);
+             {teethLabel(*plan_, SprocketPlace::Front), wrapLabel(*plan_)}, accent);
   paintLabel(painter, axle - QPointF(0, scale * rear * 0.5), Qt::AlignVCenter,
-             {teethWords(*plan_, SprocketPlace::Rear)}, accent);
-  paintLabel(painter, axle + QPointF(0, scale * rear * 0.5), Qt::AlignVCenter, axleWords(*plan_, units_),
+             {teethLabel(*plan_, SprocketPlace::Rear)}, accent);
+  paintLabel(painter, axle + QPointF(0, scale * rear * 0.5), Qt::AlignVCenter, axleLabel(*plan_, units_),
              accent);
   if (proposed.path) {
     const QPointF a = to.map(point(proposed.path->topFront())), b = to.map(point(proposed.path->topRear()));
     const double steep = b.x() > a.x() ? (b.y() - a.y()) / (b.x() - a.x()) : 0.0;
-    const QStringList words = loopWords(*plan_, units_);
+    const QStringList words = loopLabel(*plan_, units_);
     double half = 0.0;
     for (const QString& line : words) half = std::max(half, texts_.width(boldFont_, line) / 2.0);
     // Clear of the run also at the end where it is higher.
@@ -381,7 +384,7 @@ void ChainDrawing::paintNumbers(QPainter& painter, const QTransform& to, const L
                (a + b) / 2.0 - QPointF(0, std::abs(steep) * half + scale * stock.pair.pitchM / 2.0 + kGap),
                Qt::AlignBottom, words, accent);
   } else {
-    paintLabel(painter, (front + axle) / 2.0, Qt::AlignBottom, loopWords(*plan_, units_), colours_.warning);
+    paintLabel(painter, (front + axle) / 2.0, Qt::AlignBottom, loopLabel(*plan_, units_), colours_.warning);
   }
 
   // The centre distance as a dimension below both.
@@ -398,7 +401,7 @@ void ChainDrawing::paintNumbers(QPainter& painter, const QTransform& to, const L
     painter.drawLine(tip, tip + QPointF(way * 7, -3));
     painter.drawLine(tip, tip + QPointF(way * 7, 3));
   }
-  paintLabel(painter, (left + right) / 2.0, Qt::AlignVCenter, {centreWords(*plan_, units_)}, colours_.text);
+  paintLabel(painter, (left + right) / 2.0, Qt::AlignVCenter, {centreLabel(*plan_, units_)}, colours_.text);
 }
 
 void ChainDrawing::paintAxleNumbers(QPainter& painter, const QTransform& to, const Loop& stock,
@@ -430,14 +433,17 @@ void ChainDrawing::paintAxleNumbers(QPainter& painter, const QTransform& to, con
         to.map(QPointF(stock.centreM - units::metresFromMillimetres(*room.adjusterForwardMm), 0));
     const QPointF back =
         to.map(QPointF(stock.centreM + units::metresFromMillimetres(*room.adjusterBackMm), 0));
-    paintLabel(painter, forward + QPointF(0, under + 14), Qt::AlignTop,
+    // Side by side also where the slot is short.
+    paintLabel(painter, QPointF(std::min(forward.x() + 40, from.x() - 8), forward.y() + under + 14),
+               Qt::AlignTop | Qt::AlignRight,
                {tr("forward end"), tr("%1 from stock").arg(length(*room.adjusterForwardMm))}, colours_.text);
-    paintLabel(painter, back + QPointF(0, under + 14), Qt::AlignTop,
+    paintLabel(painter, QPointF(std::max(back.x() - 40, from.x() + 8), back.y() + under + 14),
+               Qt::AlignTop | Qt::AlignLeft,
                {tr("back end"), tr("%1 from stock").arg(length(*room.adjusterBackMm))}, colours_.text);
   }
   paintLabel(painter, from - QPointF(0, under + kGap), Qt::AlignBottom, {tr("stock")}, colours_.stock);
   paintLabel(painter, now - QPointF(0, under + 1.6 * height + kGap), Qt::AlignBottom,
-             axleWords(*plan_, units_), colours_.proposed);
+             axleLabel(*plan_, units_), colours_.proposed);
   painter.setPen(QPen(colours_.proposed, 1));
   painter.drawLine(now, now - QPointF(0, under + 1.5 * height + kGap));
 }
@@ -482,10 +488,15 @@ void ChainDrawing::paintTally(QPainter& painter, const QRectF& area) const {
       const double whole = std::clamp(all - d, 0.0, 1.0), part = std::clamp(done - d, 0.0, 1.0);
       painter.setPen(QPen(colour, 1.2));
       painter.setBrush(faint(colour, 45));
-      if (whole >= 1.0)
+      if (whole >= 1.0) {
         painter.drawEllipse(disc);
-      else
+      } else {
         pie(0.0, whole);
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(faint(colour, 110), 1.0));
+        painter.drawEllipse(disc);
+        painter.setPen(QPen(colour, 1.2));
+      }
       painter.setBrush(colour);
       if (part >= 1.0)
         painter.drawEllipse(disc);

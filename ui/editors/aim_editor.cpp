@@ -2,7 +2,9 @@
 #include "ui/editors/aim_editor.h"
 
 #include <QHBoxLayout>
+#include <QShortcut>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <cmath>
 
 #include "core/limits.h"
@@ -55,6 +57,9 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
   connect(want_, &QComboBox::currentIndexChanged, this, &AimEditor::showFields);
   connect(list_, &QListWidget::currentRowChanged, this, [this](int row) { remove_->setEnabled(row >= 0); });
   remove_->setEnabled(false);
+  auto* deleted = new QShortcut(QKeySequence::Delete, list_);
+  deleted->setContext(Qt::WidgetShortcut);
+  connect(deleted, &QShortcut::activated, this, &AimEditor::remove);
 
   auto* row = new QHBoxLayout;
   row->setContentsMargins(0, 0, 0, 0);
@@ -91,6 +96,11 @@ void AimEditor::add() {
     aim.speedKmh = withoutNoise(units::kmhFromMps(units_.si(Quantity::Speed, speed_->value())));
   if (rev) aim.rpm = rpm_->value();
   if (kind == Aim::Want::PullGain) aim.percent = percent_->value();
+  const auto& aims = document_.profile().aims;
+  if (std::find(aims.begin(), aims.end(), aim) != aims.end()) {
+    emit refused(tr("That is asked for already: %1.").arg(aimWords(aim, units_)));
+    return;
+  }
   const auto problem = document_.edit({.field = QStringLiteral("aim.%1").arg(document_.profile().aims.size()),
                                        .title = tr("aim: %1").arg(aimWords(aim, units_)),
                                        .shown = {}},

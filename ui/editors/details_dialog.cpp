@@ -7,33 +7,17 @@
 #include <QScrollArea>
 #include <QTabWidget>
 #include <QVBoxLayout>
-#include <cmath>
 
 #include "core/bike/words.h"
 #include "core/units.h"
 #include "ui/editors/curve_editor.h"
 #include "ui/editors/profile_fields.h"
 #include "ui/editors/ride_fields.h"
+#include "ui/editors/spares_editor.h"
 #include "ui/editors/sprocket_fields.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
-namespace {
-
-QString plainNumber(double x) {
-  return QLocale().toString(x, 'g', 8);
-}
-QString orEmpty(const std::optional<double>& x) {
-  return x ? plainNumber(*x) : QString();
-}
-
-template <class Enum, std::size_t N>
-QString wordOrEmpty(const std::optional<Enum>& value, const Words<Enum, N>& words) {
-  return value ? QString::fromUtf8(wordFor(*value, words).data()) : QString();
-}
-
-}  // namespace
-
 DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
     : QDialog(parent), document_(document), tabs_(new QTabWidget), message_(new QLabel) {
   setWindowTitle(tr("Bike details"));
@@ -130,7 +114,7 @@ void DetailsDialog::buildEngine() {
 }
 
 void DetailsDialog::buildChassis() {
-  FieldForm* form = addForm(
+  FieldForm* form = chassis_ = addForm(
       tr("Chassis"), tr("Unlocks pull, top speed and runs. The centre of gravity is with the rider seated."));
   const auto add = [form](const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
                           int decimals, std::optional<double> Chassis::*member, const QString& usual = {}) {
@@ -204,7 +188,7 @@ void DetailsDialog::buildTyre() {
 }
 
 void DetailsDialog::buildChainRun() {
-  FieldForm* form =
+  FieldForm* form = chainRun_ =
       addForm(tr("Chain run"), tr("Engine off and rear wheel clear of the ground before a hand goes near the "
                                   "chain. Slack and torque values: from the bike's own manual."));
   const auto add = [form](const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
@@ -265,144 +249,29 @@ void DetailsDialog::buildRide() {
 }
 
 void DetailsDialog::buildSparesBox() {
-  auto* page = new QWidget;
-  auto* column = new QVBoxLayout(page);
-  const QStringList sprocketTitles{tr("teeth"), tr("size"), tr("material"), tr("mass, kg"), tr("state")};
-  const auto add = [&](const QString& title, const QStringList& columns) {
-    auto* label = new QLabel(title);
-    auto* table = new ColumnsTable(columns);
-    table->setAccessibleName(title);
-    label->setBuddy(table);
-    column->addWidget(label);
-    column->addWidget(table);
-    connect(table, &ColumnsTable::edited, this, &DetailsDialog::readSpares);
-    return table;
-  };
-  spareFronts_ = add(tr("Front sprockets"), sprocketTitles);
-  spareRears_ = add(tr("Rear sprockets"), sprocketTitles);
-  spareChains_ = add(tr("Chains"), {tr("size"), tr("links"), tr("state")});
-  auto* hint =
-      new QLabel(tr("Material: steel or aluminium. State: new, used or worn. Columns pasted from a "
-                    "spreadsheet are taken."));
-  hint->setWordWrap(true);
-  column->addWidget(hint);
-  tabs_->addTab(page, tr("Spares box"));
+  spares_ = new SparesEditor(document_);
+  tabs_->addTab(spares_, tr("Spares box"));
+  connect(spares_, &SparesEditor::said, this, &DetailsDialog::say);
 }
 
-void DetailsDialog::readSpares() {
-  const SparesBox old = document_.profile().sparesBox.value_or(SparesBox{});
-  SparesBox box;
-  box.extras = old.extras;
-  // What the table does not show of a spare stays with the spare that is otherwise the same.
-  const auto keepExtras = [](auto& spare, const auto& before) {
-    for (auto candidate : before) {
-      spare.extras = candidate.extras;
-      if (spare == candidate) return;
-    }
-    spare.extras.clear();
-  };
-  const auto complain = [this](const QString& table, std::size_t row, const QString& text,
-                               const QString& expected) {
-    say(tr("%1, row %2: “%3” is not understood; expected %4.").arg(table).arg(row + 1).arg(text, expected));
-    return false;
-  };
-  const auto state = [](const QString& text, std::optional<SpareState>& into) {
-    if (text.isEmpty()) return true;
-    into = fromWord(text.toLower().toStdString(), kSpareStateWords);
-    return into.has_value();
-  };
-  const auto sizeOf = [](const QString& text) { return chainSize(text.toStdString()); };
-  const auto sprockets = [&](const ColumnsTable* table, const Limit& limit,
-                             const std::vector<SpareSprocket>& before, std::vector<SpareSprocket>& into) {
-    const QString title = table->accessibleName();
-    const auto rows = table->rows();
-    for (std::size_t r = 0; r < rows.size(); ++r) {
-      const QStringList& row = rows[r];
-      SpareSprocket spare;
-      const auto teeth = typedNumber(row.value(0));
-      if (!teeth || *teeth != std::floor(*teeth) || !limit.contains(*teeth))
-        return complain(title, r, row.value(0),
-                        tr("a whole number of teeth from %1 to %2").arg(limit.low).arg(limit.high));
-      spare.teeth = static_cast<int>(*teeth);
-      if (!row.value(1).isEmpty() && !(spare.size = sizeOf(row.value(1))))
-        return complain(title, r, row.value(1), tr("a chain size such as 520"));
-      if (!row.value(2).isEmpty() &&
-          !(spare.material = fromWord(row.value(2).toLower().toStdString(), kMaterialWords)))
-        return complain(title, r, row.value(2), tr("steel or aluminium"));
-      if (!row.value(3).isEmpty()) {
-        spare.massKg = typedNumber(row.value(3));
-        if (!spare.massKg || !limits::kSprocketMassKg.contains(*spare.massKg))
-          return complain(title, r, row.value(3), tr("a mass in kg"));
-      }
-      if (!state(row.value(4), spare.state)) return complain(title, r, row.value(4), tr("new, used or worn"));
-      keepExtras(spare, before);
-      into.push_back(spare);
-    }
-    return true;
-  };
-  if (!sprockets(spareFronts_, limits::kFrontTeeth, old.front, box.front) ||
-      !sprockets(spareRears_, limits::kRearTeeth, old.rear, box.rear))
-    return;
-  const auto rows = spareChains_->rows();
-  for (std::size_t r = 0; r < rows.size(); ++r) {
-    const auto size = sizeOf(rows[r].value(0));
-    const auto links = typedNumber(rows[r].value(1));
-    SpareChain chain;
-    if (!size) {
-      complain(spareChains_->accessibleName(), r, rows[r].value(0), tr("a chain size such as 520"));
-      return;
-    }
-    if (!links || *links != std::floor(*links) || !limits::kLinks.contains(*links)) {
-      complain(spareChains_->accessibleName(), r, rows[r].value(1),
-               tr("a whole number of links from %1 to %2").arg(limits::kLinks.low).arg(limits::kLinks.high));
-      return;
-    }
-    if (!state(rows[r].value(2), chain.state)) {
-      complain(spareChains_->accessibleName(), r, rows[r].value(2), tr("new, used or worn"));
-      return;
-    }
-    chain.size = *size;
-    chain.links = static_cast<int>(*links);
-    keepExtras(chain, old.chains);
-    box.chains.push_back(chain);
-  }
-  say(QString());
-  reading_ = true;
-  document_.edit({.field = QStringLiteral("spares"), .title = tr("spares box"), .shown = {}},
-                 [&](Profile& p) {
-                   if (box == SparesBox{})
-                     p.sparesBox.reset();
-                   else
-                     p.sparesBox = box;
-                 });
-  reading_ = false;
-}
-
-void DetailsDialog::refreshSpares() {
-  const SparesBox box = document_.profile().sparesBox.value_or(SparesBox{});
-  const auto sprockets = [](const std::vector<SpareSprocket>& spares) {
-    std::vector<QStringList> rows;
-    for (const SpareSprocket& spare : spares)
-      rows.push_back({QString::number(spare.teeth),
-                      spare.size ? QString::fromUtf8(spare.size->name.data()) : QString(),
-                      wordOrEmpty(spare.material, kMaterialWords), orEmpty(spare.massKg),
-                      wordOrEmpty(spare.state, kSpareStateWords)});
-    return rows;
-  };
-  spareFronts_->showRows(sprockets(box.front));
-  spareRears_->showRows(sprockets(box.rear));
-  std::vector<QStringList> chains;
-  for (const SpareChain& chain : box.chains)
-    chains.push_back({QString::fromUtf8(chain.size.name.data()), QString::number(chain.links),
-                      wordOrEmpty(chain.state, kSpareStateWords)});
-  spareChains_->showRows(chains);
+void DetailsDialog::showFieldsFor(std::string_view key) {
+  const auto under = [key](std::string_view block) { return key.substr(0, block.size()) == block; };
+  QWidget* page = nullptr;
+  if (under("bike.engine.torque_curve"))
+    page = curve_;
+  else if (under("bike.chassis"))
+    page = chassis_;
+  else if (under("stock") || under("proposed"))
+    page = chainRun_;
+  for (int i = 0; page && i < tabs_->count(); ++i)
+    if (tabs_->widget(i) == page || tabs_->widget(i)->isAncestorOf(page)) tabs_->setCurrentIndex(i);
 }
 
 void DetailsDialog::refresh(const UnitsShown& units) {
   units_ = units;
   for (FieldForm* form : forms_) form->refresh(units);
   curve_->refresh(units);
-  if (!reading_) refreshSpares();
+  spares_->refresh();
 }
 
 void DetailsDialog::showEvent(QShowEvent* event) {

@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "ui/document.h"
-#include "ui/editors/columns_table.h"
 #include "ui/editors/field_form.h"
 #include "ui/units_shown.h"
 
@@ -22,6 +21,8 @@ class DetailsDialog : public QDialog {
   explicit DetailsDialog(Document& document, QWidget* parent = nullptr);
 
   void refresh(const UnitsShown& units);
+  /// Brings the page to the front where a key of the profile is typed.
+  void showFieldsFor(std::string_view key);
 
  protected:
   void showEvent(QShowEvent* event) override;
@@ -37,8 +38,6 @@ class DetailsDialog : public QDialog {
   void buildSpeedometer();
   void buildRide();
   void buildSparesBox();
-  void readSpares();
-  void refreshSpares();
   void say(const QString& message);
 
   Document& document_;
@@ -46,11 +45,10 @@ class DetailsDialog : public QDialog {
   QTabWidget* tabs_;
   std::vector<FieldForm*> forms_;
   class CurveEditor* curve_ = nullptr;
-  ColumnsTable* spareFronts_ = nullptr;
-  ColumnsTable* spareRears_ = nullptr;
-  ColumnsTable* spareChains_ = nullptr;
+  class SparesEditor* spares_ = nullptr;
+  FieldForm* chassis_ = nullptr;
+  FieldForm* chainRun_ = nullptr;
   QLabel* message_;
-  bool reading_ = false;  ///< a table is being read: what the user is typing stays as it is
 };
 
 }  // namespace layshaft::ui

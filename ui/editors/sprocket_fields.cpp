@@ -128,7 +128,8 @@ void addSprockets(FieldForm& form) {
               [](Profile& p) -> std::optional<SprocketDetails>& { return p.stock.options.frontSprocket; });
   addSprocket(form, tr("Stock rear"),
               [](Profile& p) -> std::optional<SprocketDetails>& { return p.stock.options.rearSprocket; });
-  form.addHeading(tr("The proposal's: what is left open follows stock while the teeth are the same."));
+  form.addHeading(
+      tr("The proposal's own. Of a sprocket of which anything is said here nothing follows stock."));
   addSprocket(form, tr("Proposed front"),
               [](Profile& p) -> std::optional<SprocketDetails>& { return p.proposed.options.frontSprocket; });
   addSprocket(form, tr("Proposed rear"),

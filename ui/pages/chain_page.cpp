@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/report.h"
+#include "ui/chain_labels.h"
 #include "ui/chain_words.h"
 
 namespace layshaft::ui {
@@ -28,10 +29,11 @@ ChainPage::ChainPage(QWidget* parent)
       table_(new FiguresTable(tr("Figures of the chain run"), kColumns)),
       verdict_(new QLabel),
       notes_(new QLabel),
-      caution_(new QLabel(
-          tr("Engine off and rear wheel clear of the ground before a hand goes near the chain. Torque "
-             "values, adjuster marks and slack: from the bike's own manual. Then turn the wheel by hand: "
-             "guard, swingarm and brake must stay clear."))),
+      caution_(new QLabel(tr("Engine off and rear wheel clear of the ground before a hand goes near chain or "
+                             "belt. Torque values, "
+                             "adjuster marks and slack: from the bike's own manual. Turn the wheel by hand: "
+                             "guard, swingarm and brake "
+                             "must stay clear."))),
       slider_(new QSlider(Qt::Horizontal)),
       play_(new QToolButton) {
   connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
@@ -44,6 +46,9 @@ ChainPage::ChainPage(QWidget* parent)
   play_->setCheckable(true);
   play_->setToolTip(tr("Rolls the rear wheel forward by one turn."));
   connect(play_, &QToolButton::toggled, this, &ChainPage::play);
+  // As wide as either text: what stands beside it must not jump.
+  play_->setMinimumWidth(
+      play_->fontMetrics().horizontalAdvance(tr("Hold the wheel") + QStringLiteral("000")));
   bar->addWidget(play_);
   const auto stepButton = [&](const QString& text, const QString& name, int teeth) {
     auto* button = new QToolButton;
@@ -85,20 +90,26 @@ ChainPage::ChainPage(QWidget* parent)
   words->addWidget(verdict_);
   words->addWidget(table_);
   words->addWidget(notes_);
-  words->addWidget(caution_);
   words->addStretch();
   auto* scroll = new QScrollArea;
   scroll->setWidget(side);
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll->setFixedWidth(3 * sideWidth() / 2);
+  caution_->setContentsMargins(10, 4, 10, 6);
+  auto* right = new QWidget;
+  right->setFixedWidth(3 * sideWidth() / 2);
+  auto* rightColumn = new QVBoxLayout(right);
+  rightColumn->setContentsMargins(0, 0, 0, 0);
+  rightColumn->setSpacing(0);
+  rightColumn->addWidget(scroll, 1);
+  rightColumn->addWidget(caution_);  // never scrolled out of view
 
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
   row->addWidget(stack_, 1);
-  row->addWidget(scroll);
+  row->addWidget(right);
 
   clock_.setInterval(kFrameMs);
   connect(&clock_, &QTimer::timeout, this, [this] {
@@ -109,10 +120,20 @@ ChainPage::ChainPage(QWidget* parent)
 }
 
 void ChainPage::showPlan() {
-  const QStringList lacks = chainLacks(*plan_);
-  if (!lacks.isEmpty()) {
+  const auto lacks = chainRunLacks(plan_->stock.setup, plan_->proposed.setup);
+  if (!lacks.empty()) {
     play_->setChecked(false);
-    lacking_->show(tr("The chain run needs the chain's size and length."), lacks);
+    const auto stock = driveLoop(plan_->stock.setup);
+    // It is all there and still no run: the length does not do.
+    if (stock && !plan_->stock.chainRun)
+      lacking_->show(
+          isBelt(plan_->stock.setup)
+              ? tr("Stock's belt of %1 teeth does not reach round its pulleys.").arg(stock->links)
+              : tr("Stock's chain of %1 links does not reach round its sprockets.").arg(stock->links),
+          {});
+    else
+      lacking_->show(tr("The chain run needs size and length of the chain, or pitch and teeth of the belt."),
+                     lacks);
     stack_->setCurrentWidget(lacking_);
     for (QWidget* widget : std::initializer_list<QWidget*>{table_, verdict_, notes_}) widget->hide();
     return;

@@ -3,13 +3,15 @@
 
 #include <QVBoxLayout>
 
+#include "ui/road_words.h"
+
 namespace layshaft::ui {
 
 LackingPanel::LackingPanel(QWidget* parent) : QWidget(parent), words_(new QLabel) {
   words_->setWordWrap(true);
   words_->setAlignment(Qt::AlignHCenter);
   auto* button = new QPushButton(tr("Fill them in…"));
-  connect(button, &QPushButton::clicked, this, &LackingPanel::detailsWanted);
+  connect(button, &QPushButton::clicked, this, [this] { emit detailsWanted(first_); });
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(80, 20, 80, 20);
   column->addStretch();
@@ -18,8 +20,9 @@ LackingPanel::LackingPanel(QWidget* parent) : QWidget(parent), words_(new QLabel
   column->addStretch();
 }
 
-void LackingPanel::show(const QString& what, const QStringList& fields) {
-  words_->setText(tr("%1 Missing: %2.").arg(what, fields.join(tr(", "))));
+void LackingPanel::show(const QString& what, const std::vector<std::string_view>& keys) {
+  first_ = keys.empty() ? std::string_view() : keys.front();
+  words_->setText(keys.empty() ? what : tr("%1 Missing: %2.").arg(what, fieldNames(keys).join(tr(", "))));
 }
 
 }  // namespace layshaft::ui

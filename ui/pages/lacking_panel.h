@@ -4,6 +4,8 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QWidget>
+#include <string_view>
+#include <vector>
 
 namespace layshaft::ui {
 
@@ -13,13 +15,15 @@ class LackingPanel : public QWidget {
  public:
   explicit LackingPanel(QWidget* parent = nullptr);
 
-  void show(const QString& what, const QStringList& fields);
+  /// `keys` of the profile that are missing; the button leads to the first.
+  void show(const QString& what, const std::vector<std::string_view>& keys);
 
  signals:
-  void detailsWanted();
+  void detailsWanted(std::string_view key);
 
  private:
   QLabel* words_;
+  std::string_view first_;
 };
 
 }  // namespace layshaft::ui

@@ -55,7 +55,9 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
       twins_(new QCheckBox(tr("twins"))),
       progress_(new QProgressBar),
       answer_(new QLabel),
+      empty_(new QLabel(tr("No pair of this range passes the filters."))),
       stop_(new QPushButton(tr("Stop"))),
+      again_(new QPushButton(tr("Work it out"))),
       pin_(new QPushButton(tr("Pin"))) {
   table_->setModel(&filter_);
   table_->setAccessibleName(tr("Ladder"));
@@ -70,6 +72,8 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
   table_->horizontalHeader()->setContextMenuPolicy(Qt::CustomContextMenu);
   table_->horizontalHeader()->setToolTip(tr("Click to sort; right click to choose the columns."));
   connect(table_->horizontalHeader(), &QWidget::customContextMenuRequested, this, &LadderPage::chooseColumns);
+  table_->setContextMenuPolicy(Qt::CustomContextMenu);  // the header gets no keys
+  connect(table_, &QWidget::customContextMenuRequested, this, &LadderPage::chooseColumns);
   table_->setToolTip(tr("Click a row, or press Enter on it: the pair becomes the proposal."));
   connect(table_, &QTableView::clicked, this, &LadderPage::choose);
   connect(table_, &QTableView::activated, this, &LadderPage::choose);
@@ -81,8 +85,9 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
     spin->setRange(static_cast<int>(limit.low), static_cast<int>(limit.high));
     spin->setAccessibleName(name);
     spin->setToolTip(name);
-    connect(spin, &QSpinBox::valueChanged, this, [this] {
+    connect(spin, &QSpinBox::valueChanged, this, [this, spin] {
       ownRange_ = true;
+      keepOrder(spin);
       restart();
     });
     bar->addWidget(spin);
@@ -111,16 +116,26 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
   progress_->setMaximumWidth(90);
   bar->addWidget(progress_);
   bar->addWidget(stop_);
+  again_->setToolTip(tr("The ladder was stopped: rows in grey are old ones."));
+  again_->setVisible(false);
+  bar->addWidget(again_);
   pin_->setToolTip(tr("Keeps the selected pair on the charts."));
   bar->addWidget(pin_);
   column->addLayout(bar);
   column->addWidget(table_, 1);
+  empty_->setAccessibleName(tr("Why nothing is listed"));
+  empty_->setVisible(false);
+  column->addWidget(empty_);
   answer_->setAccessibleName(tr("Answer to the aims"));
   answer_->setWordWrap(true);
   answer_->setVisible(false);
   column->addWidget(answer_);
   column->addWidget(aims);
 
+  // Below the rows of an empty table nothing would say why.
+  for (const auto signal : {&QAbstractItemModel::rowsInserted, &QAbstractItemModel::rowsRemoved})
+    connect(&filter_, signal, this, &LadderPage::sayWhetherEmpty);
+  connect(&filter_, &QAbstractItemModel::modelReset, this, &LadderPage::sayWhetherEmpty);
   connect(fits_, &QCheckBox::toggled, &filter_, &LadderFilter::setFitsOnly);
   connect(spares_, &QCheckBox::toggled, &filter_, &LadderFilter::setSparesOnly);
   connect(twins_, &QCheckBox::toggled, &filter_, &LadderFilter::setTwinsOnly);
@@ -138,11 +153,19 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
   });
   connect(&study_, &LadderStudy::finished, this, [this] {
     rest();
-    model_.settle(profile_ ? profile_->aims : std::vector<Aim>());
+    model_.settle(worked_->aims);
     sayAnswer();
-    table_->resizeColumnsToContents();
+    sayWhetherEmpty();
+    fitColumns();
   });
-  connect(&study_, &LadderStudy::cancelled, this, &LadderPage::rest);
+  connect(&study_, &LadderStudy::cancelled, this, [this] {
+    rest();
+    again_->setVisible(true);
+  });
+  connect(again_, &QPushButton::clicked, this, [this] {
+    worked_.reset();
+    restart();
+  });
   progress_->setVisible(false);
   stop_->setVisible(false);
 }
@@ -158,17 +181,51 @@ void LadderPage::chooseColumns(const QPoint& at) {
   menu.exec(table_->horizontalHeader()->mapToGlobal(at));
 }
 
+/// The other end of a range goes along where this one passes it.
+void LadderPage::keepOrder(const WholeBox* moved) {
+  const auto pair = [moved](WholeBox& fewest, WholeBox& most) {
+    if (fewest.value() <= most.value()) return;
+    if (moved == &fewest)
+      showValue(most, fewest.value());
+    else
+      showValue(fewest, most.value());
+  };
+  pair(*fewestFront_, *mostFront_);
+  pair(*fewestRear_, *mostRear_);
+}
+
 void LadderPage::rest() {
   progress_->setVisible(false);
   stop_->setVisible(false);
 }
 
 void LadderPage::sayAnswer() {
-  const QString words = profile_ ? aimAnswerWords(model_.rows(), profile_->aims, units_) : QString();
+  // The aims that the rows were worked out for, which the profile may have left behind.
+  const QString words = aimAnswerWords(model_.rows(), worked_->aims, units_);
   answer_->setText(words);
   answer_->setToolTip(words);
   answer_->setVisible(!words.isEmpty());
   answer_->setEnabled(true);
+}
+
+void LadderPage::fitColumns() {
+  table_->resizeColumnsToContents();
+  QHeaderView& header = *table_->horizontalHeader();
+  // A pair that becomes the proposal is written in bold: room for it, so that no column moves then.
+  QFont bold = table_->font();
+  bold.setBold(true);
+  table_->setColumnWidth(
+      LadderModel::Pair,
+      QFontMetrics(bold).horizontalAdvance(QStringLiteral("00/00 ") + tr("proposed")) + 16);
+  // What is asked for stands beside the pair, and is cut short there; else twins come last.
+  const bool asked = !worked_->aims.empty();
+  header.moveSection(header.visualIndex(LadderModel::Aims), asked ? 1 : header.count() - 1);
+  const int most = table_->fontMetrics().averageCharWidth() * 36;
+  if (asked && table_->columnWidth(LadderModel::Aims) > most) table_->setColumnWidth(LadderModel::Aims, most);
+}
+
+void LadderPage::sayWhetherEmpty() {
+  empty_->setVisible(model_.settled() && filter_.rowCount() == 0);
 }
 
 void LadderPage::use(const Profile& profile) {
@@ -177,7 +234,8 @@ void LadderPage::use(const Profile& profile) {
 
 void LadderPage::showPlan() {
   if (!profile_) return;
-  if (model_.show(units_) && !study_.running()) sayAnswer();
+  fits_->setText(isBelt(plan_->proposed.setup) ? tr("fits on this belt") : tr("fits on this chain"));
+  if (model_.show(units_) && model_.settled()) sayAnswer();
   const Setup& stock = plan_->stock.setup;
   const Setup& proposed = plan_->proposed.setup;
   model_.mark(stock.frontTeeth.count(), stock.rearTeeth.count(), proposed.frontTeeth.count(),
@@ -208,6 +266,7 @@ void LadderPage::restart() {
   answer_->setEnabled(false);
   progress_->setVisible(true);
   stop_->setVisible(true);
+  again_->setVisible(false);
   progress_->setValue(0);
   study_.start(*profile_, wanted);
 }

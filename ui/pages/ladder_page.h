@@ -37,6 +37,9 @@ class LadderPage : public Page {
 
  private:
   void restart();
+  void keepOrder(const WholeBox* moved);
+  void fitColumns();
+  void sayWhetherEmpty();
   void chooseColumns(const QPoint& at);
   void rest();
   void sayAnswer();
@@ -55,8 +58,8 @@ class LadderPage : public Page {
   WholeBox *fewestFront_, *mostFront_, *fewestRear_, *mostRear_, *within_;
   QCheckBox *fits_, *spares_, *twins_;
   QProgressBar* progress_;
-  QLabel* answer_;
-  QPushButton *stop_, *pin_;
+  QLabel *answer_, *empty_;
+  QPushButton *stop_, *again_, *pin_;
 };
 
 }  // namespace layshaft::ui

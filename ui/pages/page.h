@@ -37,7 +37,7 @@ class Page : public QWidget {
  signals:
   void cruiseDragged(double speedMps, int drag);
   void pictureMenuWanted(const QPoint& globalPosition);
-  void detailsWanted();  ///< the page lacks data: lead to where it is typed
+  void detailsWanted(std::string_view key);  ///< the page lacks data: lead to where it is typed
 
  protected:
   virtual void showPlan() = 0;

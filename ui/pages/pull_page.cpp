@@ -62,7 +62,7 @@ void PullPage::showPlan() {
   const PullBike& bike = *plan_->pullBike;
   acceleration_->setEnabled(bike.hasResistance());
   if (!bike.hasForce()) {
-    lacking_->show(tr("The pull at the wheel needs the engine's torque curve."), fieldNames(bike.forceLacks));
+    lacking_->show(tr("The pull at the wheel needs the engine's torque curve."), bike.forceLacks);
     stack_->setCurrentWidget(lacking_);
     return;
   }

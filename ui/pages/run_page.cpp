@@ -77,7 +77,7 @@ void RunPage::showPlan() {
   if (!bike.accelerates()) {
     auto keys = bike.forceLacks;
     keys.insert(keys.end(), bike.resistanceLacks.begin(), bike.resistanceLacks.end());
-    lacking_->show(tr("A run needs the engine's torque curve, masses and drag area."), fieldNames(keys));
+    lacking_->show(tr("A run needs the engine's torque curve, masses and drag area."), keys);
     stack_->setCurrentWidget(lacking_);
   } else {
     stack_->setCurrentWidget(chart_);

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/study/adopted.h"
+
+#include <gtest/gtest.h>
+
+#include "core/study/fitted.h"
+#include "tests/core/support.h"
+
+namespace layshaft::test {
+namespace {
+
+Profile adoptable() {
+  return loadProfile(sourceFolder() / "sample-profiles/motocross-450.bike.json").value();
+}
+
+TEST(Adopted, WhatWasProposedIsStockAndNothingIsProposed) {
+  const Profile before = adoptable(), after = adopted(before);
+  EXPECT_EQ(after.stock.rearTeeth.count(), 51);
+  EXPECT_TRUE(after.proposed.changesNothing());
+  EXPECT_EQ(after.stock.options.rearSprocket->massKg, 0.44);
+  EXPECT_EQ(after.pins.size(), before.pins.size());
+  EXPECT_EQ(applied(after.pins[1].change, after.stock).frontTeeth,
+            applied(before.pins[1].change, before.stock).frontTeeth);
+}
+
+TEST(Adopted, TheAxlesTravelIsCountedFromWhereItStandsNow) {
+  const Profile before = adoptable(), after = adopted(before);
+  const double shiftMm = 1000 * fitted(before.stock, applied(before.proposed, before.stock)).axleShiftM;
+  ASSERT_LT(shiftMm, -4.0);
+  const ChainRun &was = *before.bike.chainRun, &is = *after.bike.chainRun;
+  EXPECT_NEAR(*is.adjusterForwardMm, *was.adjusterForwardMm + shiftMm, 0.006);
+  EXPECT_NEAR(*is.adjusterBackMm, *was.adjusterBackMm - shiftMm, 0.006);
+  EXPECT_NEAR(*is.centreDistanceMm, *was.centreDistanceMm + shiftMm, 0.006);
+  EXPECT_NEAR(*is.swingarmLengthMm, *was.swingarmLengthMm + shiftMm, 0.006);
+  EXPECT_NEAR(*after.bike.chassis->wheelbaseMm, *before.bike.chassis->wheelbaseMm + shiftMm, 0.006);
+}
+
+TEST(Adopted, TheNewStockDoesWhatTheProposalDid) {
+  const Profile before = adoptable();
+  const SetupPlan proposed = plan(before).proposed, stock = plan(adopted(before)).stock;
+  EXPECT_NEAR(*stock.chainRun->centreDistanceM, *proposed.chainRun->centreDistanceM, 1e-5);
+  EXPECT_NEAR(*stock.chainRun->wheelbaseM, *proposed.chainRun->wheelbaseM, 1e-5);
+  EXPECT_FALSE(stock.chainRun->measuredCentreOffLinks);
+  EXPECT_NEAR(stock.road.run.drive->timeS, proposed.road.run.drive->timeS, 1e-4);
+  EXPECT_NEAR(*stock.road.run.zeroTo100KmhS, *proposed.road.run.zeroTo100KmhS, 1e-4);
+  EXPECT_NEAR(stock.road.topSpeed->speedMps, proposed.road.topSpeed->speedMps, 1e-4);
+}
+
+TEST(Adopted, WhatIsNotGivenStaysOpen) {
+  Json json = minimalProfile();
+  json["proposed"] = {{"rear_teeth", 45}};
+  const Profile after = adopted(profileFrom(json.dump()));
+  EXPECT_FALSE(after.bike.chainRun);
+  EXPECT_FALSE(after.bike.chassis);
+  EXPECT_EQ(after.stock.rearTeeth.count(), 45);
+}
+
+TEST(Adopted, CanBeWrittenAndReadWhateverItHolds) {
+  for (const auto& file : std::filesystem::directory_iterator(sourceFolder() / "sample-profiles")) {
+    Profile profile = loadProfile(file.path()).value();
+    profile.proposed.options.links = 130;  // far outside the slot
+    const Profile after = adopted(profile);
+    EXPECT_EQ(profileFrom(writeProfile(after)), after) << file.path();
+  }
+}
+
+}  // namespace
+}  // namespace layshaft::test

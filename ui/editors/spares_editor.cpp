@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/spares_editor.h"
+
+#include <QLabel>
+#include <QLocale>
+#include <QVBoxLayout>
+#include <cmath>
+
+#include "core/bike/words.h"
+#include "core/limits.h"
+
+namespace layshaft::ui {
+namespace {
+
+template <class Enum, std::size_t N>
+QString wordOrEmpty(const std::optional<Enum>& value, const Words<Enum, N>& words) {
+  return value ? QString::fromUtf8(wordFor(*value, words).data()) : QString();
+}
+
+QString sizeName(const ChainSize& size) {
+  return QString::fromUtf8(size.name.data());
+}
+
+/// What the table does not show of a spare stays with the spare that is otherwise the same.
+template <class Spare>
+void keepExtras(Spare& spare, const std::vector<Spare>& before) {
+  for (const Spare& candidate : before) {
+    spare.extras = candidate.extras;
+    if (spare == candidate) return;
+  }
+  spare.extras.clear();
+}
+
+/// A cell that is not understood: what it says and what was expected.
+QString notUnderstood(const QString& cell, const QString& expected) {
+  return SparesEditor::tr("“%1” is not understood; expected %2").arg(cell, expected);
+}
+
+QString readWhole(const QString& cell, const Limit& limit, const QString& what, int& into) {
+  const auto value = typedNumber(cell);
+  if (!value || *value != std::floor(*value) || !limit.contains(*value))
+    return notUnderstood(cell, what.arg(limit.low).arg(limit.high));
+  into = static_cast<int>(*value);
+  return {};
+}
+
+QString readState(const QString& cell, std::optional<SpareState>& into) {
+  if (cell.isEmpty()) return {};
+  into = fromWord(cell.toLower().toStdString(), kSpareStateWords);
+  return into ? QString() : notUnderstood(cell, SparesEditor::tr("new, used or worn"));
+}
+
+QString readSprocket(const QStringList& cells, const Limit& teeth, SpareSprocket& into) {
+  if (const QString why = readWhole(cells.value(0), teeth,
+                                    SparesEditor::tr("a whole number of teeth from %1 to %2"), into.teeth);
+      !why.isEmpty())
+    return why;
+  if (const QString size = cells.value(1); !size.isEmpty() && !(into.size = chainSize(size.toStdString())))
+    return notUnderstood(size, SparesEditor::tr("a chain size such as 520"));
+  if (const QString material = cells.value(2);
+      !material.isEmpty() && !(into.material = fromWord(material.toLower().toStdString(), kMaterialWords)))
+    return notUnderstood(material, SparesEditor::tr("steel or aluminium"));
+  if (const QString mass = cells.value(3); !mass.isEmpty()) {
+    into.massKg = typedNumber(mass);
+    if (!into.massKg || !limits::kSprocketMassKg.contains(*into.massKg))
+      return notUnderstood(mass, SparesEditor::tr("a mass from %1 to %2 kg")
+                                     .arg(limits::kSprocketMassKg.low)
+                                     .arg(limits::kSprocketMassKg.high));
+  }
+  return readState(cells.value(4), into.state);
+}
+
+QString readChain(const QStringList& cells, SpareChain& into) {
+  const auto size = chainSize(cells.value(0).toStdString());
+  if (!size) return notUnderstood(cells.value(0), SparesEditor::tr("a chain size such as 520"));
+  into.size = *size;
+  if (const QString why = readWhole(cells.value(1), limits::kLinks,
+                                    SparesEditor::tr("a whole number of links from %1 to %2"), into.links);
+      !why.isEmpty())
+    return why;
+  return readState(cells.value(2), into.state);
+}
+
+}  // namespace
+
+SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
+  new QVBoxLayout(this);
+  const QStringList sprocketTitles{tr("teeth"), tr("size"), tr("material"), tr("mass, kg"), tr("state")};
+  fronts_.view = addTable(tr("Front sprockets"), sprocketTitles);
+  rears_.view = addTable(tr("Rear sprockets"), sprocketTitles);
+  chains_.view = addTable(tr("Chains"), {tr("size"), tr("links"), tr("state")});
+  auto* hint =
+      new QLabel(tr("Material: steel or aluminium. State: new, used or worn. Columns pasted from a "
+                    "spreadsheet are taken."));
+  hint->setWordWrap(true);
+  layout()->addWidget(hint);
+}
+
+ColumnsTable* SparesEditor::addTable(const QString& title, const QStringList& columns) {
+  auto* label = new QLabel(title);
+  auto* table = new ColumnsTable(columns);
+  table->setAccessibleName(title);
+  label->setBuddy(table);
+  layout()->addWidget(label);
+  layout()->addWidget(table);
+  connect(table, &ColumnsTable::edited, this, &SparesEditor::read);
+  return table;
+}
+
+template <class Spare>
+std::vector<Spare> SparesEditor::readRows(Table& table, const std::vector<Spare>& before,
+                                          const std::function<QString(const QStringList&, Spare&)>& row,
+                                          QStringList& complaints) {
+  std::vector<Spare> spares;
+  table.pending = false;
+  const auto rows = table.view->rows();
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    Spare spare;
+    if (const QString why = row(rows[r], spare); !why.isEmpty()) {
+      complaints << tr("%1, row %2: %3; left out until it is mended.")
+                        .arg(table.view->accessibleName())
+                        .arg(r + 1)
+                        .arg(why);
+      table.pending = true;
+      continue;
+    }
+    keepExtras(spare, before);
+    spares.push_back(std::move(spare));
+  }
+  return spares;
+}
+
+void SparesEditor::read() {
+  const SparesBox old = document_.profile().sparesBox.value_or(SparesBox{});
+  QStringList complaints;
+  SparesBox box;
+  box.extras = old.extras;
+  box.front = readRows<SpareSprocket>(
+      fronts_, old.front,
+      [](const QStringList& cells, SpareSprocket& into) {
+        return readSprocket(cells, limits::kFrontTeeth, into);
+      },
+      complaints);
+  box.rear = readRows<SpareSprocket>(
+      rears_, old.rear,
+      [](const QStringList& cells, SpareSprocket& into) {
+        return readSprocket(cells, limits::kRearTeeth, into);
+      },
+      complaints);
+  box.chains = readRows<SpareChain>(chains_, old.chains, readChain, complaints);
+  emit said(complaints.join(QLatin1Char('\n')));
+  if (box == old) return;
+  reading_ = true;
+  document_.edit({.field = QStringLiteral("spares"), .title = tr("spares box"), .shown = {}},
+                 [&](Profile& p) {
+                   if (box == SparesBox{})
+                     p.sparesBox.reset();
+                   else
+                     p.sparesBox = box;
+                 });
+  reading_ = false;
+}
+
+void SparesEditor::refresh() {
+  if (reading_) return;
+  const SparesBox box = document_.profile().sparesBox.value_or(SparesBox{});
+  const auto sprockets = [](const std::vector<SpareSprocket>& spares) {
+    std::vector<QStringList> rows;
+    for (const SpareSprocket& spare : spares)
+      rows.push_back({QString::number(spare.teeth), spare.size ? sizeName(*spare.size) : QString(),
+                      wordOrEmpty(spare.material, kMaterialWords),
+                      spare.massKg ? QLocale().toString(*spare.massKg, 'g', 8) : QString(),
+                      wordOrEmpty(spare.state, kSpareStateWords)});
+    return rows;
+  };
+  // What is still to be mended is not written over.
+  if (!fronts_.pending) fronts_.view->showRows(sprockets(box.front));
+  if (!rears_.pending) rears_.view->showRows(sprockets(box.rear));
+  if (chains_.pending) return;
+  std::vector<QStringList> chains;
+  for (const SpareChain& chain : box.chains)
+    chains.push_back(
+        {sizeName(chain.size), QString::number(chain.links), wordOrEmpty(chain.state, kSpareStateWords)});
+  chains_.view->showRows(chains);
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QStringList>
+#include <optional>
+
+namespace layshaft::ui {
+
+/// The figure in the desktop's locale, or a dash where there is none.
+QString figureText(const std::optional<double>& value, int decimals);
+
+/// A row of a table of figures: name, stock, proposed, and the difference of the figures as they are read,
+/// empty where they read alike.
+QStringList figureRow(const QString& name, const std::optional<double>& stock,
+                      const std::optional<double>& proposed, int decimals);
+
+}  // namespace layshaft::ui
