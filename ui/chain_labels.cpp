@@ -112,7 +112,9 @@ std::vector<QStringList> chainTable(const Plan& plan, const UnitsShown& units) {
   const auto speed = [&](double mps) { return Figure(units.shown(Quantity::Length, mps)); };
   const bool belt = is.belt;
   // A belt bends between its teeth, too: its speed does not ripple.
-  const auto ripple = [belt](double percentage) { return belt ? std::nullopt : Figure(percentage); };
+  const auto ripple = [](const ChainRunFigures& run, double percentage) {
+    return run.belt ? std::nullopt : Figure(percentage);
+  };
   // Of the lengths themselves: centre distance, axle and wheelbase move by the same.
   const auto lengthRow = [&](const QString& name, const Figure& a, const Figure& b) {
     QStringList cells = figureRow(name, length(a), length(b), decimals);
@@ -141,8 +143,10 @@ std::vector<QStringList> chainTable(const Plan& plan, const UnitsShown& units) {
       figureRow(tr("meeting, front (1 is best)"), whole(was.commonFactorFront), whole(is.commonFactorFront),
                 0),
       figureRow(tr("meeting, rear (1 is best)"), whole(was.commonFactorRear), whole(is.commonFactorRear), 0),
-      figureRow(tr("chordal, front, %"), ripple(was.chordalFrontPercent), ripple(is.chordalFrontPercent), 2),
-      figureRow(tr("chordal, rear, %"), ripple(was.chordalRearPercent), ripple(is.chordalRearPercent), 2),
+      figureRow(tr("chordal, front, %"), ripple(was, was.chordalFrontPercent),
+                ripple(is, is.chordalFrontPercent), 2),
+      figureRow(tr("chordal, rear, %"), ripple(was, was.chordalRearPercent),
+                ripple(is, is.chordalRearPercent), 2),
       figureRow(tr("speed at the limit, %1/s").arg(units.name(Quantity::Length)), speed(was.topChainSpeedMps),
                 speed(is.topChainSpeedMps), 1),
       figureRow(tr("greatest tension, %1").arg(units.name(Quantity::Force)), force(was.peakTensionN),

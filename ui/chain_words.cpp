@@ -95,7 +95,10 @@ QString secondsWords(const SprocketSaving& saving) {
 
 /// Which of them differ from stock's: "The rear sprocket weighs".
 QString whichWeigh(const SprocketSaving& saving) {
-  const bool front = saving.front && saving.front->kg != 0.0, rear = saving.rear && saving.rear->kg != 0.0;
+  const auto differs = [](const std::optional<SprocketDifference>& d) {
+    return d && (d->kg != 0.0 || d->wheelInertiaKgM2 != 0.0);
+  };
+  const bool front = differs(saving.front), rear = differs(saving.rear);
   if (front && rear) return tr("Both sprockets together weigh");
   return front ? tr("The front sprocket weighs") : tr("The rear sprocket weighs");
 }
@@ -109,12 +112,17 @@ QString savingWords(const SprocketSaving& saving, const UnitsShown& units) {
   };
   QStringList sentences;
   const QString seconds = secondsWords(saving);
-  sentences << (saving.kg >= 0.0 ? tr("%1 %2 less than stock's.") : tr("%1 %2 more than stock's."))
-                   .arg(whichWeigh(saving), mass(saving.kg));
+  if (std::abs(saving.kg) < kNothing)
+    sentences << tr("%1 as much as stock's.").arg(whichWeigh(saving));
+  else
+    sentences << (saving.kg > 0.0 ? tr("%1 %2 less than stock's.") : tr("%1 %2 more than stock's."))
+                     .arg(whichWeigh(saving), mass(saving.kg));
   sentences << (saving.equivalentKg >= 0.0 ? tr("As it turns, that is as if the bike were %1 lighter")
                                            : tr("As it turns, that is as if the bike were %1 heavier"))
                        .arg(mass(saving.equivalentKg)) +
-                   (seconds.isEmpty() ? tr(".") : tr(", worth %1.").arg(seconds));
+                   (seconds.isEmpty()            ? tr(".")
+                    : saving.equivalentKg >= 0.0 ? tr(", which saves %1.").arg(seconds)
+                                                 : tr(", which costs %1.").arg(seconds));
   if (saving.allCounted())
     sentences << tr("It is counted in pull and runs.");
   else if (saving.anyCounted())
@@ -223,7 +231,7 @@ QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& uni
     if (plan.stock.chainRun && std::abs(run->axleShiftM.value_or(0.0)) < kNothing) return {};
     const QString axle = tr("the axle %1").arg(shiftWords(run->axleShiftM.value_or(0.0), units));
     return run->fits ? tr("Fits with %1: %2.").arg(loop, axle)
-                     : tr("With %1 %2; both ends of its slot are not given.").arg(loop, axle);
+                     : tr("With %1: %2; the ends of its slot are not both given.").arg(loop, axle);
   }
   QStringList reasons;
   for (const Misfit misfit : run->misfits) reasons << misfitWords(misfit, *run, units);

@@ -11,11 +11,19 @@
 namespace layshaft {
 namespace {
 
-/// Adds to a number that is given, as far as its limits go; without more digits than a file is written with
-/// by hand.
-void add(std::optional<double>& value, double by, const Limit& limit, double grain) {
+/// Adds to a number that is given, as far as its limits go; without more digits than one types by hand,
+/// `perUnit` parts of a unit.
+void add(std::optional<double>& value, double by, const Limit& limit, double perUnit) {
   if (!value || by == 0.0) return;
-  value = std::clamp(std::round((*value + by) / grain) * grain, limit.low, limit.high);
+  value = std::clamp(std::round((*value + by) * perUnit) / perUnit, limit.low, limit.high);
+}
+
+/// A sprocket that stays while the chain's size changes is still cut for the old one.
+void keepSize(std::optional<SprocketDetails>& details, const std::optional<ChainSize>& cutFor,
+              const std::optional<ChainSize>& chain) {
+  if (!cutFor || !chain || *cutFor == *chain) return;
+  if (!details) details.emplace();
+  details->size = cutFor;
 }
 
 }  // namespace
@@ -26,20 +34,30 @@ Profile adopted(const Profile& profile) {
   stock.options.extras = profile.stock.options.extras;
   const Fitted change = fitted(profile.stock, stock);
 
-  constexpr double kGrainMm = 0.01, kGrainKg = 0.001, kGrainKgM2 = 0.0001;
+  keepSize(stock.options.frontSprocket, cutFor(profile.stock, stock, SprocketPlace::Front),
+           stock.options.chainSize);
+  keepSize(stock.options.rearSprocket, cutFor(profile.stock, stock, SprocketPlace::Rear),
+           stock.options.chainSize);
+
+  constexpr double kPerMm = 100, kPerKg = 1000, kPerKgM2 = 10000;
   const double shiftMm = units::millimetresFromMetres(change.axleShiftM);
   if (auto& run = result.bike.chainRun) {
-    add(run->centreDistanceMm, shiftMm, limits::kCentreDistanceMm, kGrainMm);
-    add(run->adjusterForwardMm, shiftMm, limits::kAdjusterMm, kGrainMm);
-    add(run->adjusterBackMm, -shiftMm, limits::kAdjusterMm, kGrainMm);
-    add(run->swingarmLengthMm, shiftMm, limits::kSwingarmLengthMm, kGrainMm);
+    add(run->centreDistanceMm, shiftMm, limits::kCentreDistanceMm, kPerMm);
+    const bool outside = (run->adjusterForwardMm && *run->adjusterForwardMm + shiftMm < 0.0) ||
+                         (run->adjusterBackMm && *run->adjusterBackMm - shiftMm < 0.0);
+    if (outside) {  // it did not fit; how it was made to is to be measured
+      run->adjusterForwardMm.reset();
+      run->adjusterBackMm.reset();
+    }
+    add(run->adjusterForwardMm, shiftMm, limits::kAdjusterMm, kPerMm);
+    add(run->adjusterBackMm, -shiftMm, limits::kAdjusterMm, kPerMm);
+    add(run->swingarmLengthMm, shiftMm, limits::kSwingarmLengthMm, kPerMm);
   }
   if (auto& chassis = result.bike.chassis) {
-    add(chassis->wheelbaseMm, shiftMm, limits::kWheelbaseMm, kGrainMm);
-    add(chassis->cgAheadOfRearAxleMm, shiftMm, limits::kCgAheadMm, kGrainMm);
-    add(chassis->massKg, change.massKg, limits::kMassKg, kGrainKg);
-    if (change.wheelInertiaKgM2 != 0.0 && !chassis->rearWheelInertiaKgm2) chassis->rearWheelInertiaKgm2 = 0.0;
-    add(chassis->rearWheelInertiaKgm2, change.wheelInertiaKgM2, limits::kWheelInertiaKgm2, kGrainKgM2);
+    add(chassis->wheelbaseMm, shiftMm, limits::kWheelbaseMm, kPerMm);
+    add(chassis->cgAheadOfRearAxleMm, shiftMm, limits::kCgAheadMm, kPerMm);
+    add(chassis->massKg, change.massKg, limits::kMassKg, kPerKg);
+    add(chassis->rearWheelInertiaKgm2, change.wheelInertiaKgM2, limits::kWheelInertiaKgm2, kPerKgM2);
   }
   for (Pin& pin : result.pins) pin.change = changeTo(applied(pin.change, profile.stock), stock);
   result.stock = std::move(stock);

@@ -216,6 +216,7 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
     const double smaller = loop->pair.smallerWrapDeg(*figures.centreDistanceM);
     figures.frontWrapDeg = setup.frontTeeth.count() > setup.rearTeeth.count() ? 360.0 - smaller : smaller;
     figures.lowWrap = smaller < kEnoughWrapDeg;
+    figures.swingarm = swingarm(bike, loop->pair, rolloutOf(setup).radiusM(), shift);
     if (forward && shift < -*forward - kAtTheEnd) figures.misfits.push_back(Misfit::AxleTooFarForward);
     if (back && shift > *back + kAtTheEnd) figures.misfits.push_back(Misfit::AxleTooFarBack);
   } else {
@@ -228,7 +229,6 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
   const double turnsPerSecond =
       bike.engine.revLimitRpm / 60.0 / setup.primaryRatio / setup.gearRatios.values().back();
   figures.topChainSpeedMps = setup.frontTeeth.count() * loop->pair.pitchM * turnsPerSecond;
-  figures.swingarm = swingarm(bike, loop->pair, rolloutOf(setup).radiusM(), figures.axleShiftM.value_or(0.0));
 
   if (!model) return figures;
   const double rearRadius = setup.rearTeeth.count() * loop->pair.pitchM / (2.0 * units::kPi);

@@ -26,14 +26,14 @@ std::optional<double> estimatedKg(const Setup& stock, const Setup& setup, Sprock
   return estimatedMassKg(sprocketShape(*size, teethOf(setup, place).count()), place, *details->material);
 }
 
-/// At the wheel; nothing where the pitch is not known.
-double wheelInertia(const Setup& setup, SprocketPlace place, double kg) {
+/// Of a sprocket of that mass about its axle; none where the pitch is not known.
+std::optional<double> inertia(const Setup& setup, SprocketPlace place, double kg) {
   std::optional<double> pitchMm;
   if (isBelt(setup))
     pitchMm = setup.options.beltPitchMm;
   else if (setup.options.chainSize)
     pitchMm = setup.options.chainSize->pitchMm;
-  if (!pitchMm) return 0.0;
+  if (!pitchMm) return std::nullopt;
   const double radius = pitchRadiusM(units::metresFromMillimetres(*pitchMm), teethOf(setup, place).count());
   return sprocketInertiaKgM2(radius, kg);
 }
@@ -92,13 +92,12 @@ std::optional<SprocketDifference> sprocketDifference(const Setup& stock, const S
     after = estimatedKg(stock, setup, place);
   }
   if (!before || !after) return std::nullopt;
+  SprocketDifference difference{.kg = *after - *before, .wheelInertiaKgM2 = 0.0, .weighed = weighed};
+  const auto was = inertia(stock, place, *before), is = inertia(setup, place, *after);
   // The front sprocket turns by the final ratio as often as the wheel.
   const double turns = place == SprocketPlace::Front ? finalRatio(setup.frontTeeth, setup.rearTeeth) : 1.0;
-  return SprocketDifference{
-      .kg = *after - *before,
-      .wheelInertiaKgM2 =
-          (wheelInertia(setup, place, *after) - wheelInertia(stock, place, *before)) * turns * turns,
-      .weighed = weighed};
+  if (was && is) difference.wheelInertiaKgM2 = (*is - *was) * turns * turns;
+  return difference;
 }
 
 Fitted fitted(const Setup& stock, const Setup& setup) {

@@ -46,6 +46,38 @@ TEST(Adopted, TheNewStockDoesWhatTheProposalDid) {
   EXPECT_NEAR(stock.road.topSpeed->speedMps, proposed.road.topSpeed->speedMps, 1e-4);
 }
 
+TEST(Adopted, NumbersAreWrittenAsOneTypesThem) {
+  for (const auto& file : std::filesystem::directory_iterator(sourceFolder() / "sample-profiles")) {
+    const std::string text = writeProfile(adopted(loadProfile(file.path()).value()));
+    EXPECT_EQ(text.find("00000"), std::string::npos) << file.path();
+    EXPECT_EQ(text.find("99999"), std::string::npos) << file.path();
+  }
+}
+
+TEST(Adopted, ASlotThatItLeftIsToBeMeasuredAgain) {
+  Profile profile = adoptable();
+  profile.proposed.options.links = 118;
+  const Profile after = adopted(profile);
+  EXPECT_FALSE(after.bike.chainRun->adjusterForwardMm);
+  EXPECT_FALSE(after.bike.chainRun->adjusterBackMm);
+}
+
+TEST(Adopted, ASprocketThatStaysIsStillCutForTheOldChain) {
+  Profile profile = adoptable();
+  profile.proposed.options.chainSize = chainSize("525");
+  const Profile after = adopted(profile);
+  EXPECT_EQ(after.stock.options.frontSprocket->size, chainSize("520"));
+  const auto run = plan(after).stock.chainRun.value();
+  ASSERT_EQ(run.mixes.size(), 1U);
+  EXPECT_EQ(run.mixes[0].place, SprocketPlace::Front);
+}
+
+TEST(Adopted, AnInertiaThatIsNotGivenStaysOpen) {
+  Profile profile = adoptable();
+  profile.bike.chassis->rearWheelInertiaKgm2.reset();
+  EXPECT_FALSE(adopted(profile).bike.chassis->rearWheelInertiaKgm2);
+}
+
 TEST(Adopted, WhatIsNotGivenStaysOpen) {
   Json json = minimalProfile();
   json["proposed"] = {{"rear_teeth", 45}};

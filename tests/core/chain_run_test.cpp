@@ -74,6 +74,7 @@ TEST(ChainRunVerdict, AShortChainDoesNotReach) {
   EXPECT_TRUE(has(figures, Misfit::ChainDoesNotReach));
   EXPECT_FALSE(figures.lengthsThatFit.empty()) << "another length would do";
   // Nothing is said of an axle that is nowhere.
+  EXPECT_FALSE(figures.swingarm);
   EXPECT_FALSE(figures.axleShiftM || figures.centreDistanceM || figures.wheelbaseM || figures.frontWrapDeg);
 }
 

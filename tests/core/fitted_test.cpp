@@ -102,6 +102,15 @@ TEST(Fitted, WeighedPulleysOfABeltCountToo) {
   EXPECT_NEAR(less.wheelInertiaKgM2, -0.5 * 1.16 * r * r, 1e-9);
 }
 
+TEST(Fitted, WhatTurnsIsComparedOnlyWhereBothPitchesAreKnown) {
+  auto stock = weighedSetup(0.3, 0.9);
+  const auto light = weighedSetup(0.3, 0.4);
+  stock.options.chainSize.reset();
+  const Fitted less = fitted(stock, light);
+  EXPECT_NEAR(less.massKg, -0.5, 1e-12);
+  EXPECT_EQ(less.wheelInertiaKgM2, 0.0);
+}
+
 TEST(Fitted, StocksOwnSavingIsPlainZero) {
   const auto saving = sprocketSaving(weighedSetup(0.3, 0.9), weighedSetup(0.3, 0.9), 0.31);
   EXPECT_FALSE(std::signbit(saving->kg));

@@ -241,6 +241,9 @@ TEST_F(ChainPageTest, ABeltIsCalledABelt) {
   open(profile);
   EXPECT_TRUE(words("Whether it fits").contains("the belt does not reach round"));
   EXPECT_FALSE(words("Whether it fits").contains("links"));
+  EXPECT_FALSE(words("Weight and suspension in words").contains("tightest"))
+      << "nothing is said of an axle that is nowhere";
+  open(sampleBike("tourer-belt"));
   EXPECT_TRUE(words("Weight and suspension in words").contains("The belt is tightest"));
   EXPECT_EQ(cell("front sprocket", 1), "1.65") << "weighed pulleys are shown";
 }

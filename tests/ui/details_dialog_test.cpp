@@ -225,6 +225,29 @@ TEST_F(DetailsDialogTest, ABadRowOfSparesLosesNothing) {
   EXPECT_EQ(field<QTableWidget>("Front sprockets").item(1, 0)->text(), "4")
       << "it is still there to be mended";
   EXPECT_EQ(field<QTableWidget>("Chains").item(0, 2)->text(), "gold");
+  EXPECT_TRUE(says("“gold” is not understood")) << "and it is still said why";
+}
+
+TEST_F(DetailsDialogTest, ASpareStaysInTheBoxWhileItsRowIsMistyped) {
+  Profile sample = sampleBike("club-600");
+  sample.sparesBox.emplace().rear = {{.teeth = 43, .extras = {{"shelf", "7"}}}, {.teeth = 45}};
+  use(sample);
+  auto& table = field<QTableWidget>("Rear sprockets");
+  table.item(0, 0)->setText("4x");
+  EXPECT_TRUE(says("the box keeps what was there"));
+  EXPECT_TRUE(same(profile(), sample));
+  table.item(0, 0)->setText("43");
+  EXPECT_TRUE(same(profile(), sample)) << "with all it had";
+}
+
+TEST_F(DetailsDialogTest, UndoneSparesAreShownAsTheyAre) {
+  paste("Rear sprockets", "43\n4x\n45");
+  ASSERT_EQ(profile().sparesBox->rear.size(), 2u);
+  document_.undoStack().undo();
+  EXPECT_FALSE(profile().sparesBox);
+  EXPECT_TRUE(static_cast<ColumnsTable&>(field<QTableWidget>("Rear sprockets")).rows().empty());
+  paste("Chains", "520\t116");
+  EXPECT_TRUE(profile().sparesBox->rear.empty()) << "what was undone does not come back";
 }
 
 TEST_F(DetailsDialogTest, ASprocketOfWhichNothingIsSaidFollowsStock) {

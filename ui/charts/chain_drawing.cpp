@@ -368,7 +368,9 @@ void ChainDrawing::paintNumbers(QPainter& painter, const QTransform& to, const L
   const QColor& accent = colours_.proposed;
 
   paintLabel(painter, front - QPointF(0, scale * frontTip + kGap), Qt::AlignBottom,
-             {teethLabel(*plan_, SprocketPlace::Front), wrapLabel(*plan_)}, accent);
+             proposed.path ? QStringList{teethLabel(*plan_, SprocketPlace::Front), wrapLabel(*plan_)}
+                           : QStringList{teethLabel(*plan_, SprocketPlace::Front)},
+             accent);
   paintLabel(painter, axle - QPointF(0, scale * rear * 0.5), Qt::AlignVCenter,
              {teethLabel(*plan_, SprocketPlace::Rear)}, accent);
   paintLabel(painter, axle + QPointF(0, scale * rear * 0.5), Qt::AlignVCenter, axleLabel(*plan_, units_),
@@ -387,6 +389,7 @@ void ChainDrawing::paintNumbers(QPainter& painter, const QTransform& to, const L
     paintLabel(painter, (front + axle) / 2.0, Qt::AlignBottom, loopLabel(*plan_, units_), colours_.warning);
   }
 
+  if (!proposed.path) return;
   // The centre distance as a dimension below both.
   const QFontMetricsF metrics(boldFont_);
   const double level =

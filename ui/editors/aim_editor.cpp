@@ -119,6 +119,9 @@ void AimEditor::remove() {
 }
 
 void AimEditor::refresh(const UnitsShown& units) {
+  constexpr int kUsualKmh = 110, kUsualMph = 70;  // a number in one unit says nothing in another
+  if (units_.name(Quantity::Speed) != units.name(Quantity::Speed))
+    speed_->setValue(units.system() == UnitSystem::Metric ? kUsualKmh : kUsualMph);
   units_ = units;
   speed_->setSuffix(QLatin1Char(' ') + units.name(Quantity::Speed));
   QStringList words;

@@ -220,6 +220,7 @@ void DetailsDialog::buildChainRun() {
   add(tr("Countershaft above pivot"), tr("Upwards."), FileUnit::Millimetre, limits::kCountershaftOffsetMm, 0,
       &ChainRun::countershaftAbovePivotMm);
   addStockLoop(*form);
+  addProposedLoop(*form);
 }
 
 void DetailsDialog::buildSprockets() {
@@ -276,7 +277,7 @@ void DetailsDialog::refresh(const UnitsShown& units) {
 
 void DetailsDialog::showEvent(QShowEvent* event) {
   QDialog::showEvent(event);
-  say(QString());  // what was refused last time is not in the fields any more
+  say(spares_->complaint());  // what else was refused last time is not in the fields any more
 }
 
 void DetailsDialog::say(const QString& message) {

@@ -7,6 +7,7 @@
 #include <QRegularExpression>
 #include <QTimer>
 #include <cmath>
+#include <memory>
 
 #include "core/units.h"
 #include "ui/editors/calm_spin_box.h"
@@ -141,7 +142,11 @@ void FieldForm::addList(const ListField& field) {
     for (const int number : field.get(p)) numbers << QString::number(number);
     return numbers.join(QLatin1Char(' '));
   };
+  // The profile's numbers at the time when a text was refused: while they stay, it stays, to be mended.
+  const auto refusedAt = std::make_shared<std::optional<std::vector<int>>>();
   refreshers_.push_back([=, this] {
+    if (*refusedAt == field.get(document_.profile())) return;
+    refusedAt->reset();
     if (const QString text = words(document_.profile()); !edit->hasFocus() && edit->text() != text)
       edit->setText(text);
   });
@@ -152,16 +157,18 @@ void FieldForm::addList(const ListField& field) {
       bool whole = false;
       const int number = part.toInt(&whole);
       if (!whole || !field.limit.contains(number)) {
-        // The text stays as typed, to be mended.
+        *refusedAt = field.get(document_.profile());
         emit refused(outsideAllowed(field.label, part, field.limit.low, field.limit.high));
         return;
       }
       numbers.push_back(number);
     }
     if (static_cast<int>(numbers.size()) > field.most) {
+      *refusedAt = field.get(document_.profile());
       emit refused(tr("%1: at most %2 numbers").arg(field.label).arg(field.most));
       return;
     }
+    refusedAt->reset();
     if (numbers == field.get(document_.profile())) return;
     apply({.field = field.label, .title = field.label, .shown = words},
           [&](Profile& p) { field.set(p, numbers); });

@@ -70,6 +70,17 @@ QString readSprocket(const QStringList& cells, const Limit& teeth, SpareSprocket
   return readState(cells.value(4), into.state);
 }
 
+QStringList sprocketCells(const SpareSprocket& spare) {
+  return {QString::number(spare.teeth), spare.size ? sizeName(*spare.size) : QString(),
+          wordOrEmpty(spare.material, kMaterialWords),
+          spare.massKg ? QLocale().toString(*spare.massKg, 'g', 8) : QString(),
+          wordOrEmpty(spare.state, kSpareStateWords)};
+}
+
+QStringList chainCells(const SpareChain& chain) {
+  return {sizeName(chain.size), QString::number(chain.links), wordOrEmpty(chain.state, kSpareStateWords)};
+}
+
 QString readChain(const QStringList& cells, SpareChain& into) {
   const auto size = chainSize(cells.value(0).toStdString());
   if (!size) return notUnderstood(cells.value(0), SparesEditor::tr("a chain size such as 520"));
@@ -108,25 +119,30 @@ ColumnsTable* SparesEditor::addTable(const QString& title, const QStringList& co
 }
 
 template <class Spare>
-std::vector<Spare> SparesEditor::readRows(Table& table, const std::vector<Spare>& before,
+std::vector<Spare> SparesEditor::readRows(Table<Spare>& table, const std::vector<Spare>& before,
                                           const std::function<QString(const QStringList&, Spare&)>& row,
                                           QStringList& complaints) {
   std::vector<Spare> spares;
+  std::vector<std::optional<Spare>> inRow;
   table.pending = false;
   const auto rows = table.view->rows();
   for (std::size_t r = 0; r < rows.size(); ++r) {
-    Spare spare;
-    if (const QString why = row(rows[r], spare); !why.isEmpty()) {
-      complaints << tr("%1, row %2: %3; left out until it is mended.")
+    std::optional<Spare> spare(std::in_place);
+    if (const QString why = row(rows[r], *spare); why.isEmpty()) {
+      keepExtras(*spare, before);
+    } else {
+      table.pending = true;
+      spare = r < table.inRow.size() ? table.inRow[r] : std::nullopt;
+      complaints << (spare ? tr("%1, row %2: %3; the box keeps what was there until it is mended.")
+                           : tr("%1, row %2: %3; left out until it is mended."))
                         .arg(table.view->accessibleName())
                         .arg(r + 1)
                         .arg(why);
-      table.pending = true;
-      continue;
     }
-    keepExtras(spare, before);
-    spares.push_back(std::move(spare));
+    if (spare) spares.push_back(*spare);
+    inRow.push_back(std::move(spare));
   }
+  table.inRow = std::move(inRow);
   return spares;
 }
 
@@ -148,7 +164,9 @@ void SparesEditor::read() {
       },
       complaints);
   box.chains = readRows<SpareChain>(chains_, old.chains, readChain, complaints);
-  emit said(complaints.join(QLatin1Char('\n')));
+  written_ = box;
+  complaint_ = complaints.join(QLatin1Char('\n'));
+  emit said(complaint_);
   if (box == old) return;
   reading_ = true;
   document_.edit({.field = QStringLiteral("spares"), .title = tr("spares box"), .shown = {}},
@@ -161,27 +179,27 @@ void SparesEditor::read() {
   reading_ = false;
 }
 
+template <class Spare>
+void SparesEditor::showRows(Table<Spare>& table, const std::vector<Spare>& spares,
+                            QStringList (*cells)(const Spare&)) {
+  if (table.pending) return;  // what is still to be mended is not written over
+  std::vector<QStringList> rows;
+  for (const Spare& spare : spares) rows.push_back(cells(spare));
+  table.inRow.assign(spares.begin(), spares.end());
+  table.view->showRows(rows);
+}
+
 void SparesEditor::refresh() {
   if (reading_) return;
   const SparesBox box = document_.profile().sparesBox.value_or(SparesBox{});
-  const auto sprockets = [](const std::vector<SpareSprocket>& spares) {
-    std::vector<QStringList> rows;
-    for (const SpareSprocket& spare : spares)
-      rows.push_back({QString::number(spare.teeth), spare.size ? sizeName(*spare.size) : QString(),
-                      wordOrEmpty(spare.material, kMaterialWords),
-                      spare.massKg ? QLocale().toString(*spare.massKg, 'g', 8) : QString(),
-                      wordOrEmpty(spare.state, kSpareStateWords)});
-    return rows;
-  };
-  // What is still to be mended is not written over.
-  if (!fronts_.pending) fronts_.view->showRows(sprockets(box.front));
-  if (!rears_.pending) rears_.view->showRows(sprockets(box.rear));
-  if (chains_.pending) return;
-  std::vector<QStringList> chains;
-  for (const SpareChain& chain : box.chains)
-    chains.push_back(
-        {sizeName(chain.size), QString::number(chain.links), wordOrEmpty(chain.state, kSpareStateWords)});
-  chains_.view->showRows(chains);
+  if (!(box == written_)) {  // undone, reverted or another bike: nothing of this is to be mended any more
+    fronts_.pending = rears_.pending = chains_.pending = false;
+    written_ = box;
+    complaint_.clear();
+  }
+  showRows(fronts_, box.front, sprocketCells);
+  showRows(rears_, box.rear, sprocketCells);
+  showRows(chains_, box.chains, chainCells);
 }
 
 }  // namespace layshaft::ui

@@ -10,32 +10,42 @@
 namespace layshaft::ui {
 
 /// The spares box as three tables that take columns pasted from a spreadsheet. Every row that can be read is
-/// taken; one that cannot stays in its table, to be mended, and is named.
+/// taken. One that cannot is named and stays in its table, to be mended; until then the spare that was in its
+/// place stays in the box.
 class SparesEditor : public QWidget {
   Q_OBJECT
  public:
   explicit SparesEditor(Document& document, QWidget* parent = nullptr);
 
   void refresh();
+  const QString& complaint() const { return complaint_; }  ///< what was said last
 
  signals:
   void said(const QString& why);  ///< what is not understood; empty when all is
 
  private:
+  template <class Spare>
   struct Table {
     ColumnsTable* view;
-    bool pending = false;  ///< holds rows that are not in the document
+    std::vector<std::optional<Spare>> inRow;  ///< what of the box each row stands for
+    bool pending = false;                     ///< holds rows that could not be read
   };
   ColumnsTable* addTable(const QString& title, const QStringList& columns);
   void read();
   /// Reads the rows of a table; each that `row` names a complaint for is left out.
   template <class Spare>
-  std::vector<Spare> readRows(Table& table, const std::vector<Spare>& before,
+  std::vector<Spare> readRows(Table<Spare>& table, const std::vector<Spare>& before,
                               const std::function<QString(const QStringList& cells, Spare& into)>& row,
                               QStringList& complaints);
 
+  template <class Spare>
+  void showRows(Table<Spare>& table, const std::vector<Spare>& spares, QStringList (*cells)(const Spare&));
+
   Document& document_;
-  Table fronts_, rears_, chains_;
+  Table<SpareSprocket> fronts_, rears_;
+  Table<SpareChain> chains_;
+  SparesBox written_;  ///< the box as it was read last
+  QString complaint_;
   bool reading_ = false;  ///< what the user is typing stays as it is
 };
 

@@ -39,27 +39,35 @@ ChoiceField sizeChoice(const QString& label, const QString& explanation, const Q
               }};
 }
 
-/// A whole or broken number among stock's options.
+SetupOptions& stockOptions(Profile& p) {
+  return p.stock.options;
+}
+SetupOptions& proposedOptions(Profile& p) {
+  return p.proposed.options;
+}
+
+/// A whole or broken number among a setup's options.
 template <class Number>
-NumberField stockNumber(const QString& label, const QString& explanation, FileUnit unit, const Limit& limit,
-                        int decimals, std::optional<Number> SetupOptions::*member,
-                        const QString& usual = {}) {
+NumberField optionNumber(SetupOptions& (*options)(Profile&), const QString& label, const QString& explanation,
+                         FileUnit unit, const Limit& limit, int decimals,
+                         std::optional<Number> SetupOptions::*member, const QString& usual = {}) {
   return {.label = label,
           .explanation = explanation,
           .unit = unit,
           .limit = limit,
           .decimals = decimals,
           .whenMissing = usual,
-          .get = [member](const Profile& p) -> std::optional<double> {
-            const auto& value = p.stock.options.*member;
+          .get = [options, member](const Profile& p) -> std::optional<double> {
+            Profile copy = p;
+            const auto& value = options(copy).*member;
             return value ? std::optional(static_cast<double>(*value)) : std::nullopt;
           },
           .set =
-              [member](Profile& p, std::optional<double> x) {
+              [options, member](Profile& p, std::optional<double> x) {
                 if (x)
-                  p.stock.options.*member = static_cast<Number>(*x);
+                  options(p).*member = static_cast<Number>(*x);
                 else
-                  (p.stock.options.*member).reset();
+                  (options(p).*member).reset();
               }};
 }
 
@@ -100,16 +108,16 @@ void addStockLoop(FieldForm& form) {
   form.addChoice(
       sizeChoice(tr("Chain size"), tr("Of stock's chain."), tr("not known"),
                  [](Profile& p) -> std::optional<ChainSize>& { return p.stock.options.chainSize; }));
-  form.addNumber(stockNumber(tr("Links"), tr("Of stock's chain, the joining one counted."), FileUnit::Plain,
-                             limits::kLinks, 0, &SetupOptions::links));
-  form.addNumber(stockNumber(tr("Chain elongation"),
-                             tr("By how much stock's chain has grown longer with wear, per cent."),
-                             FileUnit::Plain, limits::kElongationPercent, 2,
-                             &SetupOptions::chainElongationPercent, QStringLiteral("0")));
-  form.addNumber(stockNumber(tr("Belt pitch"), tr("Distance from tooth to tooth of the belt."),
-                             FileUnit::Millimetre, limits::kBeltPitchMm, 2, &SetupOptions::beltPitchMm));
-  form.addNumber(stockNumber(tr("Belt teeth"), tr("Of stock's belt."), FileUnit::Plain, limits::kBeltTeeth, 0,
-                             &SetupOptions::beltTeeth));
+  form.addNumber(optionNumber(stockOptions, tr("Links"), tr("Of stock's chain, the joining one counted."),
+                              FileUnit::Plain, limits::kLinks, 0, &SetupOptions::links));
+  form.addNumber(optionNumber(stockOptions, tr("Chain elongation"),
+                              tr("By how much stock's chain has grown longer with wear, per cent."),
+                              FileUnit::Plain, limits::kElongationPercent, 2,
+                              &SetupOptions::chainElongationPercent, QStringLiteral("0")));
+  form.addNumber(optionNumber(stockOptions, tr("Belt pitch"), tr("Distance from tooth to tooth of the belt."),
+                              FileUnit::Millimetre, limits::kBeltPitchMm, 2, &SetupOptions::beltPitchMm));
+  form.addNumber(optionNumber(stockOptions, tr("Belt teeth"), tr("Of stock's belt."), FileUnit::Plain,
+                              limits::kBeltTeeth, 0, &SetupOptions::beltTeeth));
   form.addList(
       {.label = tr("Belt lengths on sale"),
        .explanation = tr("Lengths in teeth that the belt can be had in: no other can be fitted."),
@@ -121,6 +129,23 @@ void addStockLoop(FieldForm& form) {
            },
        .set = [](Profile& p,
                  const std::vector<int>& lengths) { made(p.bike.chainRun).beltLengthsTeeth = lengths; }});
+}
+
+void addProposedLoop(FieldForm& form) {
+  form.addHeading(tr("The proposal's own, where it differs; chain size and links are in the drive line."));
+  form.addChoice(
+      choice(tr("Proposed: final drive"), tr("Chain, or toothed belt."), kFinalDriveWords,
+             {tr("as stock"), tr("chain"), tr("belt")},
+             [](Profile& p) -> std::optional<FinalDrive>& { return p.proposed.options.finalDrive; }));
+  form.addNumber(optionNumber(proposedOptions, tr("Proposed: chain elongation"),
+                              tr("0 for a new chain; one that is left open is as worn as stock's."),
+                              FileUnit::Plain, limits::kElongationPercent, 2,
+                              &SetupOptions::chainElongationPercent));
+  form.addNumber(optionNumber(proposedOptions, tr("Proposed: belt pitch"),
+                              tr("Distance from tooth to tooth of the belt."), FileUnit::Millimetre,
+                              limits::kBeltPitchMm, 2, &SetupOptions::beltPitchMm));
+  form.addNumber(optionNumber(proposedOptions, tr("Proposed: belt teeth"), tr("Of the proposed belt."),
+                              FileUnit::Plain, limits::kBeltTeeth, 0, &SetupOptions::beltTeeth));
 }
 
 void addSprockets(FieldForm& form) {

@@ -22,7 +22,12 @@ LackingPanel::LackingPanel(QWidget* parent) : QWidget(parent), words_(new QLabel
 
 void LackingPanel::show(const QString& what, const std::vector<std::string_view>& keys) {
   first_ = keys.empty() ? std::string_view() : keys.front();
-  words_->setText(keys.empty() ? what : tr("%1 Missing: %2.").arg(what, fieldNames(keys).join(tr(", "))));
+  words_->setText(tr("%1 Missing: %2.").arg(what, fieldNames(keys).join(tr(", "))));
+}
+
+void LackingPanel::showWrong(const QString& what, std::string_view key) {
+  first_ = key;
+  words_->setText(what);
 }
 
 }  // namespace layshaft::ui

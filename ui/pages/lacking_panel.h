@@ -17,6 +17,8 @@ class LackingPanel : public QWidget {
 
   /// `keys` of the profile that are missing; the button leads to the first.
   void show(const QString& what, const std::vector<std::string_view>& keys);
+  /// Nothing is missing, but what is at `key` does not do; the button leads there.
+  void showWrong(const QString& what, std::string_view key);
 
  signals:
   void detailsWanted(std::string_view key);
