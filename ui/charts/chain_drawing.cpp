@@ -3,13 +3,14 @@
 
 #include <QContextMenuEvent>
 #include <QMouseEvent>
-#include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 
 #include "core/units.h"
 #include "ui/chain_labels.h"
 #include "ui/chain_words.h"
+#include "ui/charts/chain_shapes.h"
+#include "ui/charts/turn_tally.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -29,59 +30,6 @@ QPen thin(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine
   QPen pen(colour, width, style, Qt::FlatCap, Qt::BevelJoin);  // round ones cost several times as much
   pen.setCosmetic(true);                                       // the same on the screen at any scale
   return pen;
-}
-
-QColor faint(QColor colour, int alpha) {
-  colour.setAlpha(alpha);
-  return colour;
-}
-
-QPointF point(const ChainPoint& p) {
-  return {p.x, p.y};
-}
-
-QPainterPath outlineOf(const ChainSize& size, int teeth) {
-  QPainterPath path;
-  const auto outline = sprocketOutline(size, teeth);
-  path.moveTo(point(outline.front()));
-  for (const ChainPoint& p : outline) path.lineTo(point(p));
-  path.closeSubpath();
-  const double bore = sprocketShape(size, teeth).boreRadiusM;
-  path.addEllipse(QPointF(0, 0), bore, bore);
-  return path;
-}
-
-/// A belt's pulley: a rim on the pitch circle.
-QPainterPath pulleyOf(double radius) {
-  QPainterPath path;
-  path.addEllipse(QPointF(0, 0), radius, radius);
-  path.addEllipse(QPointF(0, 0), radius * 0.4, radius * 0.4);
-  return path;
-}
-
-QPainterPath pitchLine(const ChainPath& path) {
-  const auto polygon = path.polygon();
-  QPainterPath line(point(polygon.front()));
-  for (const ChainPoint& p : polygon) line.lineTo(point(p));
-  line.closeSubpath();
-  return line;
-}
-
-/// All rollers in one path: a call for each costs several times as much.
-QPainterPath rollersOf(const ChainPath& path, int links, double travel, double radius) {
-  constexpr int kCorners = 12;  // round enough at a few pixels
-  QPainterPath rollers;
-  rollers.setFillRule(Qt::WindingFill);
-  for (int link = 0; link < links; ++link) {
-    const QPointF centre = point(path.at(link + travel));
-    for (int c = 0; c < kCorners; ++c) {
-      const double angle = kFullTurn * c / kCorners;
-      const QPointF corner = centre + radius * QPointF(std::cos(angle), std::sin(angle));
-      c == 0 ? rollers.moveTo(corner) : rollers.lineTo(corner);
-    }
-    rollers.closeSubpath();
-  }
-  return rollers;
 }
 
 }  // namespace
@@ -126,7 +74,7 @@ ChainDrawing::Loop ChainDrawing::loopOf(const SetupPlan& setup) const {
 }
 
 double ChainDrawing::tallyHeight() const {
-  return zoomed_ ? 0.0 : 4.6 * QFontMetricsF(boldFont_).height();
+  return zoomed_ ? 0.0 : turnTallyHeight(boldFont_);
 }
 
 QTransform ChainDrawing::view(const QRectF& area, const Loop& stock, const Loop& proposed) const {
@@ -211,7 +159,9 @@ void ChainDrawing::paint(QPainter& painter, const QRectF& whole) const {
   else
     paintNumbers(painter, to, stock, proposed);
   painter.restore();
-  if (!zoomed_) paintTally(painter, QRectF(whole.left(), area.bottom(), whole.width(), tallyHeight()));
+  if (!zoomed_)
+    paintTurnTally(painter, QRectF(whole.left(), area.bottom(), whole.width(), tallyHeight()), *plan_, turn_,
+                   {colours_, font_, boldFont_, texts_});
 }
 
 void ChainDrawing::paintSwingarm(QPainter& painter, const QTransform& to, const Loop& stock) const {
@@ -449,73 +399,6 @@ void ChainDrawing::paintAxleNumbers(QPainter& painter, const QTransform& to, con
              axleLabel(*plan_, units_), colours_.proposed);
   painter.setPen(QPen(colours_.proposed, 1));
   painter.drawLine(now, now - QPointF(0, under + 1.5 * height + kGap));
-}
-
-void ChainDrawing::paintTally(QPainter& painter, const QRectF& area) const {
-  const double line = QFontMetricsF(boldFont_).height();
-  QRectF row(area.left() + kMargin, area.top(), area.width() - 2 * kMargin, line);
-  painter.setPen(QPen(colours_.grid, 1));
-  painter.drawLine(area.topLeft(), area.topRight());
-  row.translate(0, line * 0.15);
-  painter.setPen(colours_.text);
-  texts_.draw(painter, boldFont_, row, Qt::AlignLeft, turnWords(*plan_));
-
-  const auto turns = [&](const SetupPlan& setup) { return setup.gearing.finalRatio; };
-  const double most = std::max(turns(plan_->stock), turns(plan_->proposed));
-  const QString names[] = {tr("stock %1").arg(teethPair(plan_->stock.setup)),
-                           tr("proposed %1").arg(teethPair(plan_->proposed.setup))};
-  double nameWidth = 0.0;
-  for (const QString& name : names) nameWidth = std::max(nameWidth, texts_.width(boldFont_, name));
-  const QString sample = tr("00.00 of 00.00 turns");
-  const double room = row.width() - nameWidth - texts_.width(font_, sample) - 30.0;
-  const double pitch = std::min(line * 1.7, room / std::max(1.0, std::ceil(most)));
-  const double radius = std::min(line * 0.62, pitch * 0.44);
-  double y = row.bottom() + line * 0.25;
-  int index = 0;
-  for (const SetupPlan* setup : {&plan_->stock, &plan_->proposed}) {
-    const QColor colour = setup == &plan_->stock ? colours_.stock : colours_.proposed;
-    const double all = turns(*setup), done = all * turn_;
-    const QRectF here(row.left(), y, row.width(), line * 1.45);
-    painter.setPen(colour);
-    texts_.draw(painter, boldFont_, QRectF(here.left(), here.top(), nameWidth, here.height()), Qt::AlignLeft,
-                names[index++]);
-    const double x0 = here.left() + nameWidth + 14.0;
-    const int discs = static_cast<int>(std::ceil(all - 1e-9));
-    for (int d = 0; d < discs; ++d) {
-      const QRectF disc(x0 + d * pitch, here.center().y() - radius, 2 * radius, 2 * radius);
-      const auto pie = [&](double from, double share) {
-        // From straight up, the way the wheel turns in the picture.
-        painter.drawPie(disc, static_cast<int>(std::lround(16 * (90.0 + 360.0 * from))),
-                        static_cast<int>(std::lround(16 * 360.0 * share)));
-      };
-      const double whole = std::clamp(all - d, 0.0, 1.0), part = std::clamp(done - d, 0.0, 1.0);
-      painter.setPen(QPen(colour, 1.2));
-      painter.setBrush(faint(colour, 45));
-      if (whole >= 1.0) {
-        painter.drawEllipse(disc);
-      } else {
-        pie(0.0, whole);
-        painter.setBrush(Qt::NoBrush);
-        painter.setPen(QPen(faint(colour, 110), 1.0));
-        painter.drawEllipse(disc);
-        painter.setPen(QPen(colour, 1.2));
-      }
-      painter.setBrush(colour);
-      if (part >= 1.0)
-        painter.drawEllipse(disc);
-      else if (part > 0.0)
-        pie(0.0, part);
-    }
-    painter.setPen(colours_.text);
-    const QString count = turn_ > 0.0 && turn_ < 1.0
-                              ? tr("%1 of %2 turns").arg(number(done, 2), number(all, 2))
-                              : tr("%1 turns").arg(number(all, 2));
-    texts_.draw(painter, font_,
-                QRectF(x0 + std::ceil(most - 1e-9) * pitch + 8.0, here.top(),
-                       texts_.width(font_, sample) + 20.0, here.height()),
-                Qt::AlignLeft, count);
-    y += line * 1.5;
-  }
 }
 
 void ChainDrawing::changeEvent(QEvent* event) {

@@ -77,7 +77,6 @@ class ChainDrawing : public QWidget, public Picture {
   void paintNumbers(QPainter& painter, const QTransform& to, const Loop& stock, const Loop& proposed) const;
   void paintAxleNumbers(QPainter& painter, const QTransform& to, const Loop& stock,
                         const Loop& proposed) const;
-  void paintTally(QPainter& painter, const QRectF& area) const;
   /// Lines of text, the first bold, centred over or under a place.
   void paintLabel(QPainter& painter, const QPointF& place, Qt::Alignment side, const QStringList& lines,
                   const QColor& colour) const;

@@ -7,6 +7,12 @@
 
 namespace layshaft::ui {
 
+/// The colour with an alpha of 0 to 255.
+inline QColor faint(QColor colour, int alpha) {
+  colour.setAlpha(alpha);
+  return colour;
+}
+
 /// Colours and dashes shared by every chart. The set is the published Okabe–Ito palette, safe for
 /// colour-blind eyes; each line also has a dash of its own. Light and dark follow the window's palette.
 class ChartPalette {

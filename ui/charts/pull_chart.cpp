@@ -108,10 +108,8 @@ void PullChart::paintBound(QPainter& painter, const std::vector<PullPoint>& boun
   if (lowest < plot.top()) return;  // above all that is in view
   QPolygonF beyond = edge;
   beyond << QPointF(edge.back().x(), plot.top()) << QPointF(edge.front().x(), plot.top());
-  QColor faint = colours().warning;
-  faint.setAlpha(60);
   painter.setPen(Qt::NoPen);
-  painter.setBrush(QBrush(faint, shade));
+  painter.setBrush(QBrush(faint(colours().warning, 60), shade));
   painter.drawPolygon(beyond);
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(colours().warning, 1));
