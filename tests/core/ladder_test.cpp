@@ -170,6 +170,20 @@ TEST(LadderAims, ABetterPairThatDoesNotFitIsNamed) {
   }
 }
 
+TEST(LadderAims, APairThatDoesNotFitAndIsNoBetterIsNotNamed) {
+  Profile profile = ladderBike();
+  profile.aims = {{.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 150}};
+  const auto rows = Ladder(profile).rows({14, 17, 38, 52});
+  ASSERT_TRUE(std::any_of(rows.begin(), rows.end(), [](const LadderRow& row) {
+    return row.reachesAllAims() && !row.chainRun->fits.value();
+  }));
+  const AimAnswer answer = aimAnswer(rows, profile.aims);
+  ASSERT_TRUE(answer.best);
+  EXPECT_EQ(rows[*answer.best].finalRatio, 43.0 / 16.0)
+      << "stock reaches it, with the smallest change of all";
+  EXPECT_TRUE(answer.betterLeftOut.empty());
+}
+
 TEST(LadderAims, WithoutAimsThereIsNoAnswer) {
   const auto rows = Ladder(ladderBike()).rows({15, 16, 42, 44});
   EXPECT_FALSE(aimAnswer(rows, {}).best);
