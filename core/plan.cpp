@@ -70,16 +70,19 @@ void addBands(RoadPlan& road, const Question& question, const Setup& setup, cons
   road.driveBandS = bandOf(driveTime(low.run), driveTime(high.run));
 }
 
+/// `run` is the ride with what `changed` says.
 SprocketPlan sprocketPlanOf(const Question& question, const Setup& stock, const Setup& setup,
-                            const Rollout& rollout) {
+                            const Rollout& rollout, const Fitted& changed, const RunFigures& run) {
   SprocketPlan plan{.front = sprocketMass(stock, setup, SprocketPlace::Front),
                     .rear = sprocketMass(stock, setup, SprocketPlace::Rear),
                     .saving = sprocketSaving(stock, setup, rollout.radiusM())};
   if (!plan.saving || plan.saving->equivalentKg == 0.0 || !question.bike->accelerates()) return plan;
-  // The same ride with stock's masses and with these.
-  const double axleShift = axleShiftM(stock, setup).value_or(0.0);
-  const RunFigures heavy = variantOf(question, setup, rollout, {.axleShiftM = axleShift}).run;
-  const RunFigures light = variantOf(question, setup, rollout, withSaving(*plan.saving, axleShift)).run;
+  // The same ride with stock's masses and with these; one of them is mostly the ride that there is.
+  const auto rideWith = [&](const Fitted& fitted) {
+    return fitted == changed ? run : variantOf(question, setup, rollout, fitted).run;
+  };
+  const RunFigures heavy = rideWith({.axleShiftM = changed.axleShiftM});
+  const RunFigures light = rideWith(withSaving(*plan.saving, changed.axleShiftM));
   const auto less = [](const std::optional<double>& a, const std::optional<double>& b) {
     return a && b ? std::optional(*a - *b) : std::nullopt;
   };
@@ -135,8 +138,9 @@ SetupPlan planOf(const Question& question, Setup setup, const SetupPlan* stock, 
       .change = gearingChange(stockSetup, stockGearing, figures),
       .speedometer = {},
       .chainRun = chainRun(profile.bike, stockSetup, setup, model ? &*model : nullptr, chainsOnHand(profile)),
-      .sprockets = sprocketPlanOf(question, stockSetup, setup, rollout),
+      .sprockets = {},
       .road = roadPlanOf(question, setup, model, shifts, figures, changed)};
+  result.sprockets = sprocketPlanOf(question, stockSetup, setup, rollout, changed, result.road.run);
   if (question.leanDeg) result.leanFactor = leanFactor(setup, rollout, *question.leanDeg);
   if (profile.bike.speedometer)
     result.speedometer = speedometer(*profile.bike.speedometer, stockGearing, figures,

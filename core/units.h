@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
+
 /// Every conversion between SI, which the studies use, and the trade's units, which files and people use.
 /// Factors marked "exact" are exact by definition: the international yard and pound (1959), the conventional
 /// standard gravity (CGPM 1901) and the metric horsepower of 75 kgf·m/s.
@@ -20,6 +22,9 @@ inline constexpr double kPascalsPerPsi = kNewtonsPerPoundForce / (kMetresPerInch
 
 constexpr double metresFromMillimetres(double mm) {
   return mm / 1000.0;
+}
+constexpr std::optional<double> metresFromMillimetres(const std::optional<double>& mm) {
+  return mm ? std::optional(metresFromMillimetres(*mm)) : std::nullopt;
 }
 constexpr double millimetresFromMetres(double m) {
   return m * 1000.0;

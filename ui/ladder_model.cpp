@@ -6,9 +6,12 @@
 #include <QPalette>
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <utility>
 
 #include "ui/aim_words.h"
 #include "ui/chain_words.h"
+#include "ui/figure_rows.h"
 #include "ui/wording.h"
 
 namespace layshaft::ui {
@@ -29,19 +32,19 @@ void LadderModel::fade() {
 }
 
 void LadderModel::add(const std::vector<LadderRow>& rows) {
+  std::map<std::pair<int, int>, std::size_t> placeOf;
+  for (std::size_t i = 0; i < rows_.size(); ++i) placeOf[{rows_[i].frontTeeth, rows_[i].rearTeeth}] = i;
   std::vector<LadderRow> fresh;
   for (const LadderRow& row : rows) {
-    const auto old = std::find_if(rows_.begin(), rows_.end(), [&](const LadderRow& candidate) {
-      return candidate.frontTeeth == row.frontTeeth && candidate.rearTeeth == row.rearTeeth;
-    });
-    if (old == rows_.end()) {
+    const auto old = placeOf.find({row.frontTeeth, row.rearTeeth});
+    if (old == placeOf.end()) {
       fresh.push_back(row);
       continue;
     }
-    *old = row;
-    const auto at = old - rows_.begin();
-    notes_[static_cast<std::size_t>(at)] = {};
-    emit dataChanged(index(static_cast<int>(at), 0), index(static_cast<int>(at), ColumnCount - 1));
+    rows_[old->second] = row;
+    notes_[old->second] = {};
+    const int at = static_cast<int>(old->second);
+    emit dataChanged(index(at, 0), index(at, ColumnCount - 1));
   }
   if (fresh.empty()) return;
   const int first = static_cast<int>(rows_.size());
@@ -120,7 +123,7 @@ QString LadderModel::fitText(const LadderRow& row) const {
   const ChainRunFigures& run = *row.chainRun;
   const QString shift = signedNumber(units_.shown(Quantity::SmallLength, run.axleShiftM.value_or(0.0)),
                                      units_.decimals(Quantity::SmallLength));
-  if (run.fits.value_or(true))
+  if (row.fits())
     return (run.fits ? tr("fits, axle %1") : tr("axle %1")).arg(shift) +
            (run.offsetLink ? tr(", offset link") : QString());
   const QString lengths = otherLengthsWords(run);
@@ -144,17 +147,13 @@ QString LadderModel::aimText(const LadderRow& row) const {
     if (const QString margin = marginWords(aims_[i], row.aims[i], units_); !margin.isEmpty())
       margins << margin;
   const bool all = reached == static_cast<std::ptrdiff_t>(row.aims.size());
-  const bool misfit = row.chainRun && !row.chainRun->fits.value_or(true);
-  const QString score = all ? (misfit ? tr("all, but does not fit") : tr("all"))
+  const QString score = all ? (!row.fits() ? tr("all, but does not fit") : tr("all"))
                             : tr("%1 of %2").arg(reached).arg(row.aims.size());
   return margins.isEmpty() ? score : score + tr(": ") + margins.join(tr(", "));
 }
 
 QString LadderModel::text(const LadderRow& row, int index, int column) const {
   const auto speed = [&](double mps) { return number(units_.shown(Quantity::Speed, mps), 0); };
-  const auto orDash = [&](const std::optional<double>& value, int decimals) {
-    return value ? number(*value, decimals) : tr("–");
-  };
   switch (column) {
     case Pair: {
       const bool stock = row.frontTeeth == stockFront_ && row.rearTeeth == stockRear_;
@@ -175,13 +174,13 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
       return speeds.join(QStringLiteral("  "));
     }
     case Cruise:
-      return orDash(row.cruiseRpm, 0);
+      return figureText(row.cruiseRpm, 0);
     case TopSpeed:
       return row.topSpeedMps ? speed(*row.topSpeedMps) : tr("–");
     case Drive:
-      return orDash(row.driveS, 2);
+      return figureText(row.driveS, 2);
     case StandingStart:
-      return orDash(row.zeroTo100KmhS, 2);
+      return figureText(row.zeroTo100KmhS, 2);
     case Fits:
       return fitText(row);
     case Meeting:
@@ -223,8 +222,7 @@ QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) con
     case RearTeeth:
       return row.change.rearTeethEquivalent;
     case Fits:
-      return row.chainRun ? (row.chainRun->fits.value_or(true) ? 0.0 : 1000.0) +
-                                std::abs(row.chainRun->axleShiftM.value_or(kLast))
+      return row.chainRun ? (row.fits() ? 0.0 : 1000.0) + std::abs(row.chainRun->axleShiftM.value_or(kLast))
                           : kLast;
     case Meeting:
       return row.chainRun ? row.chainRun->commonFactorFront + row.chainRun->commonFactorRear : 1000;

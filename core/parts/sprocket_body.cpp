@@ -45,7 +45,7 @@ std::vector<ChainPoint> sprocketOutline(const ChainSize& size, int teeth) {
   const double step = 2.0 * units::kPi / teeth;
   // A seat's arc ends where it would leave the tooth: a third of a tooth either side keeps a land at the tip.
   constexpr int kSeatPoints = 5;  // a tenth of a millimetre from round
-  constexpr double kSeatHalfAngle = 60.0 * units::kPi / 180.0;
+  constexpr double kSeatHalfAngle = units::radiansFromDegrees(60.0);
   const double land = 0.11 * step;
   std::vector<ChainPoint> outline;
   outline.reserve(static_cast<std::size_t>(teeth) * (kSeatPoints + 2));

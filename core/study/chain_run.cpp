@@ -20,10 +20,6 @@ constexpr double kEnoughWrapDeg = 120.0;
 constexpr std::array<std::pair<std::string_view, double>, 6> kMinimumTensileN{
     {{"415", 11800}, {"420", 15600}, {"428", 16700}, {"520", 26400}, {"525", 26500}, {"530", 26400}}};
 
-std::optional<double> metres(const std::optional<double>& mm) {
-  return mm ? std::optional(units::metresFromMillimetres(*mm)) : std::nullopt;
-}
-
 void judgeSprockets(const ChainRun& room, const Setup& setup, std::vector<Misfit>& misfits) {
   const int front = setup.frontTeeth.count(), rear = setup.rearTeeth.count();
   if (room.largestFrontTeeth && front > *room.largestFrontTeeth) misfits.push_back(Misfit::FrontTooLarge);
@@ -172,7 +168,7 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
   if (!stockCentre) return std::nullopt;
   const auto centre = loop->pair.centreM(loop->links);
   const ChainRun room = bike.chainRun.value_or(ChainRun{});
-  const auto measured = metres(room.centreDistanceMm);
+  const auto measured = units::metresFromMillimetres(room.centreDistanceMm);
   const bool belt = isBelt(setup);
 
   ChainRunFigures figures{.belt = belt,
@@ -201,7 +197,8 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
 
   judgeSprockets(room, setup, figures.misfits);
   if (!figures.mixes.empty()) figures.misfits.push_back(Misfit::MixedSizes);
-  const auto forward = metres(room.adjusterForwardMm), back = metres(room.adjusterBackMm);
+  const auto forward = units::metresFromMillimetres(room.adjusterForwardMm),
+             back = units::metresFromMillimetres(room.adjusterBackMm);
   figures.slotKnown = forward && back;
   if (figures.slotKnown && figures.misfits.empty()) {
     const FittingLengths lengths(setup, *loop, *stockCentre, *forward, *back);
@@ -211,7 +208,8 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
     const double shift = *centre - *stockCentre;
     figures.axleShiftM = shift;
     figures.centreDistanceM = measured ? *measured + shift : *centre;
-    if (const auto wheelbase = bike.chassis ? metres(bike.chassis->wheelbaseMm) : std::nullopt)
+    if (const auto wheelbase =
+            bike.chassis ? units::metresFromMillimetres(bike.chassis->wheelbaseMm) : std::nullopt)
       figures.wheelbaseM = *wheelbase + shift;
     const double smaller = loop->pair.smallerWrapDeg(*figures.centreDistanceM);
     figures.frontWrapDeg = setup.frontTeeth.count() > setup.rearTeeth.count() ? 360.0 - smaller : smaller;

@@ -104,9 +104,7 @@ Fitted fitted(const Setup& stock, const Setup& setup) {
   Fitted result{.axleShiftM = axleShiftM(stock, setup).value_or(0.0)};
   for (const SprocketPlace place : {SprocketPlace::Front, SprocketPlace::Rear}) {
     const auto difference = sprocketDifference(stock, setup, place);
-    if (!difference || !difference->weighed) continue;
-    result.massKg += difference->kg;
-    result.wheelInertiaKgM2 += difference->wheelInertiaKgM2;
+    if (difference && difference->weighed) result.add(*difference);
   }
   return result;
 }

@@ -35,25 +35,32 @@ struct SprocketMass {
 };
 std::optional<SprocketMass> sprocketMass(const Setup& stock, const Setup& setup, SprocketPlace place);
 
+/// By how much one sprocket is heavier than stock's, and what that adds at the wheel; what turns counts only
+/// where both pitches are known.
+struct SprocketDifference {
+  double kg;
+  double wheelInertiaKgM2;
+  bool weighed;  ///< both were; else both are estimates
+};
+/// Weighed where both were, else estimated for both alike; none where it is not known at all.
+std::optional<SprocketDifference> sprocketDifference(const Setup& stock, const Setup& setup,
+                                                     SprocketPlace place);
+
 /// What other sprockets and another chain change about the bike, against stock.
 struct Fitted {
   double axleShiftM = 0.0;  ///< lengthens wheelbase and the way from the axle to the centre of gravity
   double massKg = 0.0;      ///< that the sprockets weigh more
   double wheelInertiaKgM2 =
       0.0;  ///< that they add at the wheel: the front one's by the square of the final ratio
+
+  bool operator==(const Fitted&) const = default;
+  void add(const SprocketDifference& difference) {
+    massKg += difference.kg;
+    wheelInertiaKgM2 += difference.wheelInertiaKgM2;
+  }
 };
 
 /// As it acts on the road: masses only where both, old and new, were weighed.
 Fitted fitted(const Setup& stock, const Setup& setup);
-
-/// By how much one sprocket is heavier than stock's, and what that adds at the wheel: weighed where both
-/// were, else estimated for both alike; none where it is not known at all.
-struct SprocketDifference {
-  double kg;
-  double wheelInertiaKgM2;
-  bool weighed;
-};
-std::optional<SprocketDifference> sprocketDifference(const Setup& stock, const Setup& setup,
-                                                     SprocketPlace place);
 
 }  // namespace layshaft

@@ -60,6 +60,10 @@ bool LadderRow::reachesAllAims() const {
   return std::all_of(aims.begin(), aims.end(), [](const AimOutcome& aim) { return aim.reached; });
 }
 
+bool LadderRow::fits() const {
+  return !chainRun || chainRun->fits.value_or(true);
+}
+
 Ladder::Ladder(const Profile& profile)
     : profile_(profile),
       bike_(std::make_shared<const PullBike>(pullBike(profile.bike, profile.ride.value_or(Ride{})))),
@@ -200,18 +204,13 @@ int wearsBetter(const LadderRow& a, const LadderRow& b) {
 
 int sitsBetter(const LadderRow& a, const LadderRow& b) {
   if (!a.chainRun || !b.chainRun) return 0;
-  const bool fitsA = a.chainRun->fits.value_or(true), fitsB = b.chainRun->fits.value_or(true);
-  if (fitsA != fitsB) return fitsA ? -1 : 1;
+  if (a.fits() != b.fits()) return a.fits() ? -1 : 1;
   if (!a.chainRun->axleShiftM || !b.chainRun->axleShiftM) return 0;
   const double way = std::abs(*a.chainRun->axleShiftM) - std::abs(*b.chainRun->axleShiftM);
   return std::abs(way) < kTie ? 0 : way < 0.0 ? -1 : 1;
 }
 
 namespace {
-
-bool fits(const LadderRow& row) {
-  return !row.chainRun || row.chainRun->fits.value_or(true);
-}
 
 /// Compares rows by how they answer the aims, whether they fit aside.
 class ByAims {
@@ -255,7 +254,7 @@ std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const 
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     const LadderRow &x = rows[a], &y = rows[b];
     if (x.reachesAllAims() != y.reachesAllAims()) return x.reachesAllAims();
-    if (fits(x) != fits(y)) return fits(x);
+    if (x.fits() != y.fits()) return x.fits();
     return by.order(x, y) < 0;
   });
   return order;
@@ -266,10 +265,10 @@ AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& 
   if (aims.empty()) return answer;
   const ByAims by(aims);
   const auto order = rankedByAims(rows, aims);
-  if (!order.empty() && rows[order.front()].reachesAllAims() && fits(rows[order.front()]))
+  if (!order.empty() && rows[order.front()].reachesAllAims() && rows[order.front()].fits())
     answer.best = order.front();
   for (const std::size_t i : order)
-    if (rows[i].reachesAllAims() && !fits(rows[i]) &&
+    if (rows[i].reachesAllAims() && !rows[i].fits() &&
         (!answer.best || by.order(rows[i], rows[*answer.best]) < 0))
       answer.betterLeftOut.push_back(i);
   return answer;

@@ -35,6 +35,7 @@ struct LadderRow {
   std::vector<AimOutcome> aims;  ///< in the order of the profile's aims
 
   bool reachesAllAims() const;
+  bool fits() const;  ///< or nothing is known that speaks against it
 };
 
 /// Which pairs to look at.

@@ -16,10 +16,6 @@ constexpr double kDefaultEfficiency = 0.90;
 constexpr double kDefaultRiderMassKg = 75.0;
 constexpr double kDefaultShiftTimeS = 0.15;
 
-std::optional<double> metres(const std::optional<double>& mm) {
-  return mm ? std::optional(units::metresFromMillimetres(*mm)) : std::nullopt;
-}
-
 /// Takes a value, or its default and a note of it.
 double orAssumed(const std::optional<double>& value, double otherwise, std::string_view key,
                  std::vector<Assumed>& assumed) {
@@ -53,10 +49,11 @@ PullBike pullBike(const Bike& bike, const Ride& ride) {
   result.dragAreaM2 = chassis.dragAreaM2;
   if (!chassis.dragAreaM2) result.resistanceLacks.push_back("bike.chassis.drag_area_m2");
 
-  result.cgHeightM = metres(chassis.cgHeightMm);
-  result.cgAheadM = metres(chassis.cgAheadOfRearAxleMm);
-  result.wheelbaseM = metres(chassis.wheelbaseMm);
-  result.dragHeightM = chassis.dragHeightMm ? metres(chassis.dragHeightMm) : result.cgHeightM;
+  result.cgHeightM = units::metresFromMillimetres(chassis.cgHeightMm);
+  result.cgAheadM = units::metresFromMillimetres(chassis.cgAheadOfRearAxleMm);
+  result.wheelbaseM = units::metresFromMillimetres(chassis.wheelbaseMm);
+  result.dragHeightM =
+      chassis.dragHeightMm ? units::metresFromMillimetres(chassis.dragHeightMm) : result.cgHeightM;
   if (!result.cgHeightM) result.boundsLack.push_back("bike.chassis.cg_height_mm");
   if (!result.cgAheadM) result.boundsLack.push_back("bike.chassis.cg_ahead_of_rear_axle_mm");
   if (!result.wheelbaseM) result.boundsLack.push_back("bike.chassis.wheelbase_mm");
@@ -65,7 +62,7 @@ PullBike pullBike(const Bike& bike, const Ride& ride) {
   result.engineInertiaKgM2 = engine.rotatingInertiaKgm2.value_or(0.0);
   result.rearWheelInertiaKgM2 = chassis.rearWheelInertiaKgm2.value_or(0.0);
   result.frontWheelInertiaKgM2 = chassis.frontWheelInertiaKgm2.value_or(0.0);
-  result.frontRolloutM = metres(chassis.frontRolloutMm);
+  result.frontRolloutM = units::metresFromMillimetres(chassis.frontRolloutMm);
   result.shiftTimeS =
       orAssumed(chassis.shiftTimeS, kDefaultShiftTimeS, "bike.chassis.shift_time_s", result.assumed);
   result.assumed.insert(result.assumed.end(), result.road.assumed.begin(), result.road.assumed.end());

@@ -12,21 +12,16 @@ std::optional<SprocketSaving> sprocketSaving(const Setup& stock, const Setup& se
                         .quarterMileS = {},
                         .driveS = {}};
   if (!saving.front && !saving.rear) return std::nullopt;
-  for (const auto& difference : {saving.front, saving.rear}) {
-    if (!difference) continue;
-    saving.kg -= difference->kg;
-    saving.equivalentKg -= difference->kg + difference->wheelInertiaKgM2 / (rollingRadiusM * rollingRadiusM);
-  }
+  const Fitted more = withSaving(saving, 0.0);
+  saving.kg = 0.0 - more.massKg;  // never a negative zero
+  saving.equivalentKg = 0.0 - (more.massKg + more.wheelInertiaKgM2 / (rollingRadiusM * rollingRadiusM));
   return saving;
 }
 
 Fitted withSaving(const SprocketSaving& saving, double axleShiftM) {
   Fitted result{.axleShiftM = axleShiftM};
-  for (const auto& difference : {saving.front, saving.rear}) {
-    if (!difference) continue;
-    result.massKg += difference->kg;
-    result.wheelInertiaKgM2 += difference->wheelInertiaKgM2;
-  }
+  for (const auto& difference : {saving.front, saving.rear})
+    if (difference) result.add(*difference);
   return result;
 }
 

@@ -7,15 +7,7 @@
 #include "core/units.h"
 
 namespace layshaft {
-namespace {
-
 using units::metresFromMillimetres;
-
-double radians(double degrees) {
-  return degrees * units::kPi / 180.0;
-}
-
-}  // namespace
 
 std::optional<SwingarmFigures> swingarm(const Bike& bike, const ChainPair& pair, double rollingRadiusM,
                                         double axleShiftM) {
@@ -24,7 +16,7 @@ std::optional<SwingarmFigures> swingarm(const Bike& bike, const ChainPair& pair,
       !run.countershaftAbovePivotMm)
     return std::nullopt;
   const double arm = metresFromMillimetres(*run.swingarmLengthMm) + axleShiftM;
-  const double angle = radians(*run.swingarmAngleDeg);
+  const double angle = units::radiansFromDegrees(*run.swingarmAngleDeg);
   const double ahead = metresFromMillimetres(*run.countershaftAheadOfPivotMm);
   const double above = metresFromMillimetres(*run.countershaftAbovePivotMm);
   const double offset = std::hypot(ahead, above);
@@ -41,7 +33,7 @@ std::optional<SwingarmFigures> swingarm(const Bike& bike, const ChainPair& pair,
                           .upperRunDeg = units::degreesFromRadians(upperRun),
                           .antiSquatPercent = {},
                           .tightSpot = {}};
-  constexpr double kTravel = 30.0 * units::kPi / 180.0;  // common practice: the longest swing about 25°
+  constexpr double kTravel = units::radiansFromDegrees(30.0);  // common practice: the longest swing about 25°
   if (ahead > 0.0 && std::abs(std::atan2(above, ahead) - angle) <= kTravel) {
     const double span = std::sqrt(distance * distance - (r2 - r1) * (r2 - r1));
     // All of the chain's spare length hangs in one run; its middle moves up and down on two sides of a

@@ -104,7 +104,7 @@ QTransform ChainDrawing::view(const QRectF& area, const Loop& stock, const Loop&
     centre = std::max(centre, loop->centreM);
   }
   const double tooth = stock.pair.pitchM;
-  const double radians = rise * units::kPi / 180.0;
+  const double radians = units::radiansFromDegrees(rise);
   const double left = front + tooth, right = rear + tooth;
   const double width = stepped(left + centre * std::cos(radians) + right);
   const double drop = centre * std::sin(radians);  // the axle below the countershaft
@@ -172,7 +172,7 @@ void ChainDrawing::paintSwingarm(QPainter& painter, const QTransform& to, const 
   const QPointF axle(stock.centreM, 0.0);
   if (arm) {
     // The countershaft is ahead of the pivot: in the line's own frame the pivot lies towards the axle.
-    const double angle = -arm->axleToCountershaftDeg * units::kPi / 180.0;
+    const double angle = units::radiansFromDegrees(-arm->axleToCountershaftDeg);
     const double x = units::metresFromMillimetres(*room.countershaftAheadOfPivotMm);
     const double y = -units::metresFromMillimetres(*room.countershaftAbovePivotMm);
     const QPointF pivot(x * std::cos(angle) + y * std::sin(angle),
@@ -409,20 +409,23 @@ void ChainDrawing::changeEvent(QEvent* event) {
   update();
 }
 
+QPointF ChainDrawing::fromRearAxle(const QPointF& pixel, const Loop& proposed) const {
+  const QRectF area = QRectF(rect()).adjusted(0, 0, 0, -tallyHeight());
+  return view(area, loopOf(plan_->stock), proposed).inverted().map(pixel) - QPointF(proposed.centreM, 0);
+}
+
 void ChainDrawing::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton || zoomed_ || !plan_ || !plan_->proposed.chainRun) return;
-  const Loop stock = loopOf(plan_->stock), proposed = loopOf(plan_->proposed);
-  const QTransform to = view(QRectF(rect()).adjusted(0, 0, 0, -tallyHeight()), stock, proposed);
-  const QPointF away = to.inverted().map(event->position()) - QPointF(proposed.centreM, 0);
-  if (std::hypot(away.x(), away.y()) <= pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth2) * 1.2)
+  const Loop proposed = loopOf(plan_->proposed);
+  const QPointF away = fromRearAxle(event->position(), proposed);
+  constexpr double kReach = 1.2;  // of the pitch radius: the chain belongs to it
+  if (std::hypot(away.x(), away.y()) <= pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth2) * kReach)
     dragAngle_ = std::atan2(away.y(), away.x());
 }
 
 void ChainDrawing::mouseMoveEvent(QMouseEvent* event) {
   if (!dragAngle_ || !plan_ || !plan_->proposed.chainRun) return;
-  const Loop stock = loopOf(plan_->stock), proposed = loopOf(plan_->proposed);
-  const QTransform to = view(QRectF(rect()).adjusted(0, 0, 0, -tallyHeight()), stock, proposed);
-  const QPointF away = to.inverted().map(event->position()) - QPointF(proposed.centreM, 0);
+  const QPointF away = fromRearAxle(event->position(), loopOf(plan_->proposed));
   const double angle = std::atan2(away.y(), away.x());
   const double by = std::remainder(angle - *dragAngle_, kFullTurn) / kFullTurn;
   dragAngle_ = angle;

@@ -64,6 +64,8 @@ class ChainDrawing : public QWidget, public Picture {
   /// Metres along and across the line from countershaft to axle, to pixels.
   QTransform view(const QRectF& area, const Loop& stock, const Loop& proposed) const;
   double tallyHeight() const;
+  /// A place of the picture in metres along and across the line, from the proposal's axle.
+  QPointF fromRearAxle(const QPointF& pixel, const Loop& proposed) const;
 
   void paint(QPainter& painter, const QRectF& area) const;
   void paintSwingarm(QPainter& painter, const QTransform& to, const Loop& stock) const;
