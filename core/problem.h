@@ -14,6 +14,8 @@ namespace layshaft {
 struct Problem {
   enum class Kind {
     FileUnreadable,  ///< `given`: what the system said
+    FileUnwritable,  ///< the same, of saving; the old file is as it was
+    NotAFile,        ///< a folder, a pipe or a device
     FileTooLarge,    ///< `high`: the most bytes allowed
     NotUtf8,         ///< `given`: byte position of the first bad byte
     NotJson,         ///< `given`: "line L, column C"

@@ -20,8 +20,12 @@ inline constexpr int kDeepestProfileNesting = 64;
 /// Reads a profile from its text. The first thing that is wrong is the problem, with its key path.
 Result<Profile> readProfile(std::string_view text);
 
-/// Reads a profile from a file; also FileUnreadable and FileTooLarge.
+/// Reads a profile from a file; also FileUnreadable, NotAFile and FileTooLarge.
 Result<Profile> loadProfile(const std::filesystem::path& file);
+
+/// Makes a file hold the profile, or leaves it as it is and says why: as `saveFile`, and FileTooLarge or any
+/// other problem with which the file could not be opened again.
+std::optional<Problem> saveProfile(const Profile& profile, const std::filesystem::path& file);
 
 /// The text to save: UTF-8, keys in the order of the format, numbers with a point and the digits they were
 /// given.

@@ -224,6 +224,10 @@ QString reason(const Problem& problem) {
   switch (problem.kind) {
     case Problem::Kind::FileUnreadable:
       return tr("cannot be read: %1").arg(given);
+    case Problem::Kind::FileUnwritable:
+      return tr("cannot be saved: %1").arg(given);
+    case Problem::Kind::NotAFile:
+      return tr("is not a plain file but a pipe or a device");
     case Problem::Kind::FileTooLarge:
       return tr("is too large; a profile has at most %1 MiB").arg(limitText(problem.high / 1048576.0));
     case Problem::Kind::NotUtf8:

@@ -72,27 +72,26 @@ std::optional<std::string> notFiniteWord(std::string_view text, std::size_t posi
   return std::nullopt;
 }
 
-/// Walks the text once without building anything, so that what is wrong is found with the key path it is at.
-class Checker : public nlohmann::json_sax<Json> {
+/// Builds the value while the text is walked once, so that what is wrong is found with the key path it is at.
+/// The library's own builder looks through all keys of an object for each new one; here a set of them is at
+/// hand.
+class Builder : public nlohmann::json_sax<Json> {
  public:
-  explicit Checker(std::string_view text) : text_(text) {}
+  explicit Builder(std::string_view text) : text_(text) {}
 
+  Json root;
   std::optional<Problem> problem;
 
-  bool null() override { return value(); }
-  bool boolean(bool) override { return value(); }
-  bool number_integer(number_integer_t) override { return value(); }
-  bool number_unsigned(number_unsigned_t) override { return value(); }
-  bool number_float(number_float_t, const string_t&) override { return value(); }
-  bool string(string_t&) override { return value(); }
-  bool binary(binary_t&) override { return value(); }
+  bool null() override { return add(nullptr); }
+  bool boolean(bool value) override { return add(value); }
+  bool number_integer(number_integer_t value) override { return add(value); }
+  bool number_unsigned(number_unsigned_t value) override { return add(value); }
+  bool number_float(number_float_t value, const string_t&) override { return add(value); }
+  bool string(string_t& value) override { return add(std::move(value)); }
+  bool binary(binary_t&) override { return false; }  // not in JSON text
 
-  bool start_object(std::size_t) override {
-    return value() && open({.isObject = true, .key = {}, .seen = {}});
-  }
-  bool start_array(std::size_t) override {
-    return value() && open({.isObject = false, .key = {}, .seen = {}});
-  }
+  bool start_object(std::size_t) override { return open(Json::object()); }
+  bool start_array(std::size_t) override { return open(Json::array()); }
   bool end_object() override { return close(); }
   bool end_array() override { return close(); }
 
@@ -105,7 +104,7 @@ class Checker : public nlohmann::json_sax<Json> {
 
   bool parse_error(std::size_t position, const std::string&,
                    const nlohmann::detail::exception& error) override {
-    if (!levels_.empty() && !levels_.back().isObject) ++levels_.back().index;
+    if (!levels_.empty() && !levels_.back().isObject()) ++levels_.back().index;
     constexpr int kNumberOverflow = 406;
     if (error.id == kNumberOverflow)
       return fail({.kind = Problem::Kind::NotFinite, .path = path(), .given = "a number too large to hold"});
@@ -116,21 +115,35 @@ class Checker : public nlohmann::json_sax<Json> {
 
  private:
   struct Level {
-    bool isObject;
+    Json* container;  ///< stays where it is: what holds it gets nothing new before it is closed
     std::string key;
     std::set<std::string> seen;
     long index = -1;
+    bool isObject() const { return container->is_object(); }
   };
 
-  bool value() {
-    if (!levels_.empty() && !levels_.back().isObject) ++levels_.back().index;
+  Json& place(Json value) {
+    if (levels_.empty()) return root = std::move(value);
+    Level& level = levels_.back();
+    if (level.isObject()) {
+      appendMember(*level.container, level.key, std::move(value));
+      return static_cast<Json::object_t::Container&>(level.container->get_ref<Json::object_t&>())
+          .back()
+          .second;
+    }
+    ++level.index;
+    level.container->push_back(std::move(value));
+    return level.container->back();
+  }
+  bool add(Json value) {
+    place(std::move(value));
     return true;
   }
-  bool open(Level level) {
-    levels_.push_back(std::move(level));
-    if (levels_.size() <= kDeepestProfileNesting) return true;
-    levels_.pop_back();
-    return fail({.kind = Problem::Kind::TooDeep, .high = kDeepestProfileNesting});
+  bool open(Json empty) {
+    if (levels_.size() >= kDeepestProfileNesting)
+      return fail({.kind = Problem::Kind::TooDeep, .high = kDeepestProfileNesting});
+    levels_.push_back({.container = &place(std::move(empty)), .key = {}, .seen = {}});
+    return true;
   }
   bool close() {
     levels_.pop_back();
@@ -143,7 +156,7 @@ class Checker : public nlohmann::json_sax<Json> {
   std::string path() const {
     std::string text;
     for (const Level& level : levels_) {
-      if (level.isObject) {
+      if (level.isObject()) {
         if (!text.empty()) text += '.';
         text += shortText(level.key);
       } else {
@@ -169,6 +182,11 @@ bool inOneLine(const Json& value, bool insideList) {
 }
 
 void append(std::string& out, const Json& value, int depth, bool insideList) {
+  if (value.is_binary()) {  // see verbatim
+    const auto& bytes = value.get_binary();
+    out.append(bytes.begin(), bytes.end());
+    return;
+  }
   if (isPlain(value)) {
     out += value.dump();
     return;
@@ -205,10 +223,20 @@ Result<Json> parseJson(std::string_view text) {
   // The parser would take a NUL byte for the end of the text and lose what is behind it.
   if (const auto nul = text.find('\0'); nul != std::string_view::npos)
     return Problem{.kind = Problem::Kind::NotJson, .given = lineAndColumn(text, nul + 1)};
-  Checker checker(text);
-  if (!Json::sax_parse(text.begin(), text.end(), &checker))
-    return checker.problem.value_or(Problem{.kind = Problem::Kind::NotJson});
-  return Json::parse(text.begin(), text.end());
+  Builder builder(text);
+  if (!Json::sax_parse(text.begin(), text.end(), &builder))
+    return builder.problem.value_or(Problem{.kind = Problem::Kind::NotJson});
+  return std::move(builder.root);
+}
+
+void appendMember(Json& object, std::string key, Json value) {
+  // An ordered object is a list of members; adding through it as an object would look through all of them.
+  auto& members = static_cast<Json::object_t::Container&>(object.get_ref<Json::object_t&>());
+  members.emplace_back(std::move(key), std::move(value));
+}
+
+Json verbatim(const std::string& json) {
+  return Json::binary({json.begin(), json.end()});
 }
 
 std::string prettyJson(const Json& value) {

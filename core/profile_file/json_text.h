@@ -9,8 +9,15 @@
 
 namespace layshaft::profile_file {
 
-/// Parses strict JSON: UTF-8, no duplicate keys, finite numbers, bounded depth; keys keep their order.
+/// Parses strict JSON: UTF-8, no duplicate keys, finite numbers, bounded depth; keys keep their order. In
+/// time proportional to the text, however many keys an object has.
 Result<nlohmann::ordered_json> parseJson(std::string_view text);
+
+/// Adds a key that the object does not have yet, without looking for it among those that are there.
+void appendMember(nlohmann::ordered_json& object, std::string key, nlohmann::ordered_json value);
+
+/// Stands for a text that is JSON already and is written as it is: JSON itself has no binary values.
+nlohmann::ordered_json verbatim(const std::string& json);
 
 /// JSON for people: two blanks per level, lists of plain values and small flat objects on one line.
 std::string prettyJson(const nlohmann::ordered_json& value);

@@ -1,10 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <algorithm>
-#include <cerrno>
-#include <fstream>
-#include <iterator>
-#include <system_error>
-
+#include "core/file.h"
 #include "core/profile_file.h"
 #include "core/profile_file/fields.h"
 #include "core/profile_file/reader.h"
@@ -117,20 +112,8 @@ Result<Profile> readProfile(std::string_view text) {
 }
 
 Result<Profile> loadProfile(const std::filesystem::path& file) {
-  const auto unreadable = [](const std::string& why) {
-    return Problem{.kind = Problem::Kind::FileUnreadable, .given = why};
-  };
-  std::error_code error;
-  if (std::filesystem::is_directory(file, error)) return unreadable(std::generic_category().message(EISDIR));
-  errno = 0;
-  std::ifstream stream(file, std::ios::binary);
-  if (!stream) return unreadable(std::generic_category().message(errno));
-  // One byte more than allowed is enough to know, whatever the file is: a pipe has no size to ask for.
-  std::string text(kLargestProfileBytes + 1, '\0');
-  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (stream.bad()) return unreadable(std::generic_category().message(errno));
-  text.resize(static_cast<std::size_t>(stream.gcount()));
-  return readProfile(text);
+  const auto text = readFile(file, kLargestProfileBytes);
+  return text ? readProfile(*text) : Result<Profile>(text.problem());
 }
 
 }  // namespace layshaft

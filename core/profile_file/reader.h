@@ -145,7 +145,7 @@ class Reader {
   void rest(Extras& extras) {
     if (problem_) return;
     for (const auto& item : object_.items())
-      if (!asked_.contains(item.key())) extras[item.key()] = item.value().dump();
+      if (!asked_.contains(item.key())) extras.keep(item.key(), item.value().dump());
   }
 
   std::string at(const char* key) const { return path_.empty() ? key : path_ + "." + key; }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/file.h"
 #include "core/profile_file.h"
 #include "core/profile_file/fields.h"
 #include "core/profile_file/json_text.h"
@@ -27,6 +28,12 @@ std::string writeProfile(const Profile& profile) {
   if (copy.proposed != SetupChange{}) writer.needObject("proposed", copy.proposed);
   profile_file::lists(writer, copy);
   return profile_file::prettyJson(root);
+}
+
+std::optional<Problem> saveProfile(const Profile& profile, const std::filesystem::path& file) {
+  const std::string text = writeProfile(profile);
+  if (const auto again = readProfile(text); !again) return again.problem();
+  return saveFile(file, text);
 }
 
 }  // namespace layshaft

@@ -11,6 +11,7 @@
 
 #include "core/bike/words.h"
 #include "core/limits.h"
+#include "core/profile_file/json_text.h"
 
 namespace layshaft::profile_file {
 
@@ -106,8 +107,10 @@ class Writer {
     child.rest(unknown);
   }
 
+  /// What this version does not know is written as compactly as it was kept: indenting it could make the file
+  /// many times as large.
   void rest(const Extras& extras) {
-    for (const auto& [key, text] : extras) object_[key] = Json::parse(text);
+    for (const auto& [key, text] : extras) appendMember(object_, key, verbatim(text));
   }
 
  private:

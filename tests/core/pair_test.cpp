@@ -57,7 +57,7 @@ TEST(ProposalWithPair, BackOnStocksTeethItIsStocksSprocket) {
 
 TEST(ProposalWithPair, UnknownKeysOfASprocketAreNeverLost) {
   Profile profile = boxedProfile();
-  profile.proposed.options.rearSprocket->extras["maker_note"] = "\"kept\"";
+  profile.proposed.options.rearSprocket->extras.keep("maker_note", "\"kept\"");
   for (const int teeth : {43, 46, 47}) {
     const auto details = proposalWithPair(profile, front(16), rear(teeth)).options.rearSprocket;
     ASSERT_TRUE(details) << teeth;
