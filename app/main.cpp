@@ -5,6 +5,7 @@
 #include <cstdio>
 
 #include "app/report_command.h"
+#include "ui/document/file_name.h"
 #include "ui/main_window.h"
 #include "ui/preferences.h"
 #include "ui/samples.h"
@@ -50,8 +51,8 @@ int runReport(int argc, char** argv, const QStringList& arguments) {
 }
 
 int unknownOption(const QString& word) {
-  std::fprintf(stderr, "layshaft: unknown option %s; layshaft --help says more\n",
-               word.toLocal8Bit().constData());
+  std::fprintf(stderr, "layshaft: unknown option %s; try layshaft --help\n",
+               ui::shownFile(word).toUtf8().constData());
   return app::kBadUsage;
 }
 
@@ -63,7 +64,8 @@ int runWindows(int argc, char** argv, const QStringList& arguments) {
   }
   QApplication application(argc, argv);
   nameProgram();
-  const QStringList files = QCoreApplication::arguments().mid(1);  // without what was for the toolkit
+  QStringList files;
+  for (int i = 1; i < argc; ++i) files << ui::nameOf(argv[i]);  // without what was for the toolkit
   for (const QString& word : files)
     if (word.startsWith(QLatin1Char('-'))) return unknownOption(word);
   QGuiApplication::setDesktopFileName(QStringLiteral("org.layshaft.Layshaft"));
@@ -82,7 +84,7 @@ int runWindows(int argc, char** argv, const QStringList& arguments) {
 
 int main(int argc, char** argv) {
   QStringList arguments;
-  for (int i = 1; i < argc; ++i) arguments << QString::fromLocal8Bit(argv[i]);
+  for (int i = 1; i < argc; ++i) arguments << ui::nameOf(argv[i]);
   if (arguments.contains(QStringLiteral("--help")) || arguments.contains(QStringLiteral("-h"))) {
     std::fputs(kUsage, stdout);
     return app::kSuccess;

@@ -1,17 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/report_command.h"
 
+#include <QBuffer>
 #include <QCoreApplication>
 #include <QFile>
-#include <QFileInfo>
-#include <QSaveFile>
 #include <cstdio>
+#include <filesystem>
 #include <optional>
 
+#include "core/file.h"
 #include "core/profile_file.h"
 #include "core/report.h"
+#include "ui/document/file_name.h"
 #include "ui/sheet/report_page.h"
 #include "ui/wording.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::app {
 namespace {
@@ -76,6 +79,10 @@ int fail(int code, const QString& message) {
   return code;
 }
 
+int failOf(const QString& file, const QString& why) {
+  return fail(kBadInput, QStringLiteral("%1: %2").arg(ui::shownFile(file), why));
+}
+
 std::optional<QString> write(const Plan& plan, const QString& format, QIODevice& out) {
   const ui::UnitsShown units;
   if (format == QLatin1String("png")) return ui::writeReportPage(plan, units, ui::PictureFormat::Png, out);
@@ -104,9 +111,13 @@ int report(const QStringList& arguments) {
     return fail(kBadUsage,
                 request.complaint +
                     tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] [--output FILE]"));
-  const auto profile = loadProfile(QFile::encodeName(request.file).toStdString());
-  if (!profile)
-    return fail(kBadInput, QStringLiteral("%1: %2").arg(request.file, ui::sentence(profile.problem())));
+  const std::filesystem::path file = ui::pathOf(request.file), output = ui::pathOf(request.output);
+  if (!request.output.isEmpty() && sameFile(file, output))
+    return fail(
+        kBadUsage,
+        tr("%1 is the bike profile itself; give --output another file").arg(ui::shownFile(request.output)));
+  const auto profile = loadProfile(file);
+  if (!profile) return failOf(request.file, ui::sentence(profile.problem()));
   const Plan plan = layshaft::plan(*profile);
 
   if (request.output.isEmpty()) {
@@ -118,22 +129,21 @@ int report(const QStringList& arguments) {
       return fail(kBadInput, tr("standard output: %1").arg(why.value_or(out.errorString())));
     return kSuccess;
   }
-  const QFileInfo target(request.output);
-  if (target.exists() && !target.isFile()) {
+  std::error_code error;
+  if (std::filesystem::exists(output, error) && !std::filesystem::is_regular_file(output, error)) {
     // A pipe or a device is written to; replacing it by a file would take it away from whoever made it.
     QFile out(request.output);
     if (!out.open(QIODevice::WriteOnly | QIODevice::Unbuffered))
-      return fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, out.errorString()));
+      return failOf(request.output, out.errorString());
     const auto why = write(plan, request.format, out);
-    return why ? fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, *why)) : kSuccess;
+    return why ? failOf(request.output, *why) : kSuccess;
   }
-  QSaveFile out(request.output);
-  out.setDirectWriteFallback(true);  // a folder that allows no new files
-  if (!out.open(QIODevice::WriteOnly))
-    return fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, out.errorString()));
-  if (const auto why = write(plan, request.format, out))
-    return fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, *why));
-  if (!out.commit()) return fail(kBadInput, QStringLiteral("%1: %2").arg(request.output, out.errorString()));
+  QBuffer out;
+  out.open(QIODevice::WriteOnly);
+  if (const auto why = write(plan, request.format, out)) return failOf(request.output, *why);
+  const QByteArray& bytes = out.data();
+  if (const auto problem = saveFile(output, {bytes.constData(), static_cast<std::size_t>(bytes.size())}))
+    return failOf(request.output, ui::sentence(*problem));
   return kSuccess;
 }
 

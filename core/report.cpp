@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "core/number_text.h"
+#include "core/short_text.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -333,7 +334,7 @@ std::string reportJson(const Plan& plan) {
 }
 
 std::string csvField(const std::string& text) {
-  std::string field = text;
+  std::string field = withoutControls(text);
   if (!field.empty() && std::string_view("=+-@\t\r").find(field.front()) != std::string_view::npos)
     field.insert(0, "'");
   if (field.find_first_of(",\"\r\n") == std::string::npos) return field;

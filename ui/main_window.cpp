@@ -16,7 +16,6 @@
 #include <QMessageBox>
 #include <QMimeData>
 #include <QPushButton>
-#include <QSaveFile>
 #include <QScreen>
 #include <QStandardPaths>
 #include <QTabBar>
@@ -29,6 +28,7 @@
 #include "core/limits.h"
 #include "core/profile_file.h"
 #include "core/units.h"
+#include "ui/document/file_name.h"
 #include "ui/editors/aim_editor.h"
 #include "ui/editors/details_dialog.h"
 #include "ui/editors/new_bike_dialog.h"
@@ -39,7 +39,9 @@
 #include "ui/pages/run_page.h"
 #include "ui/pages/sawtooth_page.h"
 #include "ui/samples.h"
+#include "ui/window/messages.h"
 #include "ui/wording.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -59,13 +61,17 @@ QString fileToSave(QWidget* parent, const QString& title, const QString& start, 
   for (const QString& ending : endings)
     if (chosen.endsWith(ending, Qt::CaseInsensitive)) return chosen;
   const QString file = chosen + endings.front();
-  if (QFileInfo::exists(file) &&
-      QMessageBox::question(
-          parent, title,
-          MainWindow::tr("%1 is there already. Replace it?").arg(QDir::toNativeSeparators(file))) !=
-          QMessageBox::Yes)
+  if (QFileInfo::exists(file) && ask(parent, QMessageBox::Question, title,
+                                     MainWindow::tr("%1 already exists. Replace it?").arg(shownFile(file)),
+                                     QMessageBox::Yes | QMessageBox::No, QMessageBox::No) != QMessageBox::Yes)
     return {};
   return file;
+}
+
+/// A name for a file from any text: no folder is meant by it.
+QString fileNameFrom(QString title) {
+  title.replace(QLatin1Char('/'), QLatin1Char('-'));
+  return title;
 }
 
 QList<MainWindow*> openWindows() {
@@ -159,9 +165,15 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   connect(&planner_, &Planner::planned, this, &MainWindow::showPlan);
   connect(tabs_, &QTabWidget::currentChanged, this, &MainWindow::refreshForms);
   connect(&document_, &Document::titleChanged, this, &MainWindow::updateTitle);
+  connect(&watch_, &FileWatch::changed, this, &MainWindow::updateRevert);
+  const auto sayTrouble = [this](const QString& why) {
+    driveLine_->say(tr("Unsaved work cannot be kept safe in %1: %2.").arg(shownFile(recoveryFolder()), why));
+  };
+  connect(&recovery_, &RecoveryCopy::troubled, this, sayTrouble);
   showPlan(planner_.current());
   updateTitle();
   driveLine_->focusTeeth();
+  if (!recovery_.trouble().isEmpty()) sayTrouble(recovery_.trouble());
   resize(QSize(1280, 800).boundedTo(screen()->availableSize()));
 }
 
@@ -364,12 +376,11 @@ void MainWindow::buildHelpMenu() {
     for (const auto& [name, profile] : samples())
       sampleMenu->addAction(name, sampleMenu, [profile] { MainWindow::create(profile)->show(); });
   });
-  menu->addAction(tr("&Cautions"), this, [this] {
-    QMessageBox::information(this, tr("Cautions"), cautions().join(QStringLiteral("\n\n")));
-  });
+  menu->addAction(tr("&Cautions"), this,
+                  [this] { inform(this, tr("Cautions"), cautions().join(QStringLiteral("\n\n"))); });
   menu->addAction(tr("Show the &Hints Again"), this, [this] {
     preferences::setHintsDismissed(false);
-    QMessageBox::information(this, tr("Hints"), tr("The hints will be shown in the next window that opens."));
+    inform(this, tr("Hints"), tr("The hints will be shown in the next window that opens."));
   });
   menu->addAction(tr("&About Layshaft"), this, [this] {
     QMessageBox::about(this, tr("About Layshaft"),
@@ -383,7 +394,7 @@ void MainWindow::rebuildRecent(QMenu* menu) {
   menu->clear();
   const QStringList files = preferences::recentFiles();
   for (const QString& file : files) {
-    QString name = QDir::toNativeSeparators(file);
+    QString name = shownFile(file);
     menu->addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")), this,
                     [this, file] { openFile(file); });
   }
@@ -399,7 +410,7 @@ void MainWindow::rebuildPins(QMenu* menu) {
   menu->clear();
   const auto& pins = document_.profile().pins;
   for (std::size_t i = 0; i < pins.size(); ++i) {
-    QString name = QString::fromStdString(pins[i].name);
+    QString name = shownName(pins[i].name);
     menu->addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")), this,
                     [this, i] { SetupEdits::removePin(document_, i); });
   }
@@ -416,15 +427,26 @@ void MainWindow::showPlan(const Plan& plan) {
 }
 
 void MainWindow::updateTitle() {
-  const QString file =
-      document_.file().isEmpty() ? QString() : QStringLiteral(" – ") + QFileInfo(document_.file()).fileName();
+  const QString file = document_.file().isEmpty()
+                           ? QString()
+                           : QStringLiteral(" – ") + shownFile(QFileInfo(document_.file()).fileName());
   // Twice the mark is what Qt shows as the mark itself.
   QString name = document_.title() + file;
   name.replace(QLatin1String("[*]"), QLatin1String("[*][*]"));
   setWindowTitle(name + QStringLiteral("[*] – Layshaft"));
   setWindowFilePath(document_.file());
   setWindowModified(document_.isModified());
-  revert_->setEnabled(document_.isModified() && !document_.file().isEmpty());
+  watch_.follow(document_.file());
+  updateRevert();
+}
+
+void MainWindow::updateRevert() {
+  const bool other = document_.changedOutside();
+  revert_->setEnabled(!document_.file().isEmpty() && (document_.isModified() || other));
+  if (other && !std::exchange(toldOfOther_, other))
+    driveLine_->say(tr("%1 was changed by another program. File ▸ Revert to Saved loads it as it is now.")
+                        .arg(shownFile(QFileInfo(document_.file()).fileName())));
+  toldOfOther_ = other;
 }
 
 Page* MainWindow::currentPage() {
@@ -441,17 +463,13 @@ Picture* MainWindow::currentPicture() {
   return page ? page->picture() : nullptr;
 }
 
-void MainWindow::complain(const QString& what, const QString& why) {
-  QMessageBox::warning(this, what, why);
-}
-
 void MainWindow::newBike() {
   NewBikeDialog dialog(samples(), this);
   if (dialog.exec() != QDialog::Accepted) return;
   if (auto profile = dialog.profile()) {
     MainWindow* window = create(*profile);
     // Nothing is on disk yet: closing must ask.
-    window->document_.recover(*profile, QString());
+    window->document_.recover(*profile, QString(), std::nullopt);
     window->show();
   }
 }
@@ -465,20 +483,16 @@ void MainWindow::open() {
 }
 
 void MainWindow::openFile(const QString& file) {
-  const QString path = QFileInfo(file).absoluteFilePath();
-  const QString itself = QFileInfo(file).canonicalFilePath();  // whatever link or detour leads to it
+  const QString path = QDir::cleanPath(QDir::current().absoluteFilePath(file));
+  // Whatever link or detour leads to it.
   for (MainWindow* window : openWindows())
-    if (!window->document_.file().isEmpty() && !itself.isEmpty() &&
-        QFileInfo(window->document_.file()).canonicalFilePath() == itself) {
+    if (!window->document_.file().isEmpty() && sameFile(pathOf(window->document_.file()), pathOf(path))) {
       window->raise();
       window->activateWindow();
       return;
     }
-  auto profile = loadProfile(path.toStdString());
-  if (!profile)
-    return complain(
-        tr("This bike cannot be opened"),
-        QStringLiteral("%1: %2.").arg(QDir::toNativeSeparators(path), sentence(profile.problem())));
+  auto profile = loadProfile(pathOf(path));
+  if (!profile) return warnOfFile(this, tr("This bike cannot be opened"), path, profile.problem());
   preferences::addRecentFile(path);
   const bool untouchedSample = document_.file().isEmpty() && !document_.isModified();
   MainWindow* window = untouchedSample ? this : create(*profile);
@@ -486,69 +500,62 @@ void MainWindow::openFile(const QString& file) {
   window->show();
 }
 
-bool MainWindow::save() {
-  if (document_.file().isEmpty()) return saveAs();
-  if (document_.changedOutside() &&
-      QMessageBox::warning(
-          this, tr("Save"),
-          tr("%1 was changed by something else since it was opened or saved here. Replace it with "
-             "what this window shows?")
-              .arg(QDir::toNativeSeparators(document_.file())),
-          QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel) != QMessageBox::Save)
-    return false;
-  if (const auto why = document_.save(document_.file())) {
-    complain(tr("The bike could not be saved"),
-             QStringLiteral("%1: %2.").arg(QDir::toNativeSeparators(document_.file()), *why));
-    return false;
-  }
-  preferences::addRecentFile(document_.file());
-  return true;
-}
-
-bool MainWindow::saveAs() {
-  QString start = document_.file();
-  if (start.isEmpty()) {
-    QString name = document_.title();
-    name.replace(QLatin1Char('/'), QLatin1Char('-'));
-    start = QDir(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation))
-                .filePath(name + kFileEnding);
-  }
-  const QString chosen =
-      fileToSave(this, tr("Save the bike as"), start, fileFilter(), {kFileEnding, QStringLiteral(".json")});
-  if (chosen.isEmpty()) return false;
-  const QString file = QFileInfo(chosen).absoluteFilePath();
-  for (MainWindow* window : openWindows())
-    if (window != this && window->document_.file() == file) {
-      complain(tr("The bike could not be saved"),
-               tr("%1 is open in another window.").arg(QDir::toNativeSeparators(file)));
-      return false;
-    }
-  if (const auto why = document_.save(file)) {
-    complain(tr("The bike could not be saved"),
-             QStringLiteral("%1: %2.").arg(QDir::toNativeSeparators(file), *why));
+bool MainWindow::saveTo(const QString& file) {
+  if (const auto problem = document_.save(file)) {
+    warnOfFile(this, tr("The bike could not be saved"), file, *problem);
     return false;
   }
   preferences::addRecentFile(file);
   return true;
 }
 
+bool MainWindow::save() {
+  if (document_.file().isEmpty()) return saveAs();
+  if (document_.changedOutside() &&
+      ask(this, QMessageBox::Warning, tr("Save"),
+          tr("%1 was changed by something else since it was opened or saved here. Replace it with what this "
+             "window shows?")
+              .arg(shownFile(document_.file())),
+          QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel) != QMessageBox::Save)
+    return false;
+  return saveTo(document_.file());
+}
+
+bool MainWindow::saveAs() {
+  QString start = document_.file();
+  if (start.isEmpty())
+    start = QDir(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation))
+                .filePath(fileNameFrom(document_.title()) + kFileEnding);
+  const QString chosen =
+      fileToSave(this, tr("Save the bike as"), start, fileFilter(), {kFileEnding, QStringLiteral(".json")});
+  if (chosen.isEmpty()) return false;
+  const QString file = QFileInfo(chosen).absoluteFilePath();
+  for (MainWindow* window : openWindows())
+    if (window != this && !window->document_.file().isEmpty() &&
+        sameFile(pathOf(window->document_.file()), pathOf(file))) {
+      warn(this, tr("The bike could not be saved"), tr("%1 is open in another window.").arg(shownFile(file)));
+      return false;
+    }
+  return saveTo(file);
+}
+
 void MainWindow::revert() {
-  auto profile = loadProfile(document_.file().toStdString());
+  auto profile = loadProfile(pathOf(document_.file()));
   if (!profile)
-    return complain(tr("The saved bike cannot be read"),
-                    QStringLiteral("%1: %2.").arg(document_.file(), sentence(profile.problem())));
-  if (QMessageBox::question(this, tr("Revert"),
-                            tr("Go back to the bike as it was saved? What you changed since is lost.")) !=
-      QMessageBox::Yes)
+    return warnOfFile(this, tr("The saved bike cannot be read"), document_.file(), profile.problem());
+  if (document_.isModified() &&
+      ask(this, QMessageBox::Question, tr("Revert"),
+          tr("Go back to the bike as it was saved? What you changed since will be lost."),
+          QMessageBox::Yes | QMessageBox::No, QMessageBox::No) != QMessageBox::Yes)
     return;
   document_.load(std::move(profile).value(), document_.file());
 }
 
 bool MainWindow::mayDiscard() {
   if (!document_.isModified()) return true;
-  const auto answer = QMessageBox::warning(
-      this, tr("Save the changes?"), tr("“%1” has changes that are not saved.").arg(document_.title()),
-      QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
+  const auto answer = ask(this, QMessageBox::Warning, tr("Save the changes?"),
+                          tr("“%1” has changes that are not saved.").arg(document_.title()),
+                          QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
   if (answer == QMessageBox::Save) return save();
   return answer == QMessageBox::Discard;
 }
@@ -568,31 +575,32 @@ void MainWindow::dropEvent(QDropEvent* event) {
     if (url.isLocalFile())
       openFile(url.toLocalFile());
     else
-      complain(tr("This bike cannot be opened"),
-               tr("%1 is not a file on this machine.").arg(url.toDisplayString()));
+      warn(this, tr("This bike cannot be opened"),
+           tr("%1 is not a file on this machine.").arg(onOneLine(url.toDisplayString())));
   }
 }
 
 void MainWindow::savePicture() {
   Picture* picture = currentPicture();
   if (!picture) return;
-  const QString file = fileToSave(this, tr("Save the picture"), document_.title() + QStringLiteral(".png"),
-                                  tr("Pictures (*.png *.svg *.pdf)"),
-                                  {QStringLiteral(".png"), QStringLiteral(".svg"), QStringLiteral(".pdf")});
+  const QString file =
+      fileToSave(this, tr("Save the picture"), fileNameFrom(document_.title()) + QStringLiteral(".png"),
+                 tr("Pictures (*.png *.svg *.pdf)"),
+                 {QStringLiteral(".png"), QStringLiteral(".svg"), QStringLiteral(".pdf")});
   if (file.isEmpty()) return;
   if (const auto why = picture->savePicture(file))
-    complain(tr("The picture could not be saved"), QStringLiteral("%1: %2.").arg(file, *why));
+    warnOfFile(this, tr("The picture could not be saved"), file, *why);
 }
 
 void MainWindow::saveNumbers() {
   Page* page = currentPage();
   if (!page) return;
-  const QString file = fileToSave(this, tr("Save the numbers"), document_.title() + QStringLiteral(".csv"),
-                                  tr("Comma-separated values (*.csv)"), {QStringLiteral(".csv")});
+  const QString file =
+      fileToSave(this, tr("Save the numbers"), fileNameFrom(document_.title()) + QStringLiteral(".csv"),
+                 tr("Comma-separated values (*.csv)"), {QStringLiteral(".csv")});
   if (file.isEmpty()) return;
-  QSaveFile out(file);
-  if (!out.open(QIODevice::WriteOnly) || out.write(page->csv().toUtf8()) < 0 || !out.commit())
-    complain(tr("The numbers could not be saved"), QStringLiteral("%1: %2.").arg(file, out.errorString()));
+  if (const auto problem = saveFile(pathOf(file), page->csv().toStdString()))
+    warnOfFile(this, tr("The numbers could not be saved"), file, *problem);
 }
 
 void MainWindow::showNumbers() {
@@ -639,36 +647,62 @@ void MainWindow::changeGearCount(int by) {
   SetupEdits edits(document_, driveLine_->side());
   const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
   if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
-    complain(tr("The gearbox stays as it is"), sentence(*problem) + QLatin1Char('.'));
+    warn(this, tr("The gearbox stays as it is"), sentence(*problem) + QLatin1Char('.'));
+}
+
+QString MainWindow::recoveryQuestion(const Recovered& work) {
+  const QString name = shownName(work.profile.name);
+  QStringList words{work.written.isValid()
+                        ? tr("Layshaft closed without saving. Recover “%1” as it was on %2?")
+                              .arg(name, QLocale().toString(work.written.toLocalTime(), QLocale::ShortFormat))
+                        : tr("Layshaft closed without saving. Recover “%1”?").arg(name)};
+  if (work.originalFile.isEmpty()) {
+    words << tr("It was never saved to a file.");
+  } else {
+    words << tr("It belongs to %1.").arg(shownFile(work.originalFile));
+    const auto now = markOf(pathOf(work.originalFile));
+    if (!now)
+      words << tr("That file is gone.");
+    else if (now != work.mark)
+      words << tr("That file has changed since: saving the recovered work will ask before it replaces it.");
+  }
+  return words.join(QStringLiteral("\n\n"));
 }
 
 void MainWindow::offerRecovery() {
   for (Recovered& work : recoverable(recoveryFolder())) {
-    const QString name = QString::fromStdString(work.profile.name);
-    QMessageBox box(QMessageBox::Question, tr("Unsaved work"),
-                    tr("The program ended last time before “%1” was saved. Open it again?").arg(name),
-                    QMessageBox::NoButton, this);
-    QPushButton* open = box.addButton(tr("Open It"), QMessageBox::AcceptRole);
-    QPushButton* discard = box.addButton(tr("Throw It Away"), QMessageBox::DestructiveRole);
+    QMessageBox box(QMessageBox::Question, tr("Unsaved Work"), recoveryQuestion(work), QMessageBox::NoButton,
+                    this);
+    box.setTextFormat(Qt::PlainText);
+    QPushButton* open = box.addButton(tr("Recover"), QMessageBox::AcceptRole);
+    QPushButton* discard = box.addButton(tr("Discard"), QMessageBox::DestructiveRole);
     box.addButton(tr("Ask Again Later"), QMessageBox::RejectRole);
     box.setDefaultButton(open);
     box.exec();
     if (box.clickedButton() == open) {
-      // Into the window that shows the saved state of the same file, if there is one: never two windows on
-      // one file.
-      MainWindow* window = nullptr;
-      for (MainWindow* candidate : openWindows())
-        if (!candidate->document_.isModified() && candidate->document_.file() == work.originalFile)
-          window = candidate;
-      if (!window) window = create(work.profile);
-      window->document_.recover(work.profile, work.originalFile);
-      window->recovery_.writeNow();  // the new copy is there before the old one goes
-      window->show();
+      recover(work);
       removeRecovery(work.copy);
     } else if (box.clickedButton() == discard) {
       removeRecovery(work.copy);
     }
   }
+}
+
+void MainWindow::recover(const Recovered& work) {
+  // Into the window that shows the saved state of the same file, if there is one: never two windows on one
+  // file.
+  MainWindow* window = nullptr;
+  for (MainWindow* candidate : openWindows()) {
+    const QString& file = candidate->document_.file();
+    const bool same = file.isEmpty()
+                          ? work.originalFile.isEmpty()
+                          : !work.originalFile.isEmpty() && sameFile(pathOf(file), pathOf(work.originalFile));
+    if (same && !candidate->document_.isModified()) window = candidate;
+  }
+  if (!window) window = create(work.profile);
+  window->document_.recover(work.profile, work.originalFile, work.mark);
+  window->recovery_.writeNow();  // the new copy is there before the old one goes
+  window->show();
 }
 
 }  // namespace layshaft::ui

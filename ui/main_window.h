@@ -5,14 +5,15 @@
 #include <initializer_list>
 #include <vector>
 
-#include "ui/document.h"
+#include "ui/document/document.h"
+#include "ui/document/file_watch.h"
+#include "ui/document/recovery.h"
 #include "ui/editors/drive_line.h"
 #include "ui/editors/field_form.h"
 #include "ui/pages/page.h"
 #include "ui/planner.h"
 #include "ui/preferences.h"
 #include "ui/readout.h"
-#include "ui/recovery.h"
 
 class QActionGroup;
 class QTabWidget;
@@ -68,6 +69,9 @@ class MainWindow : public QMainWindow {
   void showPlan(const Plan& plan);
   void preferencesChanged();
   void updateTitle();
+  void updateRevert();
+  static QString recoveryQuestion(const Recovered& work);
+  void recover(const Recovered& work);
   Page* currentPage();
   Picture* currentPicture();
 
@@ -75,17 +79,19 @@ class MainWindow : public QMainWindow {
   void open();
   bool save();
   bool saveAs();
+  bool saveTo(const QString& file);
   void revert();
   bool mayDiscard();
   void savePicture();
   void saveNumbers();
   void showNumbers();
   void showDetails();
-  void complain(const QString& what, const QString& why);
   void changeGearCount(int by);
 
   Document document_;
   RecoveryCopy recovery_;
+  FileWatch watch_;
+  bool toldOfOther_ = false;  ///< that the file was changed by somebody else
   Planner planner_;
   UnitsShown units_;
   Readout* readout_;

@@ -5,7 +5,7 @@
 #include <QTimer>
 
 #include "core/plan.h"
-#include "ui/document.h"
+#include "ui/document/document.h"
 
 namespace layshaft::ui {
 

@@ -10,6 +10,7 @@
 #include "core/number_text.h"
 #include "core/study/adopted.h"
 #include "ui/wording.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -130,7 +131,7 @@ std::optional<QString> SetupEdits::pin(Document& document, const QString& name, 
   change.options.extras.clear();
   change = withoutStockValues(change, profile.stock);
   for (const Pin& pin : profile.pins)
-    if (pin.change == change) return tr("That is pinned already: %1.").arg(QString::fromStdString(pin.name));
+    if (pin.change == change) return tr("That is pinned already: %1.").arg(shownName(pin.name));
   document.edit({.field = QStringLiteral("pin.%1").arg(name), .title = tr("pin %1").arg(name), .shown = {}},
                 [&](Profile& p) { p.pins.push_back({.name = name.toStdString(), .change = change}); });
   return std::nullopt;
@@ -138,7 +139,7 @@ std::optional<QString> SetupEdits::pin(Document& document, const QString& name, 
 
 void SetupEdits::removePin(Document& document, std::size_t index) {
   if (index >= document.profile().pins.size()) return;
-  const QString name = QString::fromStdString(document.profile().pins[index].name);
+  const QString name = shownName(document.profile().pins[index].name);
   document.edit(
       {.field = QStringLiteral("unpin.%1").arg(name), .title = tr("remove pin %1").arg(name), .shown = {}},
       [index](Profile& p) { p.pins.erase(p.pins.begin() + static_cast<std::ptrdiff_t>(index)); });

@@ -6,7 +6,7 @@
 
 #include "core/bike/setup.h"
 #include "core/problem.h"
-#include "ui/document.h"
+#include "ui/document/document.h"
 
 /// The verbs that change a setup of the document. Each is one named, undoable edit, and each keeps what
 /// follows stock following: a proposed value equal to stock's is not written down, and a part takes what

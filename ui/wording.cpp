@@ -11,6 +11,7 @@
 #include "ui/chain_words.h"
 #include "ui/key_figures.h"
 #include "ui/road_words.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -341,13 +342,6 @@ QString teethPair(const Setup& setup) {
   return QStringLiteral("%1/%2").arg(setup.frontTeeth.count()).arg(setup.rearTeeth.count());
 }
 
-QString onOneLine(QString text) {
-  for (QChar& c : text)
-    if (c.category() == QChar::Other_Control || c == QChar::LineSeparator || c == QChar::ParagraphSeparator)
-      c = QLatin1Char(' ');
-  return text;
-}
-
 QString outsideAllowed(const QString& field, const QString& typed, double low, double high) {
   return tr("%1: %2 is outside what is allowed, %3 to %4")
       .arg(field, typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
@@ -426,7 +420,7 @@ std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units) {
 
 QString textReport(const Plan& plan, const UnitsShown& units) {
   const Summary words = summary(plan, units);
-  QString out = QString::fromStdString(plan.bikeName).simplified() + QLatin1Char('\n') +
+  QString out = shownName(plan.bikeName).simplified() + QLatin1Char('\n') +
                 tr("stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)) +
                 QStringLiteral("\n\n") + words.headline + QLatin1Char('\n') + words.detail +
                 QStringLiteral("\n\n");

@@ -23,10 +23,6 @@ QString stepWords(const GearingChange& change);
 /// A setup's teeth, front first: "15/43".
 QString teethPair(const Setup& setup);
 
-/// The text on one line and free of control characters: whatever a file holds, a terminal or a message obeys
-/// none of it.
-QString onOneLine(QString text);
-
 /// What is said of a typed number that is outside what is allowed, under the field's own name.
 QString outsideAllowed(const QString& field, const QString& typed, double low, double high);
 

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/document.h"
+#include "ui/document/document.h"
 
 #include <QFile>
 #include <QFileInfo>
 #include <QSignalSpy>
 #include <QTemporaryDir>
 
+#include "tests/small_disk.h"
 #include "tests/ui/support.h"
+#include "ui/document/file_name.h"
 #include "ui/setup_edits.h"
 
 namespace layshaft::test {
@@ -127,7 +129,8 @@ TEST_F(DocumentTest, AFailedSaveKeepsTheOldFileAndTheModifiedMark) {
   propose(45);
   const auto why = document_.save(fileIn("no such folder/a.bike.json"));
   ASSERT_TRUE(why);
-  EXPECT_FALSE(why->isEmpty());
+  EXPECT_EQ(why->kind, Problem::Kind::FileUnwritable);
+  EXPECT_FALSE(why->given.empty());
   EXPECT_TRUE(document_.isModified());
   EXPECT_EQ(document_.file(), file);
   EXPECT_EQ(contentsOf(file.toStdString()), before);
@@ -139,6 +142,81 @@ TEST_F(DocumentTest, AFileThatCannotBeReplacedStaysWholeAndIsReported) {
   EXPECT_TRUE(document_.save(fileIn("taken")));
   EXPECT_TRUE(QFileInfo(fileIn("taken")).isDir());
   EXPECT_TRUE(document_.isModified());
+}
+
+TEST_F(DocumentTest, AFullDiskCostsNeitherTheFileNorTheModifiedMark) {
+  const SmallDisk disk;
+  LAYSHAFT_NEEDS(disk);
+  const QString file = ui::nameOf(disk.file("a.bike.json"));
+  ASSERT_EQ(document_.save(file), std::nullopt);
+  const std::string before = contentsOf(disk.file("a.bike.json"));
+  propose(45);
+  disk.fillUpTo(0);
+  const auto why = document_.save(file);
+  ASSERT_TRUE(why);
+  EXPECT_EQ(why->given, "No space left on device");
+  EXPECT_EQ(contentsOf(disk.file("a.bike.json")), before);
+  EXPECT_TRUE(document_.isModified());
+}
+
+TEST_F(DocumentTest, AFileWhoseNameIsNoTextIsSavedUnderThatName) {
+  const std::filesystem::path odd =
+      std::filesystem::path(folder_.path().toStdString()) / "b\xff\xfe.bike.json";
+  ASSERT_EQ(document_.save(ui::nameOf(odd)), std::nullopt);
+  EXPECT_TRUE(loadProfile(odd));
+  EXPECT_FALSE(document_.changedOutside());
+  EXPECT_EQ(ui::pathOf(document_.file()), odd);
+}
+
+TEST(FileName, GoesToQtAndBackWhateverItsBytes) {
+  for (const char* bytes : {"plain", "gr\xc3\xbc\xc3\x9f", "\xf0\x9f\x8f\x8d", "\xff", "a\xffz", "\xc3",
+                            "\xe2\x82", "\xed\xa0\x80", "\xc0\xaf", "\xf0\x9f\x8f\x8d\xff\xc3\xbc"}) {
+    EXPECT_EQ(ui::pathOf(ui::nameOf(bytes)).native(), bytes);
+    const QString shown = ui::shownFile(ui::nameOf(bytes));
+    EXPECT_EQ(shown, QString::fromUtf8(shown.toUtf8())) << "what is shown is well-formed";
+  }
+}
+
+TEST_F(DocumentTest, UndoKeepsWhatAnEditChangesAndNoMore) {
+  document_.load(bike({{"/notes", std::string(20000, 'n')}}), QString());
+  for (int i = 0; i < 100; ++i)
+    document_.edit({.field = QString::number(i), .title = "teeth", .shown = {}},
+                   [i](Profile& p) { p.cruiseSpeedKmh = 100 + i; });
+  ASSERT_EQ(undo_.count(), 100);
+  EXPECT_LT(document_.historyBytes(), 100u * 8000u) << "no notes in it";
+}
+
+TEST_F(DocumentTest, HistoryIsBoundedInMemory) {
+  constexpr int kEdits = 990, kSaved = kEdits - 5;
+  const auto marked = [](int i) { return static_cast<char>('a' + i % 26); };
+  for (int i = 0; i < kEdits; ++i) {
+    const std::string notes(20000, marked(i));
+    document_.edit({.field = QString::number(i), .title = QString::number(i), .shown = {}}, [&](Profile& p) {
+      p.notes = notes;
+      p.pins.assign(4, {.name = notes.substr(0, 200), .change = {}});
+    });
+    if (i == kSaved) {
+      ASSERT_EQ(document_.save(fileIn("a.bike.json")), std::nullopt);
+    }
+  }
+  EXPECT_LE(document_.historyBytes(), Document::kMostHistoryBytes);
+  EXPECT_LT(undo_.count(), kEdits);
+  EXPECT_GT(undo_.count(), 200);
+  EXPECT_EQ(undo_.undoText(), QString::number(kEdits - 1));
+  EXPECT_TRUE(document_.isModified());
+  while (undo_.undoText() != QString::number(kSaved)) undo_.undo();
+  EXPECT_FALSE(document_.isModified()) << "the saved state is still known";
+  EXPECT_EQ(document_.profile().notes[0], marked(kSaved));
+  while (undo_.canUndo()) undo_.undo();
+  while (undo_.canRedo()) undo_.redo();
+  EXPECT_EQ(document_.profile().notes[0], marked(kEdits - 1));
+}
+
+TEST_F(DocumentTest, HistoryIsBoundedInSteps) {
+  for (int i = 0; i < Document::kMostSteps + 50; ++i)
+    document_.edit({.field = QString::number(i), .title = "cruise", .shown = {}},
+                   [i](Profile& p) { p.cruiseSpeedKmh = 50 + i % 100; });
+  EXPECT_EQ(undo_.count(), Document::kMostSteps);
 }
 
 TEST_F(DocumentTest, SavingThroughALinkKeepsTheLink) {
@@ -163,7 +241,7 @@ TEST_F(DocumentTest, LoadingReplacesEverythingWithAnEmptyHistory) {
 }
 
 TEST_F(DocumentTest, RecoveredWorkIsModifiedUntilItIsSaved) {
-  document_.recover(bike({{"/name", "Rescued"}}), fileIn("rescued.bike.json"));
+  document_.recover(bike({{"/name", "Rescued"}}), fileIn("rescued.bike.json"), std::nullopt);
   EXPECT_TRUE(document_.isModified());
   EXPECT_EQ(document_.file(), fileIn("rescued.bike.json"));
   propose(45);

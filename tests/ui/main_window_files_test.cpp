@@ -268,6 +268,84 @@ TEST_F(MainWindowFiles, RevertGoesBackToTheFileAfterAQuestion) {
   EXPECT_FALSE(window_->isWindowModified());
 }
 
+TEST_F(MainWindowFiles, AFileChangedOutsideIsSaidAndCanBeLoadedAnew) {
+  const QString file = write("shared.bike.json", bike({{"/name", "Mine"}}));
+  window_->openFile(file);
+  ASSERT_FALSE(action("Revert to Saved").isEnabled());
+  auto& message = control<QLabel>(*window_, "Message");
+  write("shared.bike.json", bike({{"/name", "Somebody else's"}}));
+  ASSERT_TRUE(soon([&] { return action("Revert to Saved").isEnabled(); }));
+  EXPECT_TRUE(message.text().contains("shared.bike.json was changed")) << message.text().toStdString();
+  DialogAnswer none;
+  action("Revert to Saved").trigger();
+  EXPECT_FALSE(none.seen()) << "nothing of ours is lost";
+  EXPECT_EQ(window_.profile().name, "Somebody else's");
+  EXPECT_FALSE(action("Revert to Saved").isEnabled());
+
+  // Replaced by another file, as other programs save.
+  write("fresh", bike({{"/name", "Again"}}));
+  ASSERT_EQ(std::rename(folder_.filePath("fresh").toStdString().c_str(), file.toStdString().c_str()), 0);
+  EXPECT_TRUE(soon([&] { return action("Revert to Saved").isEnabled(); }));
+  action("Revert to Saved").trigger();
+  EXPECT_EQ(window_.profile().name, "Again");
+}
+
+TEST_F(MainWindowFiles, WhatIsSavedHereIsNoChangeOfSomebodyElse) {
+  window_->openFile(write("own.bike.json", bike()));
+  change(*window_);
+  action("Save").trigger();
+  QTest::qWait(200);
+  EXPECT_FALSE(action("Revert to Saved").isEnabled());
+  EXPECT_EQ(control<QLabel>(*window_, "Message").text(), "");
+}
+
+TEST_F(MainWindowFiles, SaveAsThroughALinkNeverLetsTwoWindowsShareAFile) {
+  const QString taken = write("taken.bike.json", bike({{"/name", "Taken"}}));
+  ASSERT_TRUE(QFile::link(taken, folder_.filePath("link.bike.json")));
+  change(*window_);
+  window_->openFile(taken);
+  ASSERT_EQ(otherWindows().size(), 1u);
+  QStringList said;
+  bool chosen = false;
+  QTimer answering;
+  QObject::connect(&answering, &QTimer::timeout, &answering, [&] {
+    auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+    if (auto* files = qobject_cast<QFileDialog*>(dialog)) {
+      if (std::exchange(chosen, true)) return files->reject();
+      files->selectFile(folder_.filePath("link.bike.json"));
+      QMetaObject::invokeMethod(files, "accept", Qt::QueuedConnection);
+    } else if (auto* box = qobject_cast<QMessageBox*>(dialog)) {
+      said << box->text();
+      if (auto* yes = box->button(QMessageBox::Yes))
+        yes->click();
+      else
+        box->reject();
+    }
+  });
+  answering.start(10);
+  action("Save").trigger();
+  EXPECT_EQ(loadProfile(taken.toStdString())->name, "Taken");
+  EXPECT_NE(window_->document().file(), folder_.filePath("link.bike.json"));
+  EXPECT_TRUE(said.last().contains("open in another window")) << said.join('|').toStdString();
+}
+
+TEST_F(MainWindowFiles, NamesAreNeverTakenForMarkup) {
+  window_->document().load(bike({{"/name", "<b>Bold</b><img src=x>"}}), QString());
+  change(*window_);
+  Qt::TextFormat format = Qt::AutoText;
+  DialogAnswer question([&](QDialog& dialog) {
+    format = dynamic_cast<QMessageBox&>(dialog).textFormat();
+    press(QMessageBox::Cancel)(dialog);
+  });
+  EXPECT_FALSE(window_->close());
+  EXPECT_EQ(format, Qt::PlainText);
+  EXPECT_TRUE(question.said().contains("<b>Bold</b>"));
+  window_->driveLine().say("<b>x</b>");
+  EXPECT_EQ(control<QLabel>(*window_, "Message").textFormat(), Qt::PlainText);
+  EXPECT_FALSE(Qt::mightBeRichText(control<QLabel>(*window_, "Message").toolTip()) &&
+               control<QLabel>(*window_, "Message").toolTip().contains("<b>"));
+}
+
 TEST_F(MainWindowFiles, OpenRecentListsWhatWasOpenedAndOpensIt) {
   const QString a = write("a&b.bike.json", bike({{"/name", "A"}})), c = write("c.bike.json", bike());
   window_->openFile(a);

@@ -16,6 +16,8 @@ struct Case {
 const std::vector<Case>& cases() {
   static const std::vector<Case> all{
       {"FileUnreadable", {.kind = Kind::FileUnreadable, .given = "No such file"}, {"No such file"}},
+      {"FileUnwritable", {.kind = Kind::FileUnwritable, .given = "No space"}, {"saved", "No space"}},
+      {"NotAFile", {.kind = Kind::NotAFile}, {"pipe or a device"}},
       {"FileTooLarge", {.kind = Kind::FileTooLarge, .high = 8 << 20}, {"8 MiB"}},
       {"NotUtf8", {.kind = Kind::NotUtf8, .given = "17"}, {"UTF-8", "17"}},
       {"NotJson", {.kind = Kind::NotJson, .given = "line 3, column 7"}, {"JSON", "line 3, column 7"}},

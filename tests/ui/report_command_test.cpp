@@ -3,8 +3,10 @@
 
 #include <QProcess>
 #include <QTemporaryDir>
+#include <fstream>
 
 #include "core/report.h"
+#include "tests/small_disk.h"
 #include "tests/ui/support.h"
 
 namespace layshaft::test {
@@ -156,6 +158,67 @@ TEST_F(ReportCommand, AFullDiskIsReported) {
     EXPECT_EQ(outcome.err.count('\n'), 1) << outcome.err.toStdString();
     EXPECT_TRUE(outcome.err.contains("standard output")) << outcome.err.toStdString();
   }
+}
+
+TEST_F(ReportCommand, AFullDiskKeepsTheOldFile) {
+  const SmallDisk disk;
+  LAYSHAFT_NEEDS(disk);
+  const QString file = QString::fromStdString(disk.file("out").string());
+  std::ofstream(file.toStdString()) << "old";
+  disk.fillUpTo(4096);
+  for (const char* format : {"text", "json", "csv", "png", "pdf"}) {
+    if (QString(format) == "text" || QString(format) == "csv") disk.fillUpTo(0);
+    expectOneLineError(run({"report", good_, "--format", format, "--output", file}), 1, {file, "space"});
+    EXPECT_EQ(contentsOf(file.toStdString()), "old") << format;
+  }
+}
+
+TEST_F(ReportCommand, NeverWritesOverTheProfileItReads) {
+  const std::string text = minimalProfile().dump();
+  const QString file = write("bike.bike.json", text);
+  ASSERT_TRUE(QFile::link(file, folder_.filePath("link.json")));
+  for (const QString& output : {file, folder_.filePath("link.json"), folder_.filePath("./bike.bike.json")}) {
+    expectOneLineError(run({"report", file, "--output", output}), 2, {"bike profile itself"});
+    expectOneLineError(run({"report", output, "--format", "csv", "--output", file}), 2, {"itself"});
+    EXPECT_EQ(contentsOf(file.toStdString()), text);
+  }
+}
+
+TEST_F(ReportCommand, ReadsFromNoPipeAndNoDevice) {
+  const QString pipe = folder_.filePath("pipe");
+  ASSERT_EQ(mkfifo(pipe.toLocal8Bit().constData(), 0600), 0);
+  for (const QString& odd : {pipe, QStringLiteral("/dev/zero"), QStringLiteral("/dev/null")})
+    expectOneLineError(run({"report", odd}), 1, {odd, "pipe or a device"});
+}
+
+TEST_F(ReportCommand, AFileWhoseNameIsNoTextIsRead) {
+  const auto odd = std::filesystem::path(folder_.path().toStdString()) / "\xff\xfe.bike.json";
+  std::ofstream(odd) << minimalProfile().dump();
+  QProcess shell;
+  shell.start("/bin/sh", {"-c", "exec \"$0\" report \"$1/$(printf '\\377\\376').bike.json\" --format csv",
+                          QStringLiteral(LAYSHAFT_PROGRAM), folder_.path()});
+  ASSERT_TRUE(shell.waitForFinished(60000));
+  EXPECT_EQ(shell.exitCode(), 0) << shell.readAllStandardError().toStdString();
+  EXPECT_FALSE(shell.readAllStandardOutput().isEmpty());
+}
+
+TEST_F(ReportCommand, NoControlCharacterOfANameReachesTheTerminal) {
+  const std::string nasty =
+      "Evil\x1b]0;title\x07\x1b[31m\xc2\x9b"
+      "2J\xe2\x80\xae"
+      "end";
+  Json json = minimalProfile();
+  json["name"] = nasty;
+  json["pins"] = {{{"name", nasty}, {"rear_teeth", 45}}};
+  const QString file = write("nasty\x1b[31m.bike.json", json.dump());
+  for (const char* format : {"text", "csv"}) {
+    const QString out = QString::fromUtf8(run({"report", file, "--format", format}).out);
+    EXPECT_TRUE(out.contains("Evil")) << format;
+    for (const QChar c : out) EXPECT_TRUE(c == '\n' || c.category() != QChar::Other_Control) << format;
+    EXPECT_FALSE(out.contains(QChar(0x202e))) << format;
+  }
+  const Outcome wrong = run({"report", write("b\x1b[31m.bike.json", "{")});
+  EXPECT_FALSE(wrong.err.contains('\x1b'));
 }
 
 TEST_F(ReportCommand, AFailedReportKeepsTheOldFile) {

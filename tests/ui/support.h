@@ -22,7 +22,7 @@
 
 #include "core/bike/profile.h"
 #include "tests/core/support.h"
-#include "ui/document.h"
+#include "ui/document/document.h"
 #include "ui/main_window.h"
 
 inline void PrintTo(const QRect& rect, std::ostream* out) {

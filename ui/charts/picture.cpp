@@ -2,11 +2,15 @@
 #include "ui/charts/picture.h"
 
 #include <QApplication>
+#include <QBuffer>
 #include <QClipboard>
 #include <QFileInfo>
 #include <QPdfWriter>
-#include <QSaveFile>
 #include <QSvgGenerator>
+
+#include "core/file.h"
+#include "ui/document/file_name.h"
+#include "ui/wording.h"
 
 namespace layshaft::ui {
 namespace {
@@ -35,8 +39,8 @@ std::optional<QString> Picture::savePicture(const QString& file) {
   const QString ending = QFileInfo(file).suffix().toLower();
   const QSize size = pictureSize();
   const int dpi = pictureDpi();
-  QSaveFile out(file);
-  if (!out.open(QIODevice::WriteOnly)) return out.errorString();
+  QBuffer out;
+  out.open(QIODevice::WriteOnly);
   if (ending == QLatin1String("png")) {
     if (!image().save(&out, "PNG")) return tr("the picture could not be written");
   } else if (ending == QLatin1String("svg")) {
@@ -55,11 +59,11 @@ std::optional<QString> Picture::savePicture(const QString& file) {
     QPainter painter(&pdf);
     renderInto(painter, QRectF(0, 0, pdf.width(), pdf.height()));
   } else {
-    out.cancelWriting();
     return tr("pictures end in .png, .svg or .pdf, not .%1").arg(ending);
   }
-  if (!out.commit()) return out.errorString();
-  return std::nullopt;
+  const QByteArray& bytes = out.data();
+  const auto problem = saveFile(pathOf(file), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+  return problem ? std::optional(sentence(*problem)) : std::nullopt;
 }
 
 }  // namespace layshaft::ui

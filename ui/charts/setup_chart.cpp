@@ -6,6 +6,7 @@
 
 #include "core/limits.h"
 #include "ui/wording.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -27,8 +28,7 @@ std::vector<SetupChart::Shown> SetupChart::shown() const {
   std::vector<Shown> all{{&plan_->stock, tr("stock"), colours().stockPen()},
                          {&plan_->proposed, tr("proposed"), colours().proposedPen()}};
   for (std::size_t i = 0; i < plan_->pins.size(); ++i)
-    all.push_back({&plan_->pins[i], QString::fromStdString(plan_->pins[i].name),
-                   colours().pinPen(static_cast<int>(i))});
+    all.push_back({&plan_->pins[i], shownName(plan_->pins[i].name), colours().pinPen(static_cast<int>(i))});
   return all;
 }
 

@@ -6,7 +6,7 @@
 #include <QPushButton>
 #include <QWidget>
 
-#include "ui/document.h"
+#include "ui/document/document.h"
 #include "ui/editors/calm_spin_box.h"
 #include "ui/units_shown.h"
 

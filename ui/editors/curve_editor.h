@@ -4,7 +4,7 @@
 #include <QComboBox>
 #include <QWidget>
 
-#include "ui/document.h"
+#include "ui/document/document.h"
 #include "ui/editors/columns_table.h"
 #include "ui/editors/curve_preview.h"
 #include "ui/units_shown.h"

@@ -22,6 +22,7 @@ DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
     : QDialog(parent), document_(document), tabs_(new QTabWidget), message_(new QLabel) {
   setWindowTitle(tr("Bike details"));
   message_->setWordWrap(true);
+  message_->setTextFormat(Qt::PlainText);  // it quotes what was typed
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::close);

@@ -4,7 +4,7 @@
 #include <QDialog>
 #include <vector>
 
-#include "ui/document.h"
+#include "ui/document/document.h"
 #include "ui/editors/field_form.h"
 #include "ui/units_shown.h"
 

@@ -13,6 +13,7 @@
 #include "core/units.h"
 #include "ui/editors/flow_layout.h"
 #include "ui/wording.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -360,6 +361,7 @@ QWidget* DriveLine::buildFoot() {
   connect(allBack_, &QPushButton::clicked, this, [this] { SetupEdits::clearProposal(document_); });
   message_ = new QLabel;
   message_->setWordWrap(false);
+  message_->setTextFormat(Qt::PlainText);  // it may quote what a file holds
   message_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
   message_->setAccessibleName(tr("Message"));
   row->addWidget(sideSwitch_);
@@ -553,7 +555,7 @@ void DriveLine::report(const std::optional<Problem>& problem) {
 
 void DriveLine::say(const QString& message) {
   message_->setText(message);
-  message_->setToolTip(message);
+  message_->setToolTip(asMarkup(message));
 }
 
 }  // namespace layshaft::ui

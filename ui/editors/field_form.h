@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "core/limits.h"
-#include "ui/document.h"
+#include "ui/document/document.h"
 #include "ui/units_shown.h"
 
 namespace layshaft::ui {

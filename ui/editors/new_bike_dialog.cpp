@@ -15,6 +15,7 @@
 #include "core/profile_file.h"
 #include "ui/editors/columns_table.h"
 #include "ui/wording.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -56,6 +57,7 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
       addLine(tr("Rear &tyre"), tr("as printed, for example 180/55ZR17"), tr("The size on the sidewall."));
   message_ = new QLabel;
   message_->setWordWrap(true);
+  message_->setTextFormat(Qt::PlainText);  // it quotes what was typed
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
   column->addWidget(message_);
   auto* unlocks =
@@ -80,7 +82,7 @@ void NewBikeDialog::startFrom(int index) {
   const Profile& sample = samples_[static_cast<std::size_t>(index - 1)].second;
   QStringList gears;
   for (const double ratio : sample.stock.gearRatios.values()) gears << shortNumber(ratio);
-  name_->setText(tr("Copy of %1").arg(QString::fromStdString(sample.name)));
+  name_->setText(tr("Copy of %1").arg(shownName(sample.name)));
   revLimit_->setText(shortNumber(sample.bike.engine.revLimitRpm));
   primary_->setText(shortNumber(sample.stock.primaryRatio));
   gears_->setText(gears.join(QLatin1Char(' ')));

@@ -4,7 +4,7 @@
 #include <QWidget>
 #include <functional>
 
-#include "ui/document.h"
+#include "ui/document/document.h"
 #include "ui/editors/columns_table.h"
 
 namespace layshaft::ui {

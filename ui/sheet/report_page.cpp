@@ -10,6 +10,7 @@
 #include "ui/charts/sawtooth_chart.h"
 #include "ui/preferences.h"
 #include "ui/readout.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -37,8 +38,8 @@ void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
   const QRectF title(kMargin + 24, kMargin, kPage.width() - 2 * kMargin - 48, 20);
   // A long name gives way to the teeth at the right.
   painter.drawText(title, Qt::AlignLeft,
-                   QFontMetricsF(bold).elidedText(QString::fromStdString(plan.bikeName).simplified(),
-                                                  Qt::ElideRight, title.width() * 0.7));
+                   QFontMetricsF(bold).elidedText(shownName(plan.bikeName).simplified(), Qt::ElideRight,
+                                                  title.width() * 0.7));
   painter.setFont(font);
   painter.drawText(title, Qt::AlignRight,
                    QCoreApplication::translate("ReportPage", "stock %1, proposed %2")
@@ -86,7 +87,7 @@ std::optional<QString> writeReportPage(const Plan& plan, const UnitsShown& units
       pdf.setPageOrientation(QPageLayout::Landscape);
       pdf.setPageMargins({});
       pdf.setResolution(kDotsPerInch);  // so that a point is as large as on the page's own grid
-      pdf.setTitle(QString::fromStdString(plan.bikeName));
+      pdf.setTitle(shownName(plan.bikeName));
       QPainter painter(&pdf);
       painter.scale(pdf.width() / kPage.width(), pdf.height() / kPage.height());
       paintPage(painter, plan, units);

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QDateTime>
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
@@ -9,6 +8,7 @@
 #include <optional>
 
 #include "core/bike/profile.h"
+#include "core/file.h"
 #include "core/problem.h"
 
 namespace layshaft::ui {
@@ -25,10 +25,15 @@ struct EditName {
 class Document : public QObject {
   Q_OBJECT
  public:
+  /// The history keeps at most so many steps, and of them only the newest that fit in so much memory.
+  static constexpr int kMostSteps = 1000;
+  static constexpr std::size_t kMostHistoryBytes = std::size_t{32} << 20;
+
   explicit Document(Profile profile, QObject* parent = nullptr);
 
   const Profile& profile() const { return profile_; }
   QUndoStack& undoStack() { return undo_; }
+  std::size_t historyBytes() const;
 
   /// Applies `change` to a copy of the profile and makes it the profile. Returns what is wrong if that is
   /// refused.
@@ -38,20 +43,23 @@ class Document : public QObject {
   /// changed.
   bool changedOutside() const;
 
-  /// Empty while the document has never been saved.
+  /// Empty while the document has never been saved. A name as `nameOf` makes it.
   const QString& file() const { return file_; }
+  /// How the file was when it was loaded or saved here.
+  const std::optional<FileMark>& fileMark() const { return mark_; }
   QString title() const;  ///< the bike's name
   bool isModified() const { return !undo_.isClean(); }
 
-  /// Writes to `file` and makes it the document's file; nothing if it worked, else what the system said. The
-  /// old file stays whole until the new one is.
-  std::optional<QString> save(const QString& file);
+  /// Writes to `file` and makes it the document's file; nothing if it worked. Else the old file is as it was,
+  /// and the document stays modified.
+  std::optional<Problem> save(const QString& file);
 
   /// Replaces everything, with an empty history.
   void load(Profile profile, const QString& file);
 
-  /// Takes over work that was never saved: modified from the start.
-  void recover(Profile profile, const QString& file);
+  /// Takes over work that was never saved: modified from the start. `mark` is how its file was when that work
+  /// began: if it is otherwise by now, saving will ask.
+  void recover(Profile profile, const QString& file, const std::optional<FileMark>& mark);
 
  signals:
   void changed();
@@ -59,14 +67,15 @@ class Document : public QObject {
 
  private:
   friend class ProfileEdit;
-  void set(const Profile& profile);
+  void set(Profile profile);
   void rememberFile(const QString& file);
+  void boundHistory();
 
   Profile profile_;
   QUndoStack undo_;
   QString file_;
-  QDateTime fileTime_;
-  qint64 fileSize_ = 0;
+  std::optional<FileMark> mark_;
+  bool refilling_ = false;  ///< steps that are put on the stack anew change nothing
 };
 
 }  // namespace layshaft::ui
