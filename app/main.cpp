@@ -5,10 +5,10 @@
 #include <cstdio>
 
 #include "app/report_command.h"
+#include "ui/charts/appearance.h"
 #include "ui/document/file_name.h"
-#include "ui/main_window.h"
-#include "ui/preferences.h"
-#include "ui/samples.h"
+#include "ui/document/samples.h"
+#include "ui/window/main_window.h"
 
 namespace {
 

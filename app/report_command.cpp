@@ -13,8 +13,8 @@
 #include "core/report.h"
 #include "ui/document/file_name.h"
 #include "ui/sheet/report_page.h"
-#include "ui/wording.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::app {
 namespace {

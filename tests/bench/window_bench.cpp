@@ -27,10 +27,11 @@
 #include <vector>
 
 #include "core/profile_file.h"
+#include "ui/document/preferences.h"
 #include "ui/charts/chain_drawing.h"
-#include "ui/ladder_study.h"
-#include "ui/main_window.h"
-#include "ui/samples.h"
+#include "ui/document/ladder_study.h"
+#include "ui/document/samples.h"
+#include "ui/window/main_window.h"
 
 namespace {
 
@@ -167,7 +168,8 @@ void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, Pag
 
 /// The same while the largest ladder is worked out on all cores, over and over.
 void stepWhileALadderFills(benchmark::State& state) {
-  ui::LadderStudy study;
+  ui::BackgroundLane lane;
+  ui::LadderStudy study(lane);
   const LadderRange largest{9, 24, 25, 70};
   const Profile profile = benchProfile();
   QObject::connect(

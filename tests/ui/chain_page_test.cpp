@@ -9,9 +9,9 @@
 
 #include "core/report.h"
 #include "tests/ui/support.h"
-#include "ui/chain_words.h"
+#include "ui/document/preferences.h"
 #include "ui/pages/chain_page.h"
-#include "ui/preferences.h"
+#include "ui/words/chain_words.h"
 
 namespace layshaft::test {
 namespace {

@@ -9,7 +9,7 @@
 #include "tests/small_disk.h"
 #include "tests/ui/support.h"
 #include "ui/document/file_name.h"
-#include "ui/setup_edits.h"
+#include "ui/document/setup_edits.h"
 
 namespace layshaft::test {
 namespace {

@@ -4,7 +4,7 @@
 #include <QToolButton>
 
 #include "tests/ui/support.h"
-#include "ui/planner.h"
+#include "ui/document/planner.h"
 
 namespace layshaft::test {
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/key_figures.h"
+#include "ui/words/key_figures.h"
 #include "tests/ui/support.h"
-#include "ui/preferences.h"
-#include "ui/wording.h"
+#include "ui/document/preferences.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/ladder_page.h"
+#include "ui/document/preferences.h"
 
 #include <QLabel>
 #include <QListWidget>
@@ -9,8 +10,8 @@
 #include <QTabWidget>
 
 #include "tests/ui/support.h"
-#include "ui/aim_words.h"
 #include "ui/editors/aim_editor.h"
+#include "ui/words/aim_words.h"
 
 namespace layshaft::test {
 namespace {
@@ -78,7 +79,7 @@ TEST_F(LadderPageTest, AChosenRowBecomesTheProposalInOneStep) {
 
 TEST_F(LadderPageTest, ChoosingAPairDoesNotWorkTheLadderOutAgain) {
   const int rows = shownRows();
-  QSignalSpy worked(page_->findChild<ui::LadderStudy*>(), &ui::LadderStudy::progressed);
+  QSignalSpy worked(&(*window_)->session().ladder(), &ui::LadderStudy::progressed);
   emit table().activated(table().model()->index(rowOf("16/45"), 0));
   QTest::qWait(100);
   EXPECT_EQ(shownRows(), rows);
@@ -119,7 +120,8 @@ TEST_F(LadderPageTest, AWiderRangeFillsUpAndCanBeStopped) {
   const int before = shownRows();
   most.setValue(60);
   EXPECT_TRUE(soon([&] { return shownRows() > before; }));
-  ui::LadderStudy study;
+  ui::BackgroundLane lane;
+  ui::LadderStudy study{lane};
   QSignalSpy stopped(&study, &ui::LadderStudy::cancelled), ended(&study, &ui::LadderStudy::finished);
   study.start(window_->profile(), {9, 24, 25, 70});
   EXPECT_TRUE(study.running());
@@ -131,7 +133,8 @@ TEST_F(LadderPageTest, AWiderRangeFillsUpAndCanBeStopped) {
 }
 
 TEST_F(LadderPageTest, TheWholeOfTheLargestLadderComesIn) {
-  ui::LadderStudy study;
+  ui::BackgroundLane lane;
+  ui::LadderStudy study{lane};
   std::size_t rows = 0;
   QObject::connect(&study, &ui::LadderStudy::rowsReady, &study,
                    [&](const std::vector<LadderRow>& more) { rows += more.size(); });

@@ -4,8 +4,8 @@
 #include <QSignalSpy>
 
 #include "tests/ui/support.h"
+#include "ui/document/preferences.h"
 #include "ui/pages/sawtooth_page.h"
-#include "ui/preferences.h"
 
 namespace layshaft::test {
 namespace {

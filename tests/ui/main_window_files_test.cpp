@@ -7,7 +7,7 @@
 #include <QTemporaryDir>
 
 #include "tests/ui/support.h"
-#include "ui/setup_edits.h"
+#include "ui/document/setup_edits.h"
 
 namespace layshaft::test {
 namespace {

@@ -3,7 +3,7 @@
 #include <QSignalSpy>
 
 #include "tests/ui/support.h"
-#include "ui/preferences.h"
+#include "ui/document/preferences.h"
 
 namespace layshaft::test {
 namespace {

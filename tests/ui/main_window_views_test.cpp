@@ -3,7 +3,7 @@
 #include <QTableWidget>
 
 #include "tests/ui/support.h"
-#include "ui/preferences.h"
+#include "ui/charts/appearance.h"
 
 namespace layshaft::test {
 namespace {

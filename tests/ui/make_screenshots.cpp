@@ -7,11 +7,11 @@
 #include <QTest>
 #include <cstdio>
 
+#include "ui/charts/appearance.h"
 #include "ui/charts/chain_drawing.h"
 #include "ui/charts/live_chart.h"
-#include "ui/main_window.h"
-#include "ui/preferences.h"
-#include "ui/samples.h"
+#include "ui/document/samples.h"
+#include "ui/window/main_window.h"
 
 namespace {
 

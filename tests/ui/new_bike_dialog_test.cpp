@@ -9,7 +9,7 @@
 #include <QPushButton>
 
 #include "tests/ui/support.h"
-#include "ui/samples.h"
+#include "ui/document/samples.h"
 
 namespace layshaft::test {
 namespace {

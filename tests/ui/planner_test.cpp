@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/planner.h"
+#include "ui/document/planner.h"
 
 #include <QSignalSpy>
 
 #include "tests/ui/support.h"
-#include "ui/setup_edits.h"
+#include "ui/document/setup_edits.h"
 
 namespace layshaft::test {
 namespace {

@@ -326,6 +326,7 @@ TEST_F(RecoveryOffer, NamesTheFileAndTellsThatItHasChangedSince) {
     if (action->text() == "&Save") action->trigger();
   EXPECT_TRUE(save.seen()) << "the newer file is not replaced unasked";
   EXPECT_EQ(loadProfile(ui::pathOf(file))->name, "Older");
+  delete showingIt()[0];
 }
 
 TEST_F(RecoveryOffer, OpensTheWorkAsModifiedAndKeepsItSafe) {

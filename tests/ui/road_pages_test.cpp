@@ -5,9 +5,10 @@
 #include <QTableWidget>
 
 #include "tests/ui/support.h"
+#include "ui/document/preferences.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
-#include "ui/road_words.h"
+#include "ui/words/road_words.h"
 
 namespace layshaft::test {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/samples.h"
+#include "ui/document/samples.h"
 
 #include <QTemporaryDir>
 #include <filesystem>
 
 #include "tests/ui/support.h"
-#include "ui/wording.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::test {
 namespace {

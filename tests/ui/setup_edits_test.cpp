@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/setup_edits.h"
+#include "ui/document/setup_edits.h"
 
 #include "tests/ui/support.h"
 

@@ -23,7 +23,7 @@
 #include "core/bike/profile.h"
 #include "tests/core/support.h"
 #include "ui/document/document.h"
-#include "ui/main_window.h"
+#include "ui/window/main_window.h"
 
 inline void PrintTo(const QRect& rect, std::ostream* out) {
   *out << rect.width() << " x " << rect.height() << " at " << rect.x() << ", " << rect.y();

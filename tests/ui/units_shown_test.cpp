@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 #include <array>
 

@@ -7,11 +7,11 @@
 #include <cmath>
 
 #include "core/units.h"
-#include "ui/chain_labels.h"
-#include "ui/chain_words.h"
 #include "ui/charts/chain_shapes.h"
 #include "ui/charts/turn_tally.h"
-#include "ui/wording.h"
+#include "ui/words/chain_labels.h"
+#include "ui/words/chain_words.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

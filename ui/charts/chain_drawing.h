@@ -10,7 +10,7 @@
 #include "ui/charts/palette.h"
 #include "ui/charts/picture.h"
 #include "ui/charts/text_cache.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 

@@ -10,7 +10,7 @@
 
 #include "core/file.h"
 #include "ui/document/file_name.h"
-#include "ui/wording.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "core/units.h"
-#include "ui/wording.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

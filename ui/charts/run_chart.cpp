@@ -4,7 +4,7 @@
 #include <QPainter>
 #include <algorithm>
 
-#include "ui/wording.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

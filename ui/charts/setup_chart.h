@@ -3,7 +3,7 @@
 
 #include "core/plan.h"
 #include "ui/charts/live_chart.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "ui/chain_words.h"
-#include "ui/wording.h"
+#include "ui/words/chain_words.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

@@ -9,8 +9,8 @@
 
 #include "core/limits.h"
 #include "core/units.h"
-#include "ui/aim_words.h"
-#include "ui/wording.h"
+#include "ui/words/aim_words.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

@@ -8,7 +8,7 @@
 
 #include "ui/document/document.h"
 #include "ui/editors/calm_spin_box.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 

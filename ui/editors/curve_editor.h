@@ -7,7 +7,7 @@
 #include "ui/document/document.h"
 #include "ui/editors/columns_table.h"
 #include "ui/editors/curve_preview.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 

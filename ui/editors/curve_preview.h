@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "core/parts/torque_curve.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 

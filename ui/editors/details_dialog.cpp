@@ -15,7 +15,7 @@
 #include "ui/editors/ride_fields.h"
 #include "ui/editors/spares_editor.h"
 #include "ui/editors/sprocket_fields.h"
-#include "ui/wording.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 DetailsDialog::DetailsDialog(Document& document, QWidget* parent)

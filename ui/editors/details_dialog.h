@@ -6,7 +6,7 @@
 
 #include "ui/document/document.h"
 #include "ui/editors/field_form.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 class QLabel;
 class QTabWidget;

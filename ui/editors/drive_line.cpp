@@ -12,8 +12,8 @@
 #include "core/limits.h"
 #include "core/units.h"
 #include "ui/editors/flow_layout.h"
-#include "ui/wording.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

@@ -5,11 +5,11 @@
 #include <vector>
 
 #include "core/plan.h"
+#include "ui/document/setup_edits.h"
 #include "ui/editors/calm_spin_box.h"
 #include "ui/editors/station.h"
 #include "ui/editors/tyre_field.h"
-#include "ui/setup_edits.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 class QHBoxLayout;
 class QLabel;

@@ -11,7 +11,7 @@
 
 #include "core/units.h"
 #include "ui/editors/calm_spin_box.h"
-#include "ui/wording.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

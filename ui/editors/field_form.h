@@ -9,7 +9,7 @@
 
 #include "core/limits.h"
 #include "ui/document/document.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 

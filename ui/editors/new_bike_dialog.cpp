@@ -14,8 +14,8 @@
 #include "core/limits.h"
 #include "core/profile_file.h"
 #include "ui/editors/columns_table.h"
-#include "ui/wording.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

@@ -2,7 +2,7 @@
 #include "ui/editors/tyre_field.h"
 
 #include "ui/editors/calm_spin_box.h"
-#include "ui/wording.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 

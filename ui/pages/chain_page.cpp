@@ -7,8 +7,8 @@
 #include <cmath>
 
 #include "core/report.h"
-#include "ui/chain_labels.h"
-#include "ui/chain_words.h"
+#include "ui/words/chain_labels.h"
+#include "ui/words/chain_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -20,28 +20,45 @@ constexpr int kWholeTurn = 3600;         // of the slider
 
 }  // namespace
 
-ChainPage::ChainPage(QWidget* parent)
-    : Page(parent),
-      drawing_(new ChainDrawing),
-      view_(new QWidget),
-      stack_(new QStackedWidget),
-      lacking_(new LackingPanel),
-      table_(new FiguresTable(tr("Figures of the chain run"), kColumns)),
-      verdict_(new QLabel),
-      notes_(new QLabel),
-      caution_(new QLabel(tr("Engine off and rear wheel clear of the ground before a hand goes near chain or "
-                             "belt. Torque values, "
-                             "adjuster marks and slack: from the bike's own manual. Turn the wheel by hand: "
-                             "guard, swingarm and brake "
-                             "must stay clear."))),
-      slider_(new QSlider(Qt::Horizontal)),
-      play_(new QToolButton) {
+void ChainPage::build() {
+  stack_ = new QStackedWidget;
+  buildView();
+  lacking_ = new LackingPanel;
   connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
+  stack_->addWidget(view_);
+  stack_->addWidget(lacking_);
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(stack_, 1);
+  row->addWidget(words());
+
+  clock_.setInterval(kFrameMs);
+  connect(&clock_, &QTimer::timeout, this, [this] {
+    const double turn = drawing_->turn() + kFrameMs / 1000.0 / kSecondsPerTurn;
+    setTurn(turn);
+    if (turn >= 1.0) play_->setChecked(false);
+  });
+  setMotion(motion_);
+}
+
+/// The drawing, and below it what turns it.
+void ChainPage::buildView() {
+  drawing_ = new ChainDrawing;
   connect(drawing_, &ChainDrawing::menuRequested, this, &Page::pictureMenuWanted);
   connect(drawing_, &ChainDrawing::turned, this, &ChainPage::setTurn);
+  view_ = new QWidget;
+  auto* column = new QVBoxLayout(view_);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(drawing_, 1);
+  column->addLayout(turnBar());
+}
 
+QLayout* ChainPage::turnBar() {
   auto* bar = new QHBoxLayout;
   bar->setContentsMargins(10, 2, 10, 4);
+  play_ = new QToolButton;
   play_->setText(tr("Turn the wheel"));
   play_->setCheckable(true);
   play_->setToolTip(tr("Rolls the rear wheel forward by one turn."));
@@ -61,6 +78,7 @@ ChainPage::ChainPage(QWidget* parent)
   };
   stepButton(QStringLiteral("−1"), tr("One link back"), -1);
   stepButton(QStringLiteral("+1"), tr("One link on"), +1);
+  slider_ = new QSlider(Qt::Horizontal);
   slider_->setRange(0, kWholeTurn);
   slider_->setSingleStep(kWholeTurn / 100);
   slider_->setPageStep(kWholeTurn / 10);
@@ -73,50 +91,42 @@ ChainPage::ChainPage(QWidget* parent)
   auto* zoom = new QCheckBox(tr("zoom to the axle"));
   connect(zoom, &QCheckBox::toggled, drawing_, &ChainDrawing::setZoomed);
   bar->addWidget(zoom);
-  auto* column = new QVBoxLayout(view_);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(0);
-  column->addWidget(drawing_, 1);
-  column->addLayout(bar);
-  stack_->addWidget(view_);
-  stack_->addWidget(lacking_);
+  return bar;
+}
 
-  for (QLabel* label : {verdict_, notes_, caution_}) label->setWordWrap(true);
+/// Beside the picture: whether it fits, the figures, and the caution, which is never scrolled out of view.
+QWidget* ChainPage::words() {
+  table_ = new FiguresTable(tr("Figures of the chain run"), kColumns);
+  verdict_ = new QLabel;
+  notes_ = new QLabel;
+  auto* caution =
+      new QLabel(tr("Engine off and rear wheel clear of the ground before a hand goes near chain or belt. "
+                    "Torque values, adjuster marks and slack: from the bike's own manual. Turn the wheel by "
+                    "hand: guard, swingarm and brake must stay clear."));
+  for (QLabel* label : {verdict_, notes_, caution}) label->setWordWrap(true);
   verdict_->setAccessibleName(tr("Whether it fits"));
   notes_->setAccessibleName(tr("Weight and suspension in words"));
   auto* side = new QWidget;
-  auto* words = new QVBoxLayout(side);
-  words->setContentsMargins(10, 6, 10, 6);
-  words->addWidget(verdict_);
-  words->addWidget(table_);
-  words->addWidget(notes_);
-  words->addStretch();
+  auto* inside = new QVBoxLayout(side);
+  inside->setContentsMargins(10, 6, 10, 6);
+  inside->addWidget(verdict_);
+  inside->addWidget(table_);
+  inside->addWidget(notes_);
+  inside->addStretch();
   auto* scroll = new QScrollArea;
   scroll->setWidget(side);
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  caution_->setContentsMargins(10, 4, 10, 6);
+  caution->setContentsMargins(10, 4, 10, 6);
   auto* right = new QWidget;
   right->setFixedWidth(3 * sideWidth() / 2);
-  auto* rightColumn = new QVBoxLayout(right);
-  rightColumn->setContentsMargins(0, 0, 0, 0);
-  rightColumn->setSpacing(0);
-  rightColumn->addWidget(scroll, 1);
-  rightColumn->addWidget(caution_);  // never scrolled out of view
-
-  auto* row = new QHBoxLayout(this);
-  row->setContentsMargins(0, 0, 0, 0);
-  row->setSpacing(0);
-  row->addWidget(stack_, 1);
-  row->addWidget(right);
-
-  clock_.setInterval(kFrameMs);
-  connect(&clock_, &QTimer::timeout, this, [this] {
-    const double turn = drawing_->turn() + kFrameMs / 1000.0 / kSecondsPerTurn;
-    setTurn(turn);
-    if (turn >= 1.0) play_->setChecked(false);
-  });
+  auto* column = new QVBoxLayout(right);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(scroll, 1);
+  column->addWidget(caution);
+  return right;
 }
 
 void ChainPage::showPlan() {
@@ -154,6 +164,8 @@ void ChainPage::showPlan() {
 }
 
 void ChainPage::setMotion(bool on) {
+  motion_ = on;
+  if (!play_) return;
   if (!on) play_->setChecked(false);
   play_->setVisible(on);
 }
@@ -182,7 +194,7 @@ void ChainPage::play(bool on) {
 
 void ChainPage::hideEvent(QHideEvent* event) {
   Page::hideEvent(event);
-  play_->setChecked(false);
+  if (play_) play_->setChecked(false);
 }
 
 std::vector<QStringList> ChainPage::numbers() const {

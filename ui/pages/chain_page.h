@@ -20,9 +20,9 @@ namespace layshaft::ui {
 class ChainPage : public Page {
   Q_OBJECT
  public:
-  explicit ChainPage(QWidget* parent = nullptr);
+  using Page::Page;
 
-  Picture* picture() override { return stack_->currentWidget() == lacking_ ? nullptr : drawing_; }
+  Picture* picture() override { return stack_ && stack_->currentWidget() == view_ ? drawing_ : nullptr; }
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
 
@@ -30,22 +30,27 @@ class ChainPage : public Page {
   void setMotion(bool on);
 
  protected:
+  void build() override;
   void showPlan() override;
   void hideEvent(QHideEvent* event) override;
 
  private:
+  void buildView();
+  QLayout* turnBar();
+  QWidget* words();
   void step(int teeth);
   void play(bool on);
   void setTurn(double turn);
 
-  ChainDrawing* drawing_;
-  QWidget* view_;
-  QStackedWidget* stack_;
-  LackingPanel* lacking_;
-  FiguresTable* table_;
-  QLabel *verdict_, *notes_, *caution_;
-  QSlider* slider_;
-  QToolButton* play_;
+  ChainDrawing* drawing_ = nullptr;
+  QWidget* view_ = nullptr;
+  QStackedWidget* stack_ = nullptr;
+  LackingPanel* lacking_ = nullptr;
+  FiguresTable* table_ = nullptr;
+  QLabel *verdict_ = nullptr, *notes_ = nullptr;
+  QSlider* slider_ = nullptr;
+  QToolButton* play_ = nullptr;
+  bool motion_ = true;
   QTimer clock_;
 };
 

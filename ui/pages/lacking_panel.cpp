@@ -3,7 +3,7 @@
 
 #include <QVBoxLayout>
 
-#include "ui/road_words.h"
+#include "ui/words/road_words.h"
 
 namespace layshaft::ui {
 

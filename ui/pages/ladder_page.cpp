@@ -9,7 +9,7 @@
 #include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/report.h"
-#include "ui/aim_words.h"
+#include "ui/words/aim_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -42,69 +42,63 @@ Profile keyOf(Profile profile) {
 
 }  // namespace
 
-LadderPage::LadderPage(QWidget* aims, QWidget* parent)
-    : Page(parent),
-      table_(new QTableView),
-      fewestFront_(new WholeBox),
-      mostFront_(new WholeBox),
-      fewestRear_(new WholeBox),
-      mostRear_(new WholeBox),
-      within_(new WholeBox),
-      fits_(new QCheckBox(tr("fits on this chain"))),
-      spares_(new QCheckBox(tr("from the spares box"))),
-      twins_(new QCheckBox(tr("twins"))),
-      progress_(new QProgressBar),
-      answer_(new QLabel),
-      empty_(new QLabel(tr("No pair of this range passes the filters."))),
-      stop_(new QPushButton(tr("Stop"))),
-      again_(new QPushButton(tr("Work it out"))),
-      pin_(new QPushButton(tr("Pin"))) {
-  table_->setModel(&filter_);
-  table_->setAccessibleName(tr("Ladder"));
-  table_->setSortingEnabled(true);
-  table_->sortByColumn(LadderModel::FinalRatio, Qt::DescendingOrder);
-  table_->setSelectionBehavior(QAbstractItemView::SelectRows);
-  table_->setSelectionMode(QAbstractItemView::SingleSelection);
-  table_->verticalHeader()->hide();
-  table_->verticalHeader()->setDefaultSectionSize(table_->fontMetrics().height() + 6);
-  table_->setTabKeyNavigation(false);
-  table_->setColumnHidden(LadderModel::StandingStart, true);
-  table_->horizontalHeader()->setContextMenuPolicy(Qt::CustomContextMenu);
-  table_->horizontalHeader()->setToolTip(tr("Click to sort; right click to choose the columns."));
-  connect(table_->horizontalHeader(), &QWidget::customContextMenuRequested, this, &LadderPage::chooseColumns);
-  table_->setContextMenuPolicy(Qt::CustomContextMenu);  // the header gets no keys
-  connect(table_, &QWidget::customContextMenuRequested, this, &LadderPage::chooseColumns);
-  table_->setToolTip(tr("Click a row, or press Enter on it: the pair becomes the proposal."));
-  connect(table_, &QTableView::clicked, this, &LadderPage::choose);
-  connect(table_, &QTableView::activated, this, &LadderPage::choose);
+LadderPage::LadderPage(LadderStudy& study, MakeWidget aims, QWidget* parent)
+    : Page(parent), study_(study), makeAims_(std::move(aims)) {}
 
+void LadderPage::build() {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(10, 6, 10, 4);
+  table_ = makeTable();
+  column->addLayout(makeBar());
+  column->addWidget(table_, 1);
+  empty_ = new QLabel(tr("No pair of this range passes the filters."));
+  empty_->setAccessibleName(tr("Why nothing is listed"));
+  empty_->setVisible(false);
+  column->addWidget(empty_);
+  answer_ = new QLabel;
+  answer_->setAccessibleName(tr("Answer to the aims"));
+  answer_->setWordWrap(true);
+  answer_->setVisible(false);
+  column->addWidget(answer_);
+  column->addWidget(makeAims_());
+  watchFilters();
+  watchStudy();
+}
+
+QTableView* LadderPage::makeTable() {
+  auto* table = new QTableView;
+  table->setModel(&filter_);
+  table->setAccessibleName(tr("Ladder"));
+  table->setSortingEnabled(true);
+  table->sortByColumn(LadderModel::FinalRatio, Qt::DescendingOrder);
+  table->setSelectionBehavior(QAbstractItemView::SelectRows);
+  table->setSelectionMode(QAbstractItemView::SingleSelection);
+  table->verticalHeader()->hide();
+  table->verticalHeader()->setDefaultSectionSize(table->fontMetrics().height() + 6);
+  table->setTabKeyNavigation(false);
+  table->setColumnHidden(LadderModel::StandingStart, true);
+  table->horizontalHeader()->setContextMenuPolicy(Qt::CustomContextMenu);
+  table->horizontalHeader()->setToolTip(tr("Click to sort; right click to choose the columns."));
+  connect(table->horizontalHeader(), &QWidget::customContextMenuRequested, this, &LadderPage::chooseColumns);
+  table->setContextMenuPolicy(Qt::CustomContextMenu);  // the header gets no keys
+  connect(table, &QWidget::customContextMenuRequested, this, &LadderPage::chooseColumns);
+  table->setToolTip(tr("Click a row, or press Enter on it: the pair becomes the proposal."));
+  connect(table, &QTableView::clicked, this, &LadderPage::choose);
+  connect(table, &QTableView::activated, this, &LadderPage::choose);
+  return table;
+}
+
+/// What is listed, on the left; how far the ladder is, and the pin, on the right.
+QLayout* LadderPage::makeBar() {
   auto* bar = new QHBoxLayout;
-  const auto box = [&](WholeBox* spin, const QString& name, const Limit& limit) {
-    spin->setRange(static_cast<int>(limit.low), static_cast<int>(limit.high));
-    spin->setAccessibleName(name);
-    spin->setToolTip(name);
-    connect(spin, &QSpinBox::valueChanged, this, [this, spin] {
-      ownRange_ = true;
-      keepOrder(spin);
-      restart();
-    });
-    bar->addWidget(spin);
-  };
-  bar->addWidget(new QLabel(tr("front")));
-  box(fewestFront_, tr("Fewest front teeth"), limits::kFrontTeeth);
-  bar->addWidget(new QLabel(tr("to")));
-  box(mostFront_, tr("Most front teeth"), limits::kFrontTeeth);
-  bar->addWidget(new QLabel(tr("rear")));
-  box(fewestRear_, tr("Fewest rear teeth"), limits::kRearTeeth);
-  bar->addWidget(new QLabel(tr("to")));
-  box(mostRear_, tr("Most rear teeth"), limits::kRearTeeth);
+  bar->addLayout(makeRange());
   bar->addSpacing(12);
-  bar->addWidget(fits_);
-  bar->addWidget(spares_);
-  bar->addWidget(twins_);
+  fits_ = new QCheckBox(tr("fits on this chain"));
+  spares_ = new QCheckBox(tr("from the spares box"));
+  twins_ = new QCheckBox(tr("twins"));
+  for (QCheckBox* box : {fits_, spares_, twins_}) bar->addWidget(box);
   bar->addWidget(new QLabel(tr("within")));
+  within_ = new WholeBox;
   within_->setRange(kAnyPercent, 100);
   within_->setSpecialValueText(tr("any"));
   within_->setSuffix(tr(" %"));
@@ -112,26 +106,59 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
   within_->setToolTip(tr("Only pairs whose gearing differs from stock's by at most so much."));
   bar->addWidget(within_);
   bar->addStretch();
+  bar->addLayout(makeProgress());
+  pin_ = new QPushButton(tr("Pin"));
+  pin_->setToolTip(tr("Keeps the selected pair on the charts."));
+  connect(pin_, &QPushButton::clicked, this, [this] {
+    if (const auto row = current()) emit pairPinned(row->frontTeeth, row->rearTeeth);
+  });
+  bar->addWidget(pin_);
+  return bar;
+}
+
+QLayout* LadderPage::makeRange() {
+  auto* row = new QHBoxLayout;
+  const auto box = [&](WholeBox*& spin, const QString& before, const QString& name, const Limit& limit) {
+    row->addWidget(new QLabel(before));
+    spin = new WholeBox;
+    spin->setRange(static_cast<int>(limit.low), static_cast<int>(limit.high));
+    spin->setAccessibleName(name);
+    spin->setToolTip(name);
+    connect(spin, &QSpinBox::valueChanged, this, [this, moved = spin] {
+      ownRange_ = true;
+      keepOrder(moved);
+      restart();
+    });
+    row->addWidget(spin);
+  };
+  box(fewestFront_, tr("front"), tr("Fewest front teeth"), limits::kFrontTeeth);
+  box(mostFront_, tr("to"), tr("Most front teeth"), limits::kFrontTeeth);
+  box(fewestRear_, tr("rear"), tr("Fewest rear teeth"), limits::kRearTeeth);
+  box(mostRear_, tr("to"), tr("Most rear teeth"), limits::kRearTeeth);
+  return row;
+}
+
+QLayout* LadderPage::makeProgress() {
+  auto* row = new QHBoxLayout;
+  progress_ = new QProgressBar;
   progress_->setTextVisible(false);
   progress_->setMaximumWidth(90);
-  bar->addWidget(progress_);
-  bar->addWidget(stop_);
+  stop_ = new QPushButton(tr("Stop"));
+  connect(stop_, &QPushButton::clicked, &study_, &LadderStudy::cancel);
+  again_ = new QPushButton(tr("Work it out"));
   again_->setToolTip(tr("The ladder was stopped: rows in grey are old ones."));
-  again_->setVisible(false);
-  bar->addWidget(again_);
-  pin_->setToolTip(tr("Keeps the selected pair on the charts."));
-  bar->addWidget(pin_);
-  column->addLayout(bar);
-  column->addWidget(table_, 1);
-  empty_->setAccessibleName(tr("Why nothing is listed"));
-  empty_->setVisible(false);
-  column->addWidget(empty_);
-  answer_->setAccessibleName(tr("Answer to the aims"));
-  answer_->setWordWrap(true);
-  answer_->setVisible(false);
-  column->addWidget(answer_);
-  column->addWidget(aims);
+  connect(again_, &QPushButton::clicked, this, [this] {
+    worked_.reset();
+    restart();
+  });
+  for (QWidget* widget : std::initializer_list<QWidget*>{progress_, stop_, again_}) {
+    widget->setVisible(false);
+    row->addWidget(widget);
+  }
+  return row;
+}
 
+void LadderPage::watchFilters() {
   // Below the rows of an empty table nothing would say why.
   for (const auto signal : {&QAbstractItemModel::rowsInserted, &QAbstractItemModel::rowsRemoved})
     connect(&filter_, signal, this, &LadderPage::sayWhetherEmpty);
@@ -142,10 +169,9 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
   connect(within_, &QSpinBox::valueChanged, this, [this](int percent) {
     filter_.setWithinPercent(percent == kAnyPercent ? std::nullopt : std::optional<double>(percent));
   });
-  connect(stop_, &QPushButton::clicked, &study_, &LadderStudy::cancel);
-  connect(pin_, &QPushButton::clicked, this, [this] {
-    if (const auto row = current()) emit pairPinned(row->frontTeeth, row->rearTeeth);
-  });
+}
+
+void LadderPage::watchStudy() {
   connect(&study_, &LadderStudy::rowsReady, &model_, &LadderModel::add);
   connect(&study_, &LadderStudy::progressed, this, [this](int done, int all) {
     progress_->setMaximum(all);
@@ -158,16 +184,17 @@ LadderPage::LadderPage(QWidget* aims, QWidget* parent)
     sayWhetherEmpty();
     fitColumns();
   });
-  connect(&study_, &LadderStudy::cancelled, this, [this] {
+  const auto stopped = [this] {
     rest();
     again_->setVisible(true);
+  };
+  connect(&study_, &LadderStudy::cancelled, this, stopped);
+  connect(&study_, &LadderStudy::failed, this, [this, stopped](const QString& why) {
+    stopped();
+    answer_->setText(why);
+    answer_->setEnabled(true);
+    answer_->setVisible(true);
   });
-  connect(again_, &QPushButton::clicked, this, [this] {
-    worked_.reset();
-    restart();
-  });
-  progress_->setVisible(false);
-  stop_->setVisible(false);
 }
 
 void LadderPage::chooseColumns(const QPoint& at) {

@@ -7,9 +7,9 @@
 #include <QPushButton>
 #include <QTableView>
 
+#include "ui/document/ladder_study.h"
 #include "ui/editors/calm_spin_box.h"
-#include "ui/ladder_model.h"
-#include "ui/ladder_study.h"
+#include "ui/pages/ladder_model.h"
 #include "ui/pages/page.h"
 
 namespace layshaft::ui {
@@ -18,8 +18,8 @@ namespace layshaft::ui {
 class LadderPage : public Page {
   Q_OBJECT
  public:
-  /// `aims` edits what is asked of the ladder; the page takes it over.
-  explicit LadderPage(QWidget* aims, QWidget* parent = nullptr);
+  /// `study` works the rows out; `aims` edits what is asked of them.
+  LadderPage(LadderStudy& study, MakeWidget aims, QWidget* parent = nullptr);
 
   /// The profile that the next plan belongs to: the ladder is worked out from it, once per change that
   /// matters.
@@ -33,9 +33,16 @@ class LadderPage : public Page {
   void pairPinned(int frontTeeth, int rearTeeth);
 
  protected:
+  void build() override;
   void showPlan() override;
 
  private:
+  QTableView* makeTable();
+  QLayout* makeBar();
+  QLayout* makeRange();
+  QLayout* makeProgress();
+  void watchFilters();
+  void watchStudy();
   void restart();
   void keepOrder(const WholeBox* moved);
   void fitColumns();
@@ -46,7 +53,8 @@ class LadderPage : public Page {
   void choose(const QModelIndex& index);
   std::optional<LadderRow> current() const;
 
-  LadderStudy study_{this};
+  LadderStudy& study_;
+  MakeWidget makeAims_;
   LadderModel model_;
   LadderFilter filter_{&model_};
   std::optional<Profile> profile_;
@@ -54,12 +62,13 @@ class LadderPage : public Page {
   LadderRange range_{0, -1, 0, -1};
   LadderRange workedRange_{0, -1, 0, -1};
   bool ownRange_ = false;
-  QTableView* table_;
-  WholeBox *fewestFront_, *mostFront_, *fewestRear_, *mostRear_, *within_;
-  QCheckBox *fits_, *spares_, *twins_;
-  QProgressBar* progress_;
-  QLabel *answer_, *empty_;
-  QPushButton *stop_, *again_, *pin_;
+  QTableView* table_ = nullptr;
+  WholeBox *fewestFront_ = nullptr, *mostFront_ = nullptr, *fewestRear_ = nullptr, *mostRear_ = nullptr,
+           *within_ = nullptr;
+  QCheckBox *fits_ = nullptr, *spares_ = nullptr, *twins_ = nullptr;
+  QProgressBar* progress_ = nullptr;
+  QLabel *answer_ = nullptr, *empty_ = nullptr;
+  QPushButton *stop_ = nullptr, *again_ = nullptr, *pin_ = nullptr;
 };
 
 }  // namespace layshaft::ui

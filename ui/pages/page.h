@@ -2,15 +2,20 @@
 #pragma once
 
 #include <QWidget>
+#include <functional>
+#include <utility>
 
 #include "core/plan.h"
 #include "ui/charts/live_chart.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 
+/// Makes a widget that a page shows beside its picture, when the page is first shown; the page takes it over.
+using MakeWidget = std::function<QWidget*()>;
+
 /// One question's answer on screen. Takes plans and shows them; knows nothing of files, and asks no other
-/// page. While it is hidden it only remembers the latest plan.
+/// page. Until it is first shown it is empty, and while it is hidden it only remembers the latest plan.
 class Page : public QWidget {
   Q_OBJECT
  public:
@@ -25,6 +30,18 @@ class Page : public QWidget {
       stale_ = true;
   }
 
+  /// Makes what the page consists of, if that was not done yet.
+  void ensureBuilt() {
+    if (std::exchange(built_, true)) return;
+    build();
+    // What is made for a page that is in view already would be shown some events later, and not be filled now.
+    for (QWidget* part : findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly))
+      if (!part->isHidden() || !part->testAttribute(Qt::WA_WState_ExplicitShowHide)) part->show();
+    if (LiveChart* picture = chart())
+      connect(picture, &LiveChart::menuRequested, this, &Page::pictureMenuWanted);
+    emit wasBuilt();
+  }
+
   /// The page's chart; null if it has none.
   virtual LiveChart* chart() { return nullptr; }
   /// What can be copied and saved as a picture; null if there is none.
@@ -35,16 +52,19 @@ class Page : public QWidget {
   virtual QString csv() const { return {}; }
 
  signals:
+  void wasBuilt();
   void cruiseDragged(double speedMps, int drag);
   void pictureMenuWanted(const QPoint& globalPosition);
   void detailsWanted(std::string_view key);  ///< the page lacks data: lead to where it is typed
 
  protected:
+  virtual void build() = 0;
   virtual void showPlan() = 0;
   /// Width of the controls beside a picture, px.
   int sideWidth() const { return 30 * fontMetrics().averageCharWidth() + 80; }
   void showEvent(QShowEvent* event) override {
     QWidget::showEvent(event);
+    ensureBuilt();
     if (plan_ && std::exchange(stale_, false)) showPlan();
   }
 
@@ -52,7 +72,7 @@ class Page : public QWidget {
   UnitsShown units_;
 
  private:
-  bool stale_ = false;
+  bool stale_ = false, built_ = false;
 };
 
 }  // namespace layshaft::ui

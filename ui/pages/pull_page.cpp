@@ -8,17 +8,19 @@
 #include <QVBoxLayout>
 
 #include "core/report.h"
-#include "ui/road_words.h"
-#include "ui/wording.h"
+#include "ui/words/road_words.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 
-PullPage::PullPage(QWidget* conditions, QWidget* parent)
-    : Page(parent),
-      chart_(new PullChart),
-      stack_(new QStackedWidget),
-      lacking_(new LackingPanel),
-      notes_(new QLabel) {
+PullPage::PullPage(MakeWidget conditions, QWidget* parent)
+    : Page(parent), makeConditions_(std::move(conditions)) {}
+
+void PullPage::build() {
+  chart_ = new PullChart;
+  stack_ = new QStackedWidget;
+  lacking_ = new LackingPanel;
+  notes_ = new QLabel;
   notes_->setWordWrap(true);
   notes_->setAlignment(Qt::AlignTop);
   stack_->addWidget(chart_);
@@ -42,7 +44,7 @@ PullPage::PullPage(QWidget* conditions, QWidget* parent)
   add(tr("pull"), PullMeasure::Force);
   acceleration_ = add(tr("acceleration, g"), PullMeasure::Acceleration);
   add(tr("power at the wheel"), PullMeasure::Power);
-  column->addWidget(conditions);
+  column->addWidget(makeConditions_());
   column->addWidget(notes_, 1);
   auto* scroll = new QScrollArea;
   scroll->setWidget(side);
@@ -79,6 +81,10 @@ void PullPage::showPlan() {
   notes << tr("Top speed is for a closed course.");
   const QString text = notes.join(QStringLiteral("\n\n"));
   if (notes_->text() != text) notes_->setText(text);
+}
+
+std::vector<QStringList> PullPage::numbers() const {
+  return chart_ ? chart_->numbers() : std::vector<QStringList>();
 }
 
 QString PullPage::csv() const {

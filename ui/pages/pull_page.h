@@ -14,22 +14,24 @@ namespace layshaft::ui {
 class PullPage : public Page {
   Q_OBJECT
  public:
-  /// `conditions` edits where the bike is ridden; the page takes it over and shows it beside the picture.
-  explicit PullPage(QWidget* conditions, QWidget* parent = nullptr);
+  /// `conditions` edits where the bike is ridden.
+  explicit PullPage(MakeWidget conditions, QWidget* parent = nullptr);
 
   LiveChart* chart() override { return chart_; }
-  std::vector<QStringList> numbers() const override { return chart_->numbers(); }
+  std::vector<QStringList> numbers() const override;
   QString csv() const override;
 
  protected:
+  void build() override;
   void showPlan() override;
 
  private:
-  PullChart* chart_;
-  QStackedWidget* stack_;
-  LackingPanel* lacking_;
-  QLabel* notes_;
-  QWidget* acceleration_;  ///< the switch to it
+  MakeWidget makeConditions_;
+  PullChart* chart_ = nullptr;
+  QStackedWidget* stack_ = nullptr;
+  LackingPanel* lacking_ = nullptr;
+  QLabel* notes_ = nullptr;
+  QWidget* acceleration_ = nullptr;  ///< the switch to it
 };
 
 }  // namespace layshaft::ui

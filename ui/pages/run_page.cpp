@@ -8,7 +8,7 @@
 #include <QVBoxLayout>
 
 #include "core/report.h"
-#include "ui/road_words.h"
+#include "ui/words/road_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -17,13 +17,15 @@ constexpr int kFigureColumns = 5;
 
 }  // namespace
 
-RunPage::RunPage(QWidget* drive, QWidget* rollOn, QWidget* parent)
-    : Page(parent),
-      chart_(new RunChart),
-      stack_(new QStackedWidget),
-      lacking_(new LackingPanel),
-      table_(new FiguresTable(tr("Figures of the runs"), kFigureColumns)),
-      drive_(new QLabel) {
+RunPage::RunPage(MakeWidget drive, MakeWidget rollOn, QWidget* parent)
+    : Page(parent), makeDrive_(std::move(drive)), makeRollOn_(std::move(rollOn)) {}
+
+void RunPage::build() {
+  chart_ = new RunChart;
+  stack_ = new QStackedWidget;
+  lacking_ = new LackingPanel;
+  table_ = new FiguresTable(tr("Figures of the runs"), kFigureColumns);
+  drive_ = new QLabel;
   stack_->addWidget(chart_);
   stack_->addWidget(lacking_);
   connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
@@ -35,25 +37,10 @@ RunPage::RunPage(QWidget* drive, QWidget* rollOn, QWidget* parent)
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(10, 6, 10, 6);
   auto* switches = new QHBoxLayout;
-  const auto add = [&](QButtonGroup* group, const QString& name, bool checked, auto choose) {
-    auto* button = new QRadioButton(name);
-    button->setChecked(checked);
-    group->addButton(button);
-    switches->addWidget(button);
-    connect(button, &QRadioButton::toggled, this, [choose](bool on) {
-      if (on) choose();
-    });
-  };
-  auto* ride = new QButtonGroup(this);
-  add(ride, tr("standing start"), true, [this] { chart_->setRide(RunChart::Ride::StandingStart); });
-  add(ride, tr("drive"), false, [this] { chart_->setRide(RunChart::Ride::Drive); });
-  switches->addStretch();
-  auto* over = new QButtonGroup(this);
-  add(over, tr("over time"), true, [this] { chart_->setOver(RunChart::Over::Time); });
-  add(over, tr("distance"), false, [this] { chart_->setOver(RunChart::Over::Distance); });
+  addSwitches(*switches);
   column->addLayout(switches);
   auto* forms = new QHBoxLayout;
-  for (QWidget* form : {drive, rollOn}) {
+  for (QWidget* form : {makeDrive_(), makeRollOn_()}) {
     form->layout()->setContentsMargins(0, 4, 8, 0);
     forms->addWidget(form);
   }
@@ -70,6 +57,25 @@ RunPage::RunPage(QWidget* drive, QWidget* rollOn, QWidget* parent)
   row->setSpacing(0);
   row->addWidget(stack_, 1);
   row->addWidget(side);
+}
+
+void RunPage::addSwitches(QBoxLayout& row) {
+  const auto add = [&](QButtonGroup* group, const QString& name, bool checked, auto choose) {
+    auto* button = new QRadioButton(name);
+    button->setChecked(checked);
+    group->addButton(button);
+    row.addWidget(button);
+    connect(button, &QRadioButton::toggled, this, [choose](bool on) {
+      if (on) choose();
+    });
+  };
+  auto* ride = new QButtonGroup(this);
+  add(ride, tr("standing start"), true, [this] { chart_->setRide(RunChart::Ride::StandingStart); });
+  add(ride, tr("drive"), false, [this] { chart_->setRide(RunChart::Ride::Drive); });
+  row.addStretch();
+  auto* over = new QButtonGroup(this);
+  add(over, tr("over time"), true, [this] { chart_->setOver(RunChart::Over::Time); });
+  add(over, tr("distance"), false, [this] { chart_->setOver(RunChart::Over::Distance); });
 }
 
 void RunPage::showPlan() {

@@ -15,24 +15,27 @@ namespace layshaft::ui {
 class RunPage : public Page {
   Q_OBJECT
  public:
-  /// `drive` and `rollOn` edit what is asked; the page takes them over and shows them beside the picture.
-  RunPage(QWidget* drive, QWidget* rollOn, QWidget* parent = nullptr);
+  /// `drive` and `rollOn` edit what is asked.
+  RunPage(MakeWidget drive, MakeWidget rollOn, QWidget* parent = nullptr);
 
   LiveChart* chart() override { return chart_; }
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
 
  protected:
+  void build() override;
   void showPlan() override;
 
  private:
   int panelWidth() const { return 7 * sideWidth() / 4; }
+  void addSwitches(QBoxLayout& row);
 
-  RunChart* chart_;
-  QStackedWidget* stack_;
-  LackingPanel* lacking_;
-  FiguresTable* table_;
-  QLabel* drive_;
+  MakeWidget makeDrive_, makeRollOn_;
+  RunChart* chart_ = nullptr;
+  QStackedWidget* stack_ = nullptr;
+  LackingPanel* lacking_ = nullptr;
+  FiguresTable* table_ = nullptr;
+  QLabel* drive_ = nullptr;
 };
 
 }  // namespace layshaft::ui

@@ -5,11 +5,12 @@
 #include <QVBoxLayout>
 
 #include "core/report.h"
-#include "ui/wording.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 
-SawtoothPage::SawtoothPage(QWidget* parent) : Page(parent), chart_(new SawtoothChart) {
+void SawtoothPage::build() {
+  chart_ = new SawtoothChart;
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(chart_);

@@ -10,17 +10,18 @@ namespace layshaft::ui {
 class SawtoothPage : public Page {
   Q_OBJECT
  public:
-  explicit SawtoothPage(QWidget* parent = nullptr);
+  using Page::Page;
 
   LiveChart* chart() override { return chart_; }
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
 
  protected:
+  void build() override;
   void showPlan() override;
 
  private:
-  SawtoothChart* chart_;
+  SawtoothChart* chart_ = nullptr;
 };
 
 }  // namespace layshaft::ui

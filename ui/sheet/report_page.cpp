@@ -7,9 +7,9 @@
 #include <QPainter>
 #include <QPdfWriter>
 
+#include "ui/charts/appearance.h"
+#include "ui/charts/readout.h"
 #include "ui/charts/sawtooth_chart.h"
-#include "ui/preferences.h"
-#include "ui/readout.h"
 #include "ui/words/plain_text.h"
 
 namespace layshaft::ui {

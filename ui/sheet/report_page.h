@@ -6,7 +6,7 @@
 #include <optional>
 
 #include "core/plan.h"
-#include "ui/units_shown.h"
+#include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 

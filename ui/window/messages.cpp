@@ -2,7 +2,7 @@
 #include "ui/window/messages.h"
 
 #include "ui/document/file_name.h"
-#include "ui/wording.h"
+#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 

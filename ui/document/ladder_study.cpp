@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/document/ladder_study.h"
+
+namespace layshaft::ui {
+
+void LadderStudy::start(const Profile& profile, const LadderRange& range) {
+  const auto ladder = std::make_shared<const Ladder>(profile);
+  std::vector<Part> parts;
+  for (int front = range.fewestFront; front <= range.mostFront; ++front)
+    parts.push_back([this, ladder, front, range](const Stopped&) -> Delivery {
+      auto rows = ladder->rows({front, front, range.fewestRear, range.mostRear});
+      return [this, rows = std::move(rows)] { emit rowsReady(rows); };
+    });
+  BackgroundWork::start(parts);
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QStringList>
+#include <optional>
+#include <vector>
+
+#include "ui/words/key_figures.h"
+#include "ui/words/units_shown.h"
+
+namespace layshaft::ui {
+
+enum class Appearance { Desktop, Light, Dark };
+
+/// What the program remembers for its user; only what differs from the default is written.
+namespace preferences {
+
+/// The readout's figures as picked; empty: the usual ones.
+std::vector<Figure> figures();
+void setFigures(const std::vector<Figure>& figures);
+
+UnitsShown units();
+void setUnits(const UnitsShown& units);
+
+Appearance appearance();
+void setAppearance(Appearance appearance);
+
+/// Whether pictures may move of themselves.
+bool motion();
+void setMotion(bool on);
+
+bool hintsDismissed();
+void setHintsDismissed(bool dismissed);
+
+/// Most recent first, at most ten, files that are gone included: a stick may be plugged in again.
+QStringList recentFiles();
+void addRecentFile(const QString& file);
+void clearRecentFiles();
+
+}  // namespace preferences
+
+}  // namespace layshaft::ui

@@ -1,0 +1,350 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/ladder_model.h"
+
+#include <QFont>
+#include <QGuiApplication>
+#include <QPalette>
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <utility>
+
+#include "ui/words/aim_words.h"
+#include "ui/words/chain_words.h"
+#include "ui/words/figure_rows.h"
+#include "ui/words/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr double kLast = 1e12;  // sorts what is missing to the end
+
+QString pairText(const LadderRow& row) {
+  return QStringLiteral("%1/%2").arg(row.frontTeeth).arg(row.rearTeeth);
+}
+
+}  // namespace
+
+void LadderModel::fade() {
+  settled_ = false;
+  for (Note& note : notes_) note.faded = true;
+  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
+}
+
+void LadderModel::add(const std::vector<LadderRow>& rows) {
+  std::map<std::pair<int, int>, std::size_t> placeOf;
+  for (std::size_t i = 0; i < rows_.size(); ++i) placeOf[{rows_[i].frontTeeth, rows_[i].rearTeeth}] = i;
+  std::vector<LadderRow> fresh;
+  for (const LadderRow& row : rows) {
+    const auto old = placeOf.find({row.frontTeeth, row.rearTeeth});
+    if (old == placeOf.end()) {
+      fresh.push_back(row);
+      continue;
+    }
+    rows_[old->second] = row;
+    notes_[old->second] = {};
+    const int at = static_cast<int>(old->second);
+    emit dataChanged(index(at, 0), index(at, ColumnCount - 1));
+  }
+  if (fresh.empty()) return;
+  const int first = static_cast<int>(rows_.size());
+  beginInsertRows({}, first, first + static_cast<int>(fresh.size()) - 1);
+  rows_.insert(rows_.end(), fresh.begin(), fresh.end());
+  notes_.resize(rows_.size());
+  endInsertRows();
+}
+
+void LadderModel::settle(const std::vector<Aim>& aims) {
+  for (std::size_t i = rows_.size(); i-- > 0;) {
+    if (!notes_[i].faded) continue;
+    beginRemoveRows({}, static_cast<int>(i), static_cast<int>(i));
+    rows_.erase(rows_.begin() + static_cast<std::ptrdiff_t>(i));
+    notes_.erase(notes_.begin() + static_cast<std::ptrdiff_t>(i));
+    endRemoveRows();
+  }
+  aims_ = aims;
+  settled_ = true;
+  markTwins();
+  const auto order = rankedByAims(rows_, aims);
+  for (std::size_t place = 0; place < order.size(); ++place)
+    notes_[order[place]].rank = static_cast<int>(place) + 1;
+  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
+}
+
+void LadderModel::markTwins() {
+  for (Note& note : notes_) note.twins.clear();
+  for (const auto& group : sameRatios(rows_)) {
+    // The one that is better than every other of the group, if there is one.
+    const auto foremost = [&](int (*better)(const LadderRow&, const LadderRow&), std::size_t i) {
+      return std::all_of(group.begin(), group.end(),
+                         [&](std::size_t other) { return other == i || better(rows_[i], rows_[other]) < 0; });
+    };
+    for (const std::size_t i : group) {
+      QStringList others;
+      for (const std::size_t other : group)
+        if (other != i) others << pairText(rows_[other]);
+      QString words = tr("twin of %1").arg(others.join(tr(", ")));
+      if (foremost(wearsBetter, i)) words += tr("; wears best");
+      if (foremost(sitsBetter, i)) words += tr("; sits best");
+      notes_[i].twins = words;
+    }
+  }
+}
+
+bool LadderModel::show(const UnitsShown& units) {
+  if (units == units_) return false;
+  beginResetModel();
+  units_ = units;
+  endResetModel();
+  return true;
+}
+
+void LadderModel::mark(int stockFront, int stockRear, int proposedFront, int proposedRear) {
+  if (stockFront == stockFront_ && stockRear == stockRear_ && proposedFront == proposedFront_ &&
+      proposedRear == proposedRear_)
+    return;
+  stockFront_ = stockFront;
+  stockRear_ = stockRear;
+  proposedFront_ = proposedFront;
+  proposedRear_ = proposedRear;
+  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, 0));
+}
+
+int LadderModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
+
+int LadderModel::columnCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : ColumnCount;
+}
+
+QString LadderModel::fitText(const LadderRow& row) const {
+  if (!row.chainRun) return tr("–");
+  const ChainRunFigures& run = *row.chainRun;
+  const QString shift = signedNumber(units_.shown(Quantity::SmallLength, run.axleShiftM.value_or(0.0)),
+                                     units_.decimals(Quantity::SmallLength));
+  if (row.fits())
+    return (run.fits ? tr("fits, axle %1") : tr("axle %1")).arg(shift) +
+           (run.offsetLink ? tr(", offset link") : QString());
+  const QString lengths = otherLengthsWords(run);
+  return lengths.isEmpty() ? tr("no") : lengths;
+}
+
+QString LadderModel::fitToolTip(const LadderRow& row) const {
+  if (!row.chainRun) return tr("Nothing is known of the chain or belt.");
+  QStringList reasons;
+  for (const Misfit misfit : row.chainRun->misfits) reasons << misfitWords(misfit, *row.chainRun, units_);
+  return reasons.isEmpty() ? fitText(row) : reasons.join(tr(", "));
+}
+
+QString LadderModel::aimText(const LadderRow& row) const {
+  if (row.aims.empty()) return {};
+  const auto reached =
+      std::count_if(row.aims.begin(), row.aims.end(), [](const AimOutcome& a) { return a.reached; });
+  QStringList margins;
+  // Until all is there, some rows answer other aims than others.
+  for (std::size_t i = 0; settled_ && i < row.aims.size() && i < aims_.size(); ++i)
+    if (const QString margin = marginWords(aims_[i], row.aims[i], units_); !margin.isEmpty())
+      margins << margin;
+  const bool all = reached == static_cast<std::ptrdiff_t>(row.aims.size());
+  const QString score = all ? (!row.fits() ? tr("all, but does not fit") : tr("all"))
+                            : tr("%1 of %2").arg(reached).arg(row.aims.size());
+  return margins.isEmpty() ? score : score + tr(": ") + margins.join(tr(", "));
+}
+
+QString LadderModel::text(const LadderRow& row, int index, int column) const {
+  const auto speed = [&](double mps) { return number(units_.shown(Quantity::Speed, mps), 0); };
+  switch (column) {
+    case Pair: {
+      const bool stock = row.frontTeeth == stockFront_ && row.rearTeeth == stockRear_;
+      const bool proposed = row.frontTeeth == proposedFront_ && row.rearTeeth == proposedRear_;
+      return pairText(row) + (proposed ? tr(" proposed") : stock ? tr(" stock") : QString());
+    }
+    case FinalRatio:
+      return number(row.finalRatio, 3);
+    case Change:
+      return signedNumber(row.change.gearingPercent, 1);
+    case Step:
+      return stepWords(row.change);
+    case RearTeeth:
+      return signedNumber(row.change.rearTeethEquivalent, 1);
+    case Gears: {
+      QStringList speeds;
+      for (const double mps : row.speedAtLimitMps) speeds << speed(mps);
+      return speeds.join(QStringLiteral("  "));
+    }
+    case Cruise:
+      return figureText(row.cruiseRpm, 0);
+    case TopSpeed:
+      return row.topSpeedMps ? speed(*row.topSpeedMps) : tr("–");
+    case Drive:
+      return figureText(row.driveS, 2);
+    case StandingStart:
+      return figureText(row.zeroTo100KmhS, 2);
+    case Fits:
+      return fitText(row);
+    case Meeting:
+      return row.chainRun ? QStringLiteral("%1 / %2")
+                                .arg(row.chainRun->commonFactorFront)
+                                .arg(row.chainRun->commonFactorRear)
+                          : tr("–");
+    case Spares:
+      return row.frontInSparesBox && row.rearInSparesBox ? tr("both")
+             : row.frontInSparesBox                      ? tr("front")
+             : row.rearInSparesBox                       ? tr("rear")
+                                                         : QString();
+    case Aims:
+      break;
+  }
+  const QString words = aimText(row);
+  const QString& twin = notes_[static_cast<std::size_t>(index)].twins;
+  return words.isEmpty() ? twin : twin.isEmpty() ? words : words + QStringLiteral("; ") + twin;
+}
+
+QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) const {
+  switch (column) {
+    case Pair:
+      return row.frontTeeth * 1000 + row.rearTeeth;
+    case Step:
+      return std::abs(row.change.gearingPercent);
+    case Cruise:
+      return row.cruiseRpm.value_or(kLast);
+    case TopSpeed:
+      return row.topSpeedMps.value_or(0.0);
+    case Drive:
+      return row.driveS.value_or(kLast);
+    case StandingStart:
+      return row.zeroTo100KmhS.value_or(kLast);
+    case Gears:
+      return row.speedAtLimitMps.back();
+    case Change:
+      return row.change.gearingPercent;
+    case RearTeeth:
+      return row.change.rearTeethEquivalent;
+    case Fits:
+      return row.chainRun ? (row.fits() ? 0.0 : 1000.0) + std::abs(row.chainRun->axleShiftM.value_or(kLast))
+                          : kLast;
+    case Meeting:
+      return row.chainRun ? row.chainRun->commonFactorFront + row.chainRun->commonFactorRear : 1000;
+    case Spares:
+      return (row.frontInSparesBox ? 0 : 1) + (row.rearInSparesBox ? 0 : 1);
+    case Aims:
+      return notes_[static_cast<std::size_t>(index)].rank;
+    default:
+      break;
+  }
+  return row.finalRatio;
+}
+
+QVariant LadderModel::data(const QModelIndex& at, int role) const {
+  if (!at.isValid()) return {};
+  const LadderRow& here = row(at.row());
+  if (role == Qt::DisplayRole) return text(here, at.row(), at.column());
+  if (role == kSortRole) return sortValue(here, at.row(), at.column());
+  if (role == Qt::TextAlignmentRole) {
+    const bool words = at.column() == Pair || at.column() == Step || at.column() >= Fits;
+    return QVariant::fromValue(
+        Qt::Alignment(words ? Qt::AlignLeft | Qt::AlignVCenter : Qt::AlignRight | Qt::AlignVCenter));
+  }
+  if (role == Qt::ToolTipRole && at.column() == Aims) return text(here, at.row(), at.column());
+  if (role == Qt::ToolTipRole && at.column() == Fits) return fitToolTip(here);
+  if (role == Qt::ForegroundRole && isFaded(at.row()))
+    return QGuiApplication::palette().brush(QPalette::Disabled, QPalette::Text);
+  if (role == Qt::FontRole && here.frontTeeth == proposedFront_ && here.rearTeeth == proposedRear_) {
+    QFont bold;
+    bold.setBold(true);
+    return bold;
+  }
+  return {};
+}
+
+QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation != Qt::Horizontal) return {};
+  const QString speed = units_.name(Quantity::Speed);
+  if (role == Qt::DisplayRole) switch (section) {
+      case Pair:
+        return tr("pair");
+      case FinalRatio:
+        return tr("final");
+      case Change:
+        return tr("change %");
+      case Step:
+        return tr("step");
+      case RearTeeth:
+        return tr("≈ rear");
+      case Gears:
+        return tr("gears at the limit, %1").arg(speed);
+      case Cruise:
+        return tr("cruise, rpm");
+      case TopSpeed:
+        return tr("top, %1").arg(speed);
+      case Drive:
+        return tr("drive, s");
+      case StandingStart:
+        return tr("0–100, s");
+      case Fits:
+        return tr("fits, %1").arg(units_.name(Quantity::SmallLength));
+      case Meeting:
+        return tr("meeting");
+      case Spares:
+        return tr("in the box");
+      case Aims:
+        return aims_.empty() ? tr("twins") : tr("aims, twins");
+    }
+  if (role == Qt::ToolTipRole) switch (section) {
+      case Change:
+        return tr("Positive is shorter: more pull, less speed.");
+      case Gears:
+        return tr("Road speed at the rev limit in every gear, first gear first; sorts by the last.");
+      case RearTeeth:
+        return tr("Rear teeth that would change stock's final ratio as much.");
+      case Meeting:
+        return tr(
+            "Common factor of teeth and chain links, front / rear: 1 is best, each tooth then meets every "
+            "link.");
+      case Fits:
+        return tr(
+            "Whether the axle stays in its slot with this chain, and how far it moves (+ is back); else the "
+            "links "
+            "that would do.");
+      case Aims:
+        return tr("Sorted, this ranks the pairs by the aims. Twins have the same ratio.");
+      default:
+        break;
+    }
+  return {};
+}
+
+LadderFilter::LadderFilter(LadderModel* model, QObject* parent)
+    : QSortFilterProxyModel(parent), model_(model) {
+  setSourceModel(model);
+  setSortRole(LadderModel::kSortRole);
+  setDynamicSortFilter(true);
+}
+
+void LadderFilter::setFitsOnly(bool on) {
+  fitsOnly_ = on;
+  invalidateFilter();
+}
+void LadderFilter::setSparesOnly(bool on) {
+  sparesOnly_ = on;
+  invalidateFilter();
+}
+void LadderFilter::setTwinsOnly(bool on) {
+  twinsOnly_ = on;
+  invalidateFilter();
+}
+void LadderFilter::setWithinPercent(std::optional<double> percent) {
+  within_ = percent;
+  invalidateFilter();
+}
+
+bool LadderFilter::filterAcceptsRow(int sourceRow, const QModelIndex&) const {
+  const LadderRow& row = model_->row(sourceRow);
+  if (fitsOnly_ && !(row.chainRun && row.chainRun->fits.value_or(false))) return false;
+  if (sparesOnly_ && !(row.frontInSparesBox && row.rearInSparesBox)) return false;
+  if (within_ && std::abs(row.change.gearingPercent) > *within_) return false;
+  return !twinsOnly_ || model_->isTwin(sourceRow);
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QAbstractTableModel>
+#include <QSortFilterProxyModel>
+#include <limits>
+#include <vector>
+
+#include "core/study/ladder.h"
+#include "ui/words/units_shown.h"
+
+namespace layshaft::ui {
+
+/// The rows of a ladder as a table. Every cell says in words or figures what it means; colour carries
+/// nothing.
+class LadderModel : public QAbstractTableModel {
+  Q_OBJECT
+ public:
+  enum Column {
+    Pair,
+    FinalRatio,
+    Change,
+    Step,
+    RearTeeth,
+    Gears,
+    Cruise,
+    TopSpeed,
+    Drive,
+    StandingStart,
+    Fits,
+    Meeting,
+    Spares,
+    Aims,
+    ColumnCount
+  };
+  static constexpr int kSortRole = Qt::UserRole;
+
+  using QAbstractTableModel::QAbstractTableModel;
+
+  /// What is in view is out of date: it stays, greyed, until new rows take its place.
+  void fade();
+  /// New rows; one of a pair that is there already takes its place.
+  void add(const std::vector<LadderRow>& rows);
+  /// Once all rows are there: old ones go, twins of a ratio are marked and the aims ranked.
+  void settle(const std::vector<Aim>& aims);
+  bool show(const UnitsShown& units);  ///< whether they are other units than before
+  void mark(int stockFront, int stockRear, int proposedFront, int proposedRear);
+  const LadderRow& row(int index) const { return rows_[static_cast<std::size_t>(index)]; }
+  const std::vector<LadderRow>& rows() const { return rows_; }
+  bool isTwin(int index) const { return !notes_[static_cast<std::size_t>(index)].twins.isEmpty(); }
+  bool settled() const { return settled_; }
+  bool isFaded(int index) const { return notes_[static_cast<std::size_t>(index)].faded; }
+
+  int rowCount(const QModelIndex& parent = {}) const override;
+  int columnCount(const QModelIndex& parent = {}) const override;
+  QVariant data(const QModelIndex& index, int role) const override;
+  QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+
+ private:
+  QString text(const LadderRow& row, int index, int column) const;
+  QVariant sortValue(const LadderRow& row, int index, int column) const;
+  QString fitText(const LadderRow& row) const;
+  QString fitToolTip(const LadderRow& row) const;  ///< why it does not fit
+  QString aimText(const LadderRow& row) const;
+
+  /// What is known of a row beside its figures.
+  struct Note {
+    QString twins;                               ///< what is said of a pair that shares its ratio with others
+    int rank = std::numeric_limits<int>::max();  ///< place by the aims; last until they are ranked
+    bool faded = false;
+  };
+  void markTwins();
+
+  std::vector<LadderRow> rows_;
+  std::vector<Note> notes_;  ///< one for each row
+  std::vector<Aim> aims_;
+  bool settled_ = false;
+  UnitsShown units_;
+  int stockFront_ = 0, stockRear_ = 0, proposedFront_ = 0, proposedRear_ = 0;
+};
+
+/// Which rows are in view.
+class LadderFilter : public QSortFilterProxyModel {
+  Q_OBJECT
+ public:
+  explicit LadderFilter(LadderModel* model, QObject* parent = nullptr);
+
+  void setFitsOnly(bool on);
+  void setSparesOnly(bool on);
+  void setTwinsOnly(bool on);
+  void setWithinPercent(std::optional<double> percent);
+
+ protected:
+  bool filterAcceptsRow(int sourceRow, const QModelIndex& parent) const override;
+
+ private:
+  LadderModel* model_;
+  bool fitsOnly_ = false, sparesOnly_ = false, twinsOnly_ = false;
+  std::optional<double> within_;
+};
+
+}  // namespace layshaft::ui

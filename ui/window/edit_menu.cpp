@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/edit_menu.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QMenuBar>
+
+#include "ui/document/setup_edits.h"
+#include "ui/window/main_window.h"
+#include "ui/window/messages.h"
+#include "ui/words/plain_text.h"
+#include "ui/words/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+void changeGearCount(MainWindow& window, int by) {
+  SetupEdits edits(window.document(), window.driveLine().side());
+  const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
+  if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
+    warn(&window, MainWindow::tr("The gearbox stays as it is"), sentence(*problem) + QLatin1Char('.'));
+}
+
+void rebuildPins(MainWindow& window, QMenu& menu) {
+  menu.clear();
+  const auto& pins = window.document().profile().pins;
+  for (std::size_t i = 0; i < pins.size(); ++i) {
+    QString name = shownName(pins[i].name);
+    menu.addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")), &window,
+                   [&window, i] { SetupEdits::removePin(window.document(), i); });
+  }
+  if (pins.empty()) menu.addAction(MainWindow::tr("none yet: the ladder pins them"))->setEnabled(false);
+}
+
+}  // namespace
+
+void addEditMenu(MainWindow& window) {
+  QMenu* menu = window.menuBar()->addMenu(MainWindow::tr("&Edit"));
+  QUndoStack& undo = window.document().undoStack();
+  QAction* undoAction = undo.createUndoAction(&window, MainWindow::tr("&Undo"));
+  undoAction->setShortcuts(QKeySequence::Undo);
+  QAction* redoAction = undo.createRedoAction(&window, MainWindow::tr("&Redo"));
+  redoAction->setShortcuts(QKeySequence::Redo);
+  menu->addAction(undoAction);
+  menu->addAction(redoAction);
+  menu->addSeparator();
+  menu->addAction(MainWindow::tr("Copy Rea&dout"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), &window,
+                  [&window] { QApplication::clipboard()->setText(window.readout().text()); });
+}
+
+void addBikeMenu(MainWindow& window) {
+  QMenu* menu = window.menuBar()->addMenu(MainWindow::tr("&Bike"));
+  menu->addAction(MainWindow::tr("Bike &Details…"), QKeySequence(Qt::CTRL | Qt::Key_D), &window,
+                  [&window] { window.showDetails(); });
+  menu->addSeparator();
+  QAction* stock = menu->addAction(MainWindow::tr("&Edit Stock in the Drive Line"));
+  stock->setCheckable(true);
+  stock->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_E));
+  QObject::connect(stock, &QAction::toggled, &window,
+                   [&window](bool on) { window.driveLine().setSide(on ? Side::Stock : Side::Proposed); });
+  QObject::connect(&window.driveLine(), &DriveLine::sideChanged, stock,
+                   [stock](Side side) { stock->setChecked(side == Side::Stock); });
+  menu->addAction(MainWindow::tr("&Add a Gear"), &window, [&window] { changeGearCount(window, +1); });
+  menu->addAction(MainWindow::tr("&Remove the Last Gear"), &window,
+                  [&window] { changeGearCount(window, -1); });
+  menu->addSeparator();
+  QMenu* pins = menu->addMenu(MainWindow::tr("Remove a &Pin"));
+  QObject::connect(pins, &QMenu::aboutToShow, &window, [&window, pins] { rebuildPins(window, *pins); });
+  menu->addSeparator();
+  menu->addAction(MainWindow::tr("All &Back to Stock"), &window,
+                  [&window] { SetupEdits::clearProposal(window.document()); });
+  menu->addAction(MainWindow::tr("&Make the Proposal Stock"), &window,
+                  [&window] { SetupEdits::makeProposalStock(window.document()); });
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,235 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/file_actions.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QMenu>
+#include <QStandardPaths>
+#include <utility>
+
+#include "core/profile_file.h"
+#include "ui/document/file_name.h"
+#include "ui/document/preferences.h"
+#include "ui/document/samples.h"
+#include "ui/editors/new_bike_dialog.h"
+#include "ui/window/export_actions.h"
+#include "ui/window/main_window.h"
+#include "ui/window/messages.h"
+#include "ui/words/plain_text.h"
+
+namespace layshaft::ui {
+namespace {
+
+const QString kFileEnding = QStringLiteral(".bike.json");
+
+QString fileFilter() {
+  return FileActions::tr("Bike profiles (*.bike.json);;All files (*)");
+}
+
+/// The window that shows a file, whatever link or detour leads to it; null if none does.
+MainWindow* windowOn(const QString& file) {
+  for (MainWindow* window : MainWindow::all())
+    if (const QString& shown = window->document().file();
+        !shown.isEmpty() && sameFile(pathOf(shown), pathOf(file)))
+      return window;
+  return nullptr;
+}
+
+}  // namespace
+
+QString fileNameFrom(const QString& title) {
+  QString name;
+  for (const QChar c : onOneLine(title))
+    name += QStringLiteral("/\\:*?\"<>|").contains(c) ? QLatin1Char('-') : c;
+  name = name.simplified();
+  while (name.startsWith(QLatin1Char('.'))) name.remove(0, 1);  // else it would be hidden
+  constexpr qsizetype kLongest = 80;  // in bytes at most four times that, and an ending must fit too
+  return name.left(name.size() > kLongest && name[kLongest - 1].isHighSurrogate() ? kLongest - 1 : kLongest);
+}
+
+QString fileToSave(QWidget* parent, const QString& title, const QString& start, const QString& filter,
+                   const QStringList& endings) {
+  const QString chosen = QFileDialog::getSaveFileName(parent, title, start, filter);
+  if (chosen.isEmpty()) return {};
+  for (const QString& ending : endings)
+    if (chosen.endsWith(ending, Qt::CaseInsensitive)) return chosen;
+  const QString file = chosen + endings.front();
+  if (QFileInfo::exists(file) && ask(parent, QMessageBox::Question, title,
+                                     FileActions::tr("%1 already exists. Replace it?").arg(shownFile(file)),
+                                     QMessageBox::Yes | QMessageBox::No, QMessageBox::No) != QMessageBox::Yes)
+    return {};
+  return file;
+}
+
+FileActions::FileActions(MainWindow& window)
+    : QObject(&window), window_(window), exports_(new ExportActions(window)) {}
+
+void FileActions::addFileMenu(QMenuBar& bar) {
+  QMenu* menu = bar.addMenu(tr("&File"));
+  menu->addAction(tr("&New Bike…"), QKeySequence::New, this, &FileActions::newBike);
+  menu->addAction(tr("&Open…"), QKeySequence::Open, this, &FileActions::open);
+  QMenu* recent = menu->addMenu(tr("Open &Recent"));
+  connect(recent, &QMenu::aboutToShow, this, [this, recent] { rebuildRecent(recent); });
+  menu->addSeparator();
+  menu->addAction(tr("&Save"), QKeySequence::Save, this, &FileActions::save);
+  menu->addAction(tr("Save &As…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this,
+                  &FileActions::saveAs);
+  revert_ = menu->addAction(tr("Re&vert to Saved"), this, &FileActions::revert);
+  menu->addSeparator();
+  exports_->addTo(*menu->addMenu(tr("&Picture and Numbers")));
+  menu->addSeparator();
+  menu->addAction(tr("&Close Window"), QKeySequence::Close, &window_, &QWidget::close);
+  menu->addAction(tr("&Quit"), QKeySequence::Quit, qApp, &QApplication::closeAllWindows);
+}
+
+void FileActions::watchOverUnsavedWork() {
+  Session& session = window_.session();
+  connect(&session.document(), &Document::titleChanged, this, &FileActions::updateRevert);
+  connect(&session.watch(), &FileWatch::changed, this, &FileActions::updateRevert);
+  updateRevert();
+  const auto sayTrouble = [this](const QString& why) {
+    window_.say(tr("Unsaved work cannot be kept safe in %1: %2.").arg(shownFile(recoveryFolder()), why));
+  };
+  connect(&session.recovery(), &RecoveryCopy::troubled, this, sayTrouble);
+  if (!session.recovery().trouble().isEmpty()) sayTrouble(session.recovery().trouble());
+}
+
+void FileActions::updateRevert() {
+  const Document& document = window_.document();
+  window_.session().watch().follow(document.file());
+  const bool other = document.changedOutside();
+  revert_->setEnabled(!document.file().isEmpty() && (document.isModified() || other));
+  if (other && !toldOfOther_)
+    window_.say(tr("%1 was changed by another program. File ▸ Revert to Saved loads it as it is now.")
+                    .arg(shownFile(QFileInfo(document.file()).fileName())));
+  toldOfOther_ = other;
+}
+
+void FileActions::rebuildRecent(QMenu* menu) {
+  menu->clear();
+  const QStringList files = preferences::recentFiles();
+  for (const QString& file : files) {
+    QString name = shownFile(file);
+    menu->addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")), this,
+                    [this, file] { openFile(file); });
+  }
+  if (files.isEmpty()) {
+    menu->addAction(tr("nothing yet"))->setEnabled(false);
+    return;
+  }
+  menu->addSeparator();
+  menu->addAction(tr("Clear This List"), this, [] { preferences::clearRecentFiles(); });
+}
+
+void FileActions::newBike() {
+  NewBikeDialog dialog(samples(), &window_);
+  if (dialog.exec() != QDialog::Accepted) return;
+  if (auto profile = dialog.profile()) {
+    MainWindow* window = MainWindow::create(*profile);
+    // Nothing is on disk yet: closing must ask.
+    window->document().recover(*profile, QString(), std::nullopt);
+    window->show();
+  }
+}
+
+void FileActions::open() {
+  const QString& file = window_.document().file();
+  const QString folder = file.isEmpty() ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
+                                        : QFileInfo(file).path();
+  for (const QString& chosen :
+       QFileDialog::getOpenFileNames(&window_, tr("Open a bike"), folder, fileFilter()))
+    openFile(chosen);
+}
+
+void FileActions::openFile(const QString& file) {
+  const QString path = QDir::cleanPath(QDir::current().absoluteFilePath(file));
+  if (MainWindow* window = windowOn(path)) {
+    window->raise();
+    window->activateWindow();
+    return;
+  }
+  auto profile = loadProfile(pathOf(path));
+  if (!profile) return warnOfFile(&window_, tr("This bike cannot be opened"), path, profile.problem());
+  preferences::addRecentFile(path);
+  const Document& here = window_.document();
+  const bool untouchedSample = here.file().isEmpty() && !here.isModified();
+  MainWindow* window = untouchedSample ? &window_ : MainWindow::create(*profile);
+  window->document().load(std::move(profile).value(), path);
+  window->show();
+}
+
+void FileActions::openDropped(const QList<QUrl>& urls) {
+  for (const QUrl& url : urls) {
+    if (url.isLocalFile())
+      openFile(url.toLocalFile());
+    else
+      warn(&window_, tr("This bike cannot be opened"),
+           tr("%1 is not a file on this machine.").arg(onOneLine(url.toDisplayString())));
+  }
+}
+
+bool FileActions::saveTo(const QString& file) {
+  if (const auto problem = window_.document().save(file)) {
+    warnOfFile(&window_, tr("The bike could not be saved"), file, *problem);
+    return false;
+  }
+  preferences::addRecentFile(file);
+  return true;
+}
+
+bool FileActions::save() {
+  const Document& document = window_.document();
+  if (document.file().isEmpty()) return saveAs();
+  if (document.changedOutside() &&
+      ask(&window_, QMessageBox::Warning, tr("Save"),
+          tr("%1 was changed by something else since it was opened or saved here. Replace it with what this "
+             "window shows?")
+              .arg(shownFile(document.file())),
+          QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel) != QMessageBox::Save)
+    return false;
+  return saveTo(document.file());
+}
+
+bool FileActions::saveAs() {
+  QString start = window_.document().file();
+  if (start.isEmpty())
+    start = QDir(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation))
+                .filePath(fileNameFrom(window_.document().title()) + kFileEnding);
+  const QString chosen = fileToSave(&window_, tr("Save the bike as"), start, fileFilter(),
+                                    {kFileEnding, QStringLiteral(".json")});
+  if (chosen.isEmpty()) return false;
+  const QString file = QFileInfo(chosen).absoluteFilePath();
+  if (MainWindow* other = windowOn(file); other && other != &window_) {
+    warn(&window_, tr("The bike could not be saved"),
+         tr("%1 is open in another window.").arg(shownFile(file)));
+    return false;
+  }
+  return saveTo(file);
+}
+
+void FileActions::revert() {
+  Document& document = window_.document();
+  auto profile = loadProfile(pathOf(document.file()));
+  if (!profile)
+    return warnOfFile(&window_, tr("The saved bike cannot be read"), document.file(), profile.problem());
+  if (document.isModified() &&
+      ask(&window_, QMessageBox::Question, tr("Revert"),
+          tr("Go back to the bike as it was saved? What you changed since will be lost."),
+          QMessageBox::Yes | QMessageBox::No, QMessageBox::No) != QMessageBox::Yes)
+    return;
+  document.load(std::move(profile).value(), QString(document.file()));
+}
+
+bool FileActions::mayDiscard() {
+  const Document& document = window_.document();
+  if (!document.isModified()) return true;
+  const auto answer = ask(&window_, QMessageBox::Warning, tr("Save the changes?"),
+                          tr("“%1” has changes that are not saved.").arg(document.title()),
+                          QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
+  if (answer == QMessageBox::Save) return save();
+  return answer == QMessageBox::Discard;
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QMainWindow>
+#include <memory>
+
+#include "ui/charts/readout.h"
+#include "ui/document/session.h"
+#include "ui/editors/drive_line.h"
+#include "ui/pages/page.h"
+#include "ui/words/units_shown.h"
+
+namespace layshaft::ui {
+
+class DetailsDialog;
+class FileActions;
+class Pages;
+class ViewMenu;
+
+/// One window on a session: arranges readout, pages and drive line, and brings each the plan. What its menus
+/// do is written where they are made.
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+ public:
+  explicit MainWindow(Profile profile, QWidget* parent = nullptr);
+  ~MainWindow() override;
+
+  Session& session() { return *session_; }
+  Document& document() { return session_->document(); }
+  Planner& planner() { return session_->planner(); }
+  DriveLine& driveLine() { return *driveLine_; }
+  Readout& readout() { return *readout_; }
+  const UnitsShown& units() const { return units_; }
+  Page* currentPage();
+  LiveChart* currentChart();
+  Picture* currentPicture();
+
+  /// Opens a file here if this window holds nothing but an untouched sample, else in a window of its own.
+  void openFile(const QString& file);
+  /// Offers what a crashed program left behind.
+  void offerRecovery();
+  /// Opens the bike's details, at the field with that key if one is named.
+  void showDetails(std::string_view key = {});
+  /// One line at the window's foot; empty takes the last one away.
+  void say(const QString& message);
+
+  /// Makes a window that lives until it is closed.
+  static MainWindow* create(Profile profile);
+  /// All that are open.
+  static QList<MainWindow*> all();
+  /// Brings what the program remembers into all windows, after something of it changed.
+  static void allPreferencesChanged();
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+
+ private:
+  void buildMenus();
+  void showPlan();
+  void preferencesChanged();
+  void updateTitle();
+
+  std::shared_ptr<Session> session_;
+  UnitsShown units_;
+  Readout* readout_;
+  Pages* pages_;
+  DriveLine* driveLine_;
+  DetailsDialog* details_ = nullptr;
+  FileActions* files_;
+  ViewMenu* view_ = nullptr;
+};
+
+}  // namespace layshaft::ui

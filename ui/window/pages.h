@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QTabWidget>
+#include <initializer_list>
+#include <vector>
+
+#include "ui/editors/field_form.h"
+#include "ui/pages/page.h"
+
+namespace layshaft::ui {
+
+class AimEditor;
+class ChainPage;
+class LadderPage;
+class MainWindow;
+
+/// The pages of a window and what they are wired to: each gets the plans, and what it asks for is done.
+class Pages : public QTabWidget {
+  Q_OBJECT
+ public:
+  explicit Pages(MainWindow& window);
+
+  Page* current();
+  void show(const Plan& plan, const Profile& profile, const UnitsShown& units);
+  void setMotion(bool on);
+
+ private:
+  void add(Page* page, const QString& title);
+  void addLadder();
+  FieldForm* makeForm(std::initializer_list<void (*)(FieldForm&)> groups);
+  void refreshForms();
+  void dragCruise(double mps, int drag);
+
+  MainWindow& window_;
+  std::vector<Page*> pages_;
+  std::vector<FieldForm*> forms_;
+  AimEditor* aims_ = nullptr;
+  ChainPage* chain_ = nullptr;
+  LadderPage* ladder_ = nullptr;
+};
+
+}  // namespace layshaft::ui

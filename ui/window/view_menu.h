@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QActionGroup>
+#include <QMenuBar>
+#include <QObject>
+#include <functional>
+#include <vector>
+
+namespace layshaft::ui {
+
+/// What the program remembers of how it is to be shown: units, key figures, motion, light or dark. A choice
+/// counts in all windows.
+class ViewMenu : public QObject {
+  Q_OBJECT
+ public:
+  ViewMenu(QMenuBar& bar, QObject& parent);
+
+  /// Ticks what is chosen by now.
+  void refresh();
+
+ private:
+  QActionGroup* addChoices(QMenu& menu, const QStringList& names, const std::function<void(int)>& choose);
+  void addFigures(QMenu& menu);
+  void pickFigures();
+
+  QActionGroup *units_, *appearance_;
+  QAction* motion_;
+  std::vector<QAction*> figures_;
+};
+
+}  // namespace layshaft::ui

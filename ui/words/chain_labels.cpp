@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/chain_labels.h"
+
+#include <QCoreApplication>
+#include <cmath>
+
+#include "ui/words/chain_words.h"
+#include "ui/words/figure_rows.h"
+#include "ui/words/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+using Figure = std::optional<double>;
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("ChainLabels", text);
+}
+
+QString small(const Figure& metres, const UnitsShown& units) {
+  return metres ? number(units.shown(Quantity::SmallLength, *metres), units.decimals(Quantity::SmallLength))
+                : tr("–");
+}
+
+/// "15 teeth (stock 16)".
+QString beside(const QString& text, const QString& now, const QString& before) {
+  return now == before ? text.arg(now) : tr("%1 (stock %2)").arg(text.arg(now), before);
+}
+
+QString massText(const std::optional<SprocketMass>& mass, const UnitsShown& units) {
+  if (!mass) return tr("–");
+  return (mass->estimated ? QStringLiteral("≈ ") : QString()) +
+         number(units.shown(Quantity::Mass, mass->kg), 2);
+}
+
+}  // namespace
+
+QString teethLabel(const Plan& plan, SprocketPlace place) {
+  const auto teeth = [place](const SetupPlan& setup) {
+    return QString::number(place == SprocketPlace::Front ? setup.setup.frontTeeth.count()
+                                                         : setup.setup.rearTeeth.count());
+  };
+  return beside(tr("%1 teeth"), teeth(plan.proposed), teeth(plan.stock));
+}
+
+QString wrapLabel(const Plan& plan) {
+  const auto wrap = [](const SetupPlan& setup) { return figureText(setup.chainRun->frontWrapDeg, 0); };
+  return beside(tr("wrap %1°"), wrap(plan.proposed), wrap(plan.stock));
+}
+
+QStringList loopLabel(const Plan& plan, const UnitsShown& units) {
+  const ChainRunFigures& run = *plan.proposed.chainRun;
+  const ChainRunFigures& stock = *plan.stock.chainRun;
+  // Links and a belt's teeth do not compare.
+  QString loop = beside(run.belt ? tr("belt of %1 teeth") : tr("%1 links"), QString::number(run.links),
+                        QString::number(stock.belt == run.belt ? stock.links : run.links));
+  if (const auto& size = plan.proposed.setup.options.chainSize; size && !run.belt)
+    loop = QString::fromUtf8(size->name.data()) + tr(", ") + loop;
+  if (!run.tightCentreM) return {loop, tr("does not reach round")};
+  QStringList lines{loop};
+  if (run.peakTensionN) {
+    QString pull =
+        tr("pulls up to %1 %2")
+            .arg(number(units.shown(Quantity::Force, *run.peakTensionN), 0), units.name(Quantity::Force));
+    if (run.safetyFactor)
+      pull += (run.strengthAssumed ? tr(", safety factor %1 (least strength of the size)")
+                                   : tr(", safety factor %1"))
+                  .arg(number(*run.safetyFactor, 1));
+    lines << pull;
+  }
+  return lines;
+}
+
+QString centreLabel(const Plan& plan, const UnitsShown& units) {
+  return tr("centres %1")
+      .arg(beside(QStringLiteral("%1 ") + units.name(Quantity::SmallLength),
+                  small(plan.proposed.chainRun->centreDistanceM, units),
+                  small(plan.stock.chainRun->centreDistanceM, units)));
+}
+
+QStringList axleLabel(const Plan& plan, const UnitsShown& units) {
+  const ChainRunFigures& run = *plan.proposed.chainRun;
+  QStringList lines;
+  if (run.axleShiftM) {
+    const QString way = wayWords(*run.axleShiftM, units);
+    lines << tr("axle %1").arg(way.isEmpty() ? tr("stays") : way);
+  }
+  if (run.fits) lines << (*run.fits ? tr("fits") : tr("does not fit"));
+  return lines;
+}
+
+std::vector<QStringList> chainTable(const Plan& plan, const UnitsShown& units) {
+  const SetupPlan &from = plan.stock, &to = plan.proposed;
+  if (!from.chainRun || !to.chainRun) return {};
+  const ChainRunFigures &was = *from.chainRun, &is = *to.chainRun;
+  const QString mm = units.name(Quantity::SmallLength), kg = units.name(Quantity::Mass);
+  const int decimals = units.decimals(Quantity::SmallLength);
+  const auto length = [&](const Figure& m) {
+    return m ? Figure(units.shown(Quantity::SmallLength, *m)) : std::nullopt;
+  };
+  const auto whole = [](int x) { return Figure(static_cast<double>(x)); };
+  const auto arm = [](const ChainRunFigures& run) {
+    return run.swingarm ? run.swingarm->antiSquatPercent : std::nullopt;
+  };
+  const auto play = [&](const ChainRunFigures& run) {
+    return run.swingarm && run.swingarm->tightSpot ? length(run.swingarm->tightSpot->leastPlayM)
+                                                   : std::nullopt;
+  };
+  const auto force = [&](const Figure& n) {
+    return n ? Figure(units.shown(Quantity::Force, *n)) : std::nullopt;
+  };
+  const auto speed = [&](double mps) { return Figure(units.shown(Quantity::Length, mps)); };
+  const bool belt = is.belt;
+  // A belt bends between its teeth, too: its speed does not ripple.
+  const auto ripple = [](const ChainRunFigures& run, double percentage) {
+    return run.belt ? std::nullopt : Figure(percentage);
+  };
+  // Of the lengths themselves: centre distance, axle and wheelbase move by the same.
+  const auto lengthRow = [&](const QString& name, const Figure& a, const Figure& b) {
+    QStringList cells = figureRow(name, length(a), length(b), decimals);
+    if (!cells.back().isEmpty())
+      cells.back() = signedNumber(units.shown(Quantity::SmallLength, *b - *a), decimals);
+    return cells;
+  };
+  const auto massRow = [&](const QString& name, const std::optional<SprocketMass>& a,
+                           const std::optional<SprocketMass>& b) {
+    const bool weighed = a && b && !a->estimated && !b->estimated;
+    const QString difference =
+        weighed ? signedNumber(units.shown(Quantity::Mass, b->kg - a->kg), 2) : QString();
+    return QStringList{name, massText(a, units), massText(b, units),
+                       weighed && a->kg == b->kg ? QString() : difference};
+  };
+  return {
+      {QString(), tr("stock"), tr("proposed"), tr("difference")},
+      figureRow(belt ? tr("belt, teeth") : tr("links"), was.belt == belt ? whole(was.links) : std::nullopt,
+                whole(is.links), 0),
+      lengthRow(tr("centre distance, %1").arg(mm), was.centreDistanceM, is.centreDistanceM),
+      {tr("axle from stock, %1").arg(mm), number(0.0, decimals),
+       is.axleShiftM ? signedNumber(units.shown(Quantity::SmallLength, *is.axleShiftM), decimals) : tr("–"),
+       QString()},
+      lengthRow(tr("wheelbase, %1").arg(mm), was.wheelbaseM, is.wheelbaseM),
+      figureRow(tr("front wrap, °"), was.frontWrapDeg, is.frontWrapDeg, 1),
+      figureRow(tr("meeting, front (1 is best)"), whole(was.commonFactorFront), whole(is.commonFactorFront),
+                0),
+      figureRow(tr("meeting, rear (1 is best)"), whole(was.commonFactorRear), whole(is.commonFactorRear), 0),
+      figureRow(tr("chordal, front, %"), ripple(was, was.chordalFrontPercent),
+                ripple(is, is.chordalFrontPercent), 2),
+      figureRow(tr("chordal, rear, %"), ripple(was, was.chordalRearPercent),
+                ripple(is, is.chordalRearPercent), 2),
+      figureRow(tr("speed at the limit, %1/s").arg(units.name(Quantity::Length)), speed(was.topChainSpeedMps),
+                speed(is.topChainSpeedMps), 1),
+      figureRow(tr("greatest tension, %1").arg(units.name(Quantity::Force)), force(was.peakTensionN),
+                force(is.peakTensionN), 0),
+      figureRow(tr("safety factor"), was.safetyFactor, is.safetyFactor, 1),
+      massRow(tr("front sprocket, %1").arg(kg), from.sprockets.front, to.sprockets.front),
+      massRow(tr("rear sprocket, %1").arg(kg), from.sprockets.rear, to.sprockets.rear),
+      figureRow(tr("anti-squat, %"), arm(was), arm(is), 1),
+      figureRow(tr("least play, %1").arg(mm), play(was), play(is), decimals),
+  };
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <QStringList>
+
+#include "core/plan.h"
+#include "ui/words/units_shown.h"
+
+/// Sentences on the run of the chain: whether a pair fits, where the axle ends up, which chain to order.
+namespace layshaft::ui {
+
+/// "3.7 mm back", "2.1 mm forward"; empty where it rounds to nothing.
+QString wayWords(double shiftM, const UnitsShown& units);
+
+/// One sentence on whether a setup fits and where its axle goes; empty where the profile says nothing about
+/// it.
+QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& units);
+
+/// Why it does not fit, for one reason.
+QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown& units);
+
+/// "with 112 or 114 links", the lengths that would fit; empty if none.
+QString otherLengthsWords(const ChainRunFigures& run);
+
+/// Why a bigger rear sprocket makes every gear shorter, in one sentence under the drawing.
+QString turnWords(const Plan& plan);
+
+/// Whether it fits, with which chain, and what speaks against it; a paragraph each.
+QStringList chainVerdict(const Plan& plan, const UnitsShown& units);
+/// What the sprockets' weight is worth, and how the suspension moves the chain; a paragraph each.
+QStringList chainNotes(const Plan& plan, const UnitsShown& units);
+
+}  // namespace layshaft::ui

@@ -1,0 +1,273 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/key_figures.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/units.h"
+#include "ui/words/road_words.h"
+#include "ui/words/wording.h"
+
+namespace layshaft::ui {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("KeyFigures", text);
+}
+
+struct FigureWords {
+  Figure figure;
+  const char* word;
+  const char* name;
+};
+constexpr std::array<FigureWords, kFigureCount> kFigures{{
+    {Figure::TopSpeed, "top_speed", QT_TRANSLATE_NOOP("KeyFigures", "Top speed and what limits it")},
+    {Figure::LastGearAtLimit, "last_gear_at_limit",
+     QT_TRANSLATE_NOOP("KeyFigures", "Last gear at the limit")},
+    {Figure::FirstGearAtLimit, "first_gear_at_limit",
+     QT_TRANSLATE_NOOP("KeyFigures", "First gear at the limit")},
+    {Figure::Cruise, "cruise", QT_TRANSLATE_NOOP("KeyFigures", "Engine speed at cruise")},
+    {Figure::PullInFirst, "pull_in_first", QT_TRANSLATE_NOOP("KeyFigures", "Pull in first gear")},
+    {Figure::PullInChosenGear, "pull_in_gear", QT_TRANSLATE_NOOP("KeyFigures", "Pull in the roll-on's gear")},
+    {Figure::StandingStart, "standing_start", QT_TRANSLATE_NOOP("KeyFigures", "0–100 km/h or 0–60 mph")},
+    {Figure::QuarterMile, "quarter_mile", QT_TRANSLATE_NOOP("KeyFigures", "Quarter mile")},
+    {Figure::Drive, "drive", QT_TRANSLATE_NOOP("KeyFigures", "Drive")},
+    {Figure::CornerExit, "corner_exit", QT_TRANSLATE_NOOP("KeyFigures", "Engine speed at the corner's exit")},
+    {Figure::TurnsPerDistance, "turns_per_distance",
+     QT_TRANSLATE_NOOP("KeyFigures", "Engine turns per distance")},
+    {Figure::FinalRatio, "final_ratio", QT_TRANSLATE_NOOP("KeyFigures", "Final ratio")},
+    {Figure::Rollout, "rollout", QT_TRANSLATE_NOOP("KeyFigures", "Rollout")},
+    {Figure::AxleShift, "axle_shift", QT_TRANSLATE_NOOP("KeyFigures", "Where the axle goes")},
+    {Figure::Speedometer, "speedometer", QT_TRANSLATE_NOOP("KeyFigures", "Speedometer")},
+}};
+
+/// Makes figures of one plan in one system of units.
+class Maker {
+ public:
+  Maker(const Plan& plan, const UnitsShown& units) : plan_(plan), units_(units) {}
+
+  std::optional<KeyFigure> make(Figure figure) const {
+    switch (figure) {
+      case Figure::TopSpeed:
+        return topSpeed();
+      case Figure::LastGearAtLimit:
+        return lastGear();
+      case Figure::FirstGearAtLimit:
+        return firstGear();
+      case Figure::Cruise:
+        return cruise();
+      case Figure::PullInFirst:
+        return pull(0);
+      case Figure::PullInChosenGear:
+        return pull(plan_.rollOn.gear ? static_cast<std::size_t>(*plan_.rollOn.gear - 1) : bothGears() - 1);
+      case Figure::StandingStart:
+        return standingStart();
+      case Figure::QuarterMile:
+        return seconds(tr("1/4 mile"), &RunFigures::quarterMileS);
+      case Figure::Drive:
+        return drive();
+      case Figure::CornerExit:
+        return cornerExit();
+      case Figure::TurnsPerDistance:
+        return turns();
+      case Figure::FinalRatio:
+        return compared(tr("final ratio"), Quantity::Ratio, stock().gearing.finalRatio,
+                        proposed().gearing.finalRatio, 3);
+      case Figure::Rollout:
+        return compared(tr("rollout"), Quantity::SmallLength, stock().gearing.rollout.metres,
+                        proposed().gearing.rollout.metres, units_.system() == UnitSystem::Imperial ? 1 : 0);
+      case Figure::AxleShift:
+        return axleShift();
+      case Figure::Speedometer:
+        return speedometer();
+    }
+    return std::nullopt;
+  }
+
+ private:
+  using Value = std::optional<double>;
+
+  const SetupPlan& stock() const { return plan_.stock; }
+  const SetupPlan& proposed() const { return plan_.proposed; }
+  std::size_t bothGears() const {
+    return std::min(stock().gearing.gears.size(), proposed().gearing.gears.size());
+  }
+
+  /// Nothing where neither setup has the figure; a dash where one lacks it.
+  std::optional<KeyFigure> compared(const QString& label, Quantity quantity, Value from, Value to,
+                                    int decimals) const {
+    if (!from && !to) return std::nullopt;
+    const auto shown = [&](const Value& v) { return v ? Value(units_.shown(quantity, *v)) : Value(); };
+    from = shown(from);
+    to = shown(to);
+    const auto text = [&](const Value& v) { return v ? number(*v, decimals) : tr("–"); };
+    KeyFigure figure{label, text(from), text(to), units_.name(quantity), {}};
+    // Of the figures as they are read: 239 → 247 is +8 whatever was rounded away.
+    const double scale = std::pow(10.0, decimals);
+    if (from && to && figure.stock != figure.proposed)
+      figure.difference =
+          signedNumber((std::round(*to * scale) - std::round(*from * scale)) / scale, decimals);
+    return figure;
+  }
+
+  std::optional<KeyFigure> topSpeed() const {
+    if (!plan_.pullBike->accelerates()) return std::nullopt;
+    const auto speed = [](const SetupPlan& p) {
+      return p.road.topSpeed ? Value(p.road.topSpeed->speedMps) : Value();
+    };
+    QString label = tr("top speed");
+    if (const auto& top = proposed().road.topSpeed; top && top->limitedBy)
+      label = tr("top speed, gear %1: %2").arg(top->gear).arg(limitWords(*top->limitedBy));
+    return compared(label, Quantity::Speed, speed(stock()), speed(proposed()), 0);
+  }
+
+  std::optional<KeyFigure> atLimit(std::size_t gear) const {
+    return compared(tr("gear %1 at the limit").arg(gear + 1), Quantity::Speed,
+                    stock().gearing.gears[gear].speedAtRevLimitMps,
+                    proposed().gearing.gears[gear].speedAtRevLimitMps, 0);
+  }
+  std::optional<KeyFigure> lastGear() const { return atLimit(bothGears() - 1); }
+  std::optional<KeyFigure> firstGear() const { return bothGears() > 1 ? atLimit(0) : std::nullopt; }
+
+  std::optional<KeyFigure> cruise() const {
+    const Value speed = stock().gearing.cruiseSpeedMps;
+    if (!speed) return std::nullopt;
+    const auto& from = stock().gearing.cruise;
+    const auto& to = proposed().gearing.cruise;
+    const QString shown =
+        number(units_.shown(Quantity::Speed, *speed), 0) + QLatin1Char(' ') + units_.name(Quantity::Speed);
+    QString gears = tr("no gear");
+    if (from && to && from->gear != to->gear)
+      gears = tr("gear %1 → %2").arg(from->gear).arg(to->gear);
+    else if (from || to)
+      gears = tr("gear %1").arg(from ? from->gear : to->gear);
+    const auto rpm = [](const std::optional<CruiseFigures>& c) { return c ? Value(c->rpm) : Value(); };
+    return compared(tr("%1 in %2").arg(shown, gears), Quantity::EngineSpeed, rpm(from), rpm(to), 0);
+  }
+
+  std::optional<KeyFigure> turns() const {
+    const bool miles = units_.system() != UnitSystem::Metric;
+    const double perDistance = miles ? units::kMetresPerMile / 1000.0 : 1.0;
+    const auto turns = [&](const std::optional<CruiseFigures>& c) {
+      return c ? Value(c->turnsPerKm * perDistance) : Value();
+    };
+    return compared(miles ? tr("engine turns per mile") : tr("engine turns per km"), Quantity::Plain,
+                    turns(stock().gearing.cruise), turns(proposed().gearing.cruise), 0);
+  }
+
+  std::optional<KeyFigure> pull(std::size_t gear) const {
+    const auto force = [gear](const SetupPlan& p) {
+      return gear < p.road.pull.size() ? Value(p.road.pull[gear].peakForceN) : Value();
+    };
+    return compared(tr("pull in gear %1").arg(gear + 1), Quantity::Force, force(stock()), force(proposed()),
+                    0);
+  }
+
+  /// Times no finer than the rollout they rest on: an estimate within 2 % is worth a tenth of a second.
+  int timeDecimals() const {
+    const bool estimated = stock().gearing.rollout.source == RolloutSource::TyreSize ||
+                           proposed().gearing.rollout.source == RolloutSource::TyreSize;
+    return estimated ? 1 : 2;
+  }
+
+  std::optional<KeyFigure> seconds(const QString& label, Value RunFigures::*member) const {
+    return compared(label, Quantity::Time, stock().road.run.*member, proposed().road.run.*member,
+                    timeDecimals());
+  }
+  std::optional<KeyFigure> standingStart() const {
+    return units_.system() == UnitSystem::Metric ? seconds(tr("0–100 km/h"), &RunFigures::zeroTo100KmhS)
+                                                 : seconds(tr("0–60 mph"), &RunFigures::zeroTo60MphS);
+  }
+
+  std::optional<KeyFigure> drive() const {
+    if (!plan_.drive) return std::nullopt;
+    const auto time = [](const SetupPlan& p) {
+      return p.road.run.drive ? Value(p.road.run.drive->timeS) : Value();
+    };
+    const QString label = tr("drive of %1 %2")
+                              .arg(number(units_.shown(Quantity::Length, plan_.drive->lengthM), 0),
+                                   units_.name(Quantity::Length));
+    return compared(label, Quantity::Time, time(stock()), time(proposed()), timeDecimals());
+  }
+
+  /// At the drive's exit speed, in the gear that starts it, at the profile's lean angle.
+  std::optional<KeyFigure> cornerExit() const {
+    if (!plan_.drive || !plan_.leanDeg) return std::nullopt;
+    const auto rpm = [&](const SetupPlan& p) -> Value {
+      if (p.road.drive.empty() || !p.leanFactor) return std::nullopt;
+      const auto gear = static_cast<std::size_t>(p.road.drive.front().gear - 1);
+      return p.gearing.rpm(plan_.drive->exitMps, gear) * *p.leanFactor;
+    };
+    return compared(tr("exit, leaned %1°").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
+                    rpm(stock()), rpm(proposed()), 0);
+  }
+
+  /// Against stock's place, positive to the rear.
+  std::optional<KeyFigure> axleShift() const {
+    const auto shift = [](const SetupPlan& p) {
+      return p.chainRun ? Value(p.chainRun->axleShiftM) : Value();
+    };
+    return compared(tr("axle, back"), Quantity::SmallLength, shift(stock()), shift(proposed()),
+                    units_.decimals(Quantity::SmallLength));
+  }
+
+  std::optional<KeyFigure> speedometer() const {
+    if (!stock().speedometer || !proposed().speedometer) return std::nullopt;
+    const double trueSpeed = units_.si(Quantity::Speed, units_.system() == UnitSystem::Metric ? 100.0 : 60.0);
+    return compared(tr("speedometer at %1").arg(number(units_.shown(Quantity::Speed, trueSpeed), 0)),
+                    Quantity::Speed, trueSpeed * stock().speedometer->indicatedOverTrue,
+                    trueSpeed * proposed().speedometer->indicatedOverTrue, 0);
+  }
+
+  const Plan& plan_;
+  const UnitsShown& units_;
+};
+
+/// What most people ask first, as far as there is data.
+std::vector<Figure> usual(const Plan& plan) {
+  if (!plan.pullBike->accelerates())
+    return {Figure::LastGearAtLimit, Figure::FirstGearAtLimit, Figure::Cruise,      Figure::TurnsPerDistance,
+            Figure::FinalRatio,      Figure::Rollout,          Figure::Speedometer, Figure::PullInFirst};
+  return {Figure::TopSpeed,        Figure::FirstGearAtLimit, Figure::Cruise,
+          Figure::PullInFirst,     Figure::StandingStart,    Figure::Drive,
+          Figure::Speedometer,     Figure::FinalRatio,       Figure::Rollout,
+          Figure::TurnsPerDistance};
+}
+
+}  // namespace
+
+std::vector<KeyFigure> keyFigures(const Plan& plan, const UnitsShown& units,
+                                  const std::vector<Figure>& wanted) {
+  const Maker maker(plan, units);
+  std::vector<KeyFigure> figures;
+  for (const Figure figure : wanted.empty() ? usual(plan) : wanted)
+    if (figures.size() < kMostFigures)
+      if (auto made = maker.make(figure)) figures.push_back(std::move(*made));
+  return figures;
+}
+
+std::vector<KeyFigure> everyFigure(const Plan& plan, const UnitsShown& units) {
+  const Maker maker(plan, units);
+  std::vector<KeyFigure> figures;
+  for (const FigureWords& entry : kFigures)
+    if (auto made = maker.make(entry.figure)) figures.push_back(std::move(*made));
+  return figures;
+}
+
+QString figureName(Figure figure) {
+  return tr(kFigures[static_cast<std::size_t>(figure)].name);
+}
+
+QString figureWord(Figure figure) {
+  return QString::fromLatin1(kFigures[static_cast<std::size_t>(figure)].word);
+}
+
+std::optional<Figure> figureOf(const QString& word) {
+  for (const FigureWords& entry : kFigures)
+    if (word == QLatin1String(entry.word)) return entry.figure;
+  return std::nullopt;
+}
+
+}  // namespace layshaft::ui

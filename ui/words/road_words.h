@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <QStringList>
+#include <string_view>
+#include <vector>
+
+#include "core/plan.h"
+#include "ui/words/units_shown.h"
+
+/// Words for what a setup does on the road: runs, limits, and what a profile lacks for them.
+namespace layshaft::ui {
+
+/// "drag", "the rev limit", …: what stops the speed from rising.
+QString limitWords(LimitedBy limit);
+
+/// Names of fields as the window shows them, for key paths that a study lacks.
+QStringList fieldNames(const std::vector<std::string_view>& keys);
+
+/// One sentence on everything that was taken because the profile leaves it open; empty if nothing was.
+QString assumedWords(const PullBike& bike);
+
+/// The usual figures of runs: titles, then a row each with stock, proposed, difference and how uncertain they
+/// are.
+std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units);
+
+/// The drive in a sentence per setup: gear, engine speed, rev range left or time on the limiter.
+QString driveWords(const Plan& plan, const UnitsShown& units);
+
+}  // namespace layshaft::ui

@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/units_shown.h"
+
+#include <QCoreApplication>
+#include <cmath>
+
+#include "core/units.h"
+
+namespace layshaft::ui {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("UnitsShown", text);
+}
+
+}  // namespace
+
+double withoutNoise(double x) {
+  constexpr double kDigits = 1e7;
+  return std::round(x * kDigits) / kDigits;
+}
+
+UnitsShown UnitsShown::forLocale(const QLocale& locale) {
+  switch (locale.measurementSystem()) {
+    case QLocale::ImperialUSSystem:
+      return UnitsShown(UnitSystem::Imperial);
+    case QLocale::ImperialUKSystem:
+      return UnitsShown(UnitSystem::Mixed);
+    case QLocale::MetricSystem:
+      break;
+  }
+  return UnitsShown(UnitSystem::Metric);
+}
+
+double UnitsShown::factor(Quantity quantity) const {
+  const bool imperial = system_ == UnitSystem::Imperial;
+  switch (quantity) {
+    case Quantity::Speed:
+      return system_ == UnitSystem::Metric ? units::mpsFromKmh(1.0) : units::mpsFromMph(1.0);
+    case Quantity::Length:
+      return imperial ? 12.0 * units::kMetresPerInch : 1.0;
+    case Quantity::SmallLength:
+      return imperial ? units::kMetresPerInch : units::metresFromMillimetres(1.0);
+    case Quantity::Torque:
+      return imperial ? units::kNewtonMetresPerPoundFoot : 1.0;
+    case Quantity::Mass:
+      return imperial ? units::kKilogramsPerPound : 1.0;
+    case Quantity::Force:
+      return imperial ? units::kNewtonsPerPoundForce : 1.0;
+    case Quantity::Power:
+      return imperial ? units::kWattsPerMechanicalHorsepower : 1000.0;
+    case Quantity::EngineSpeed:
+    case Quantity::Ratio:
+    case Quantity::Percent:
+    case Quantity::Time:
+    case Quantity::Plain:
+      break;
+  }
+  return 1.0;
+}
+
+double UnitsShown::shown(Quantity quantity, double si) const {
+  return si / factor(quantity);
+}
+double UnitsShown::si(Quantity quantity, double shown) const {
+  return shown * factor(quantity);
+}
+
+int UnitsShown::decimals(Quantity quantity) const {
+  if (quantity != Quantity::SmallLength) return 0;
+  return system_ == UnitSystem::Imperial ? 2 : 1;
+}
+
+QString UnitsShown::name(Quantity quantity) const {
+  const bool imperial = system_ == UnitSystem::Imperial;
+  switch (quantity) {
+    case Quantity::Speed:
+      return system_ == UnitSystem::Metric ? tr("km/h") : tr("mph");
+    case Quantity::Length:
+      return imperial ? tr("ft") : tr("m");
+    case Quantity::SmallLength:
+      return imperial ? tr("in") : tr("mm");
+    case Quantity::Torque:
+      return imperial ? tr("lb·ft") : tr("N·m");
+    case Quantity::Mass:
+      return imperial ? tr("lb") : tr("kg");
+    case Quantity::Force:
+      return imperial ? tr("lbf") : tr("N");
+    case Quantity::Power:
+      return imperial ? tr("hp") : tr("kW");
+    case Quantity::EngineSpeed:
+      return tr("rpm");
+    case Quantity::Percent:
+      return tr("%");
+    case Quantity::Time:
+      return tr("s");
+    case Quantity::Ratio:
+    case Quantity::Plain:
+      break;
+  }
+  return {};
+}
+
+}  // namespace layshaft::ui
