@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "core/defaults.h"
 #include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/number_text.h"
@@ -236,7 +237,7 @@ std::optional<Problem> SetupEdits::setRollingAllowance(double percent) {
       QStringLiteral("allowance"), tr("rolling allowance"),
       [](const Setup& s) {
         return tr("%1 %").arg(
-            number(s.options.rollingAllowancePercent.value_or(kDefaultRollingAllowancePercent), 1));
+            number(s.options.rollingAllowancePercent.value_or(defaults::kRollingAllowancePercent), 1));
       },
       [&](auto& setup) { setup.options.rollingAllowancePercent = percent; });
 }
