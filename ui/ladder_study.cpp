@@ -17,7 +17,7 @@ LadderStudy::~LadderStudy() {
   pool_.waitForDone();
 }
 
-void LadderStudy::start(const Profile& profile, const LadderRange& range) {
+void LadderStudy::start(const LadderInput& input, const LadderRange& range) {
   *stop_ = true;
   pool_.clear();
   stop_ = std::make_shared<std::atomic<bool>>(false);
@@ -27,11 +27,11 @@ void LadderStudy::start(const Profile& profile, const LadderRange& range) {
     emit finished();
     return;
   }
-  const auto ladder = std::make_shared<const Ladder>(profile);
+  const auto ladder = std::make_shared<const Ladder>(input);
   for (int front = range.fewestFront; front <= range.mostFront; ++front)
     pool_.start([this, ladder, generation, stop = stop_, front, range] {
-      if (*stop) return;
-      auto rows = ladder->rows({front, front, range.fewestRear, range.mostRear});
+      auto rows =
+          ladder->rows({front, front, range.fewestRear, range.mostRear}, [&] { return stop->load(); });
       if (*stop) return;
       // Delivered in the window's own thread; this object waits for the pool before it goes.
       QMetaObject::invokeMethod(this, [this, generation, done = std::move(rows)] {

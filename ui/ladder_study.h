@@ -19,7 +19,7 @@ class LadderStudy : public QObject {
   explicit LadderStudy(QObject* parent = nullptr);
   ~LadderStudy() override;
 
-  void start(const Profile& profile, const LadderRange& range);
+  void start(const LadderInput& input, const LadderRange& range);
   void cancel();
   bool running() const { return partsLeft_ > 0; }
 

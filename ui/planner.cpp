@@ -28,7 +28,7 @@ void Planner::onDocumentChanged() {
 
 void Planner::compute() {
   pending_ = false;
-  plan_ = plan(document_.profile());
+  plan_ = plan(planInput(document_.profile()), &plan_);
   frame_.start();
   emit planned(plan_);
 }

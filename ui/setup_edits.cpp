@@ -5,8 +5,8 @@
 #include <cmath>
 #include <utility>
 
-#include "core/defaults.h"
 #include "core/bike/pair.h"
+#include "core/defaults.h"
 #include "core/limits.h"
 #include "core/number_text.h"
 #include "core/study/adopted.h"

@@ -121,7 +121,7 @@ TEST_F(LadderPageTest, AWiderRangeFillsUpAndCanBeStopped) {
   EXPECT_TRUE(soon([&] { return shownRows() > before; }));
   ui::LadderStudy study;
   QSignalSpy stopped(&study, &ui::LadderStudy::cancelled), ended(&study, &ui::LadderStudy::finished);
-  study.start(window_->profile(), {9, 24, 25, 70});
+  study.start(ladderInput(window_->profile()), {9, 24, 25, 70});
   EXPECT_TRUE(study.running());
   study.cancel();
   EXPECT_EQ(stopped.count(), 1);
@@ -136,7 +136,7 @@ TEST_F(LadderPageTest, TheWholeOfTheLargestLadderComesIn) {
   QObject::connect(&study, &ui::LadderStudy::rowsReady, &study,
                    [&](const std::vector<LadderRow>& more) { rows += more.size(); });
   QSignalSpy ended(&study, &ui::LadderStudy::finished);
-  study.start(window_->profile(), {9, 24, 25, 70});
+  study.start(ladderInput(window_->profile()), {9, 24, 25, 70});
   EXPECT_TRUE(soon([&] { return ended.count() == 1; }));
   EXPECT_EQ(rows, 16u * 46u);
 }

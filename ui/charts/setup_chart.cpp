@@ -36,6 +36,7 @@ void SetupChart::show(const Plan& plan, const UnitsShown& units) {
   const double foot = footHeight(), right = rightMargin();
   plan_ = plan;
   units_ = units;
+  prepare();
   refresh();
   if (footHeight() != foot || rightMargin() != right) layOut();
 }

@@ -6,7 +6,6 @@
 #include <QMenu>
 #include <QVBoxLayout>
 
-#include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/report.h"
 #include "ui/aim_words.h"
@@ -15,30 +14,6 @@ namespace layshaft::ui {
 namespace {
 
 constexpr int kAnyPercent = 0;  // shown as "any"
-
-bool sameWeightAndSize(const std::optional<SprocketDetails>& a, const std::optional<SprocketDetails>& b) {
-  const SprocketDetails x = a.value_or(SprocketDetails{}), y = b.value_or(SprocketDetails{});
-  return x.massKg == y.massKg && x.size == y.size;
-}
-
-/// What of a profile a ladder depends on: all but the proposal's own teeth, with the sprockets that the
-/// spares box has for them, and what is only kept for people.
-Profile keyOf(Profile profile) {
-  Profile bare = profile;
-  bare.proposed.frontTeeth.reset();
-  bare.proposed.rearTeeth.reset();
-  bare.proposed.options.frontSprocket.reset();
-  bare.proposed.options.rearSprocket.reset();
-  const Setup now = applied(profile.proposed, profile.stock);
-  const SetupOptions fromBox = proposalWithPair(bare, now.frontTeeth, now.rearTeeth).options;
-  if (sameWeightAndSize(profile.proposed.options.frontSprocket, fromBox.frontSprocket) &&
-      sameWeightAndSize(profile.proposed.options.rearSprocket, fromBox.rearSprocket))
-    profile = std::move(bare);
-  profile.pins.clear();
-  profile.name.clear();
-  profile.notes.clear();
-  return profile;
-}
 
 }  // namespace
 
@@ -255,12 +230,9 @@ void LadderPage::restart() {
   if (!profile_) return;
   const LadderRange wanted{fewestFront_->value(), mostFront_->value(), fewestRear_->value(),
                            mostRear_->value()};
-  const bool sameRange =
-      wanted.fewestFront == workedRange_.fewestFront && wanted.mostFront == workedRange_.mostFront &&
-      wanted.fewestRear == workedRange_.fewestRear && wanted.mostRear == workedRange_.mostRear;
-  Profile key = keyOf(*profile_);
-  if (sameRange && worked_ == key) return;
-  worked_ = std::move(key);
+  LadderInput input = ladderInput(*profile_);
+  if (wanted == workedRange_ && worked_ == input) return;
+  worked_ = std::move(input);
   workedRange_ = wanted;
   model_.fade();
   answer_->setEnabled(false);
@@ -268,7 +240,7 @@ void LadderPage::restart() {
   stop_->setVisible(true);
   again_->setVisible(false);
   progress_->setValue(0);
-  study_.start(*profile_, wanted);
+  study_.start(*worked_, wanted);
 }
 
 std::optional<LadderRow> LadderPage::current() const {

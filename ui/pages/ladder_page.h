@@ -50,7 +50,7 @@ class LadderPage : public Page {
   LadderModel model_;
   LadderFilter filter_{&model_};
   std::optional<Profile> profile_;
-  std::optional<Profile> worked_;  ///< what the rows in view were worked out for, teeth of the proposal aside
+  std::optional<LadderInput> worked_;  ///< what the rows in view were worked out for
   LadderRange range_{0, -1, 0, -1};
   LadderRange workedRange_{0, -1, 0, -1};
   bool ownRange_ = false;
