@@ -53,7 +53,7 @@ PullCurves pullCurves(const RoadModel& model) {
   if (!model.bike().hasResistance()) return curves;
   for (int i = 0; i <= kPartsOfAParabola; ++i) {
     const double v = fastest * i / kPartsOfAParabola;
-    const double resistance = model.resistanceN(v), mass = *model.bike().massKg;
+    const double resistance = model.resistanceN(v), mass = model.massKg();
     curves.resistance.push_back({v, resistance, 0.0});
     if (const auto force = model.gripLimitN(v))
       curves.grip.push_back({v, *force, (*force - resistance) / mass});

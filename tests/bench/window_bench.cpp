@@ -169,11 +169,10 @@ void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, Pag
 void stepWhileALadderFills(benchmark::State& state) {
   ui::LadderStudy study;
   const LadderRange largest{9, 24, 25, 70};
-  const Profile profile = benchProfile();
+  const LadderInput input = ladderInput(benchProfile());
   QObject::connect(
-      &study, &ui::LadderStudy::finished, &study, [&] { study.start(profile, largest); },
-      Qt::QueuedConnection);
-  study.start(profile, largest);
+      &study, &ui::LadderStudy::finished, &study, [&] { study.start(input, largest); }, Qt::QueuedConnection);
+  study.start(input, largest);
   stepInTheWindow(state, kRest, kSawtooth);
   study.cancel();
 }

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/bike/pair.h"
 #include "core/units.h"
 #include "tests/core/support.h"
 
@@ -48,6 +49,32 @@ TEST(Ladder, IsOrderedByFinalRatioAndWhole) {
   EXPECT_TRUE(std::is_sorted(rows.begin(), rows.end(), [](const LadderRow& a, const LadderRow& b) {
     return a.finalRatio > b.finalRatio;
   }));
+}
+
+TEST(Ladder, StopsBetweenRowsWhenAsked) {
+  const Ladder ladder(ladderInput(ladderBike()));
+  const LadderRange range{14, 17, 40, 48};
+  int asked = 0;
+  EXPECT_TRUE(ladder.rows(range, [&] { return ++asked > 3; }).empty());
+  EXPECT_EQ(asked, 4) << "no further row was begun";
+  EXPECT_EQ(ladder.rows(range, [] { return false; }).size(), range.pairs());
+  EXPECT_TRUE(range == (LadderRange{14, 17, 40, 48}));
+  EXPECT_FALSE(range == (LadderRange{14, 17, 40, 49}));
+}
+
+// Up and down the ladder its input stays: the rows must not depend on which pair is proposed now.
+TEST(Ladder, IsTheSameWhicheverPairIsProposed) {
+  Profile profile = profileFrom(contentsOf(sourceFolder() / "sample-profiles/motocross-450.bike.json"));
+  profile.proposed = {};
+  const LadderRow wanted = Ladder(ladderInput(profile)).row(13, 51);
+  for (const auto& [f, r] : {std::pair{13, 51}, {13, 52}, {14, 50}}) {
+    Profile there = profile;
+    there.proposed = proposalWithPair(profile, front(f), rear(r));
+    const LadderRow row = Ladder(ladderInput(there)).row(13, 51);
+    EXPECT_EQ(row.driveS, wanted.driveS) << f << "/" << r;
+    EXPECT_EQ(row.zeroTo100KmhS, wanted.zeroTo100KmhS) << f << "/" << r;
+    EXPECT_EQ(row.chainRun->misfits, wanted.chainRun->misfits) << f << "/" << r;
+  }
 }
 
 TEST(Ladder, TakesTyreAndGearboxFromTheProposal) {

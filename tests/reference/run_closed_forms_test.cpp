@@ -12,7 +12,7 @@
 #include <numbers>
 #include <vector>
 
-#include "core/study/pull.h"
+#include "core/study/pull_along.h"
 #include "core/study/run.h"
 #include "core/study/shifting.h"
 #include "tests/core/support.h"
@@ -277,6 +277,78 @@ TEST(ClosedForms, TopSpeedSolvesTheCubic) {
     const double d = std::sqrt(q * q / 4 + p1 * p1 * p1 / 27);
     EXPECT_NEAR(top->speedMps, std::cbrt(q / 2 + d) - std::cbrt(d - q / 2), 1e-6) << row.bike;
   }
+}
+
+// ---- one pull down a stretch ----
+
+// v³ = v0³ + 3Px/m at constant power, and v² = v0² + 2Pt/m.
+TEST(PullAlong, EndsWithTheStretch) {
+  BikeOnRoad bike = massPoint(280, 0);
+  bike.torque = powerCurve(100e3, 19, 90);
+  const RoadModel model = modelOf(bike);
+  for (const double length : {0.5, 20.0, 100.0, 190.0}) {
+    const Pulled pulled = pullAlong(model, 0, 20, length, 80);
+    EXPECT_EQ(pulled.end, PullEnd::Distance) << length;
+    EXPECT_NEAR(pulled.distanceM, length, 1e-12) << length;
+    EXPECT_NEAR(pulled.endMps, std::cbrt(8000 + 3 * 100e3 * length / 280), 1e-6) << length;
+    EXPECT_NEAR(pulled.timeS, 280 * (pulled.endMps * pulled.endMps - 400) / (2 * 100e3), 1e-7) << length;
+  }
+}
+
+TEST(PullAlong, GoesNoFasterThanItMay) {
+  BikeOnRoad bike = massPoint(280, 0);
+  bike.torque = powerCurve(100e3, 19, 70);
+  const RoadModel model = modelOf(bike);
+  const Pulled pulled = pullAlong(model, 0, 20, 1000, 60);
+  EXPECT_EQ(pulled.end, PullEnd::Speed);
+  EXPECT_EQ(pulled.endMps, 60);
+  EXPECT_NEAR(pulled.timeS, 4.48, 1e-6);
+  EXPECT_NEAR(pulled.distanceM, 194.13333, 1e-5);
+  EXPECT_NEAR(pullAlong(model, 0, 20, 1000, 500).endMps, 70, 1e-9) << "what the gear can turn";
+  const Pulled still = pullAlong(model, 0, 60, 1000, 60);
+  EXPECT_EQ(still.end, PullEnd::Speed);
+  EXPECT_EQ(still.timeS, 0);
+  EXPECT_EQ(still.distanceM, 0);
+  EXPECT_EQ(still.endMps, 60);
+}
+
+// Constant force against drag: v∞ = √(F/k); over a length v = v∞·√(1 − e^(−2kx/m)).
+TEST(PullAlong, RunsOutOfPull) {
+  BikeOnRoad bike = massPoint(280, 0.216);
+  const double torque = 2000 * kClosedFormRadiusM / 4;
+  bike.torque.emplace(TorqueCurve::make({{1000, torque}, {2000, torque}}).value(), 20000);
+  const RoadModel model = modelOf(bike);
+  const double terminal = std::sqrt(2000 / 0.216);
+  const Pulled over = pullAlong(model, 0, 0, 2000, 150);
+  EXPECT_EQ(over.end, PullEnd::Distance);
+  EXPECT_NEAR(over.endMps, terminal * std::sqrt(-std::expm1(-2 * 0.216 * 2000 / 280)), 1e-8);
+  const Pulled out = pullAlong(model, 0, 0, 1e9, 150);
+  EXPECT_EQ(out.end, PullEnd::NoPull);
+  EXPECT_NEAR(out.endMps, terminal, 1e-9);
+  EXPECT_LT(out.distanceM, 1e9);
+  const Pulled none = pullAlong(model, 0, terminal + 1, 100, 150);
+  EXPECT_EQ(none.end, PullEnd::NoPull);
+  EXPECT_EQ(none.timeS, 0);
+  EXPECT_EQ(none.endMps, terminal + 1);
+}
+
+// A constant force up and down slopes: v² = v0² + 2·(F/m − g·sin θ)·x.
+TEST(PullAlong, OnAnotherRoad) {
+  BikeOnRoad bike = massPoint(280, 0);
+  const double torque = 1400 * kClosedFormRadiusM / 4;
+  bike.torque.emplace(TorqueCurve::make({{1000, torque}, {2000, torque}}).value(), 20000);
+  const RoadModel level = modelOf(bike);
+  for (const double slope : {-0.12, -0.03, 0.0, 0.05, 0.2}) {
+    Road road = bike.road;
+    road.slopeRad = slope;
+    const Pulled pulled = pullAlong(level.onRoad(road), 0, 15, 60, 150);
+    const double a = 5 - kClosedFormG * std::sin(slope);
+    EXPECT_NEAR(pulled.endMps, std::sqrt(225 + 2 * a * 60), 1e-9) << slope;
+    EXPECT_NEAR(pulled.timeS, (pulled.endMps - 15) / a, 1e-9) << slope;
+  }
+  Road wall = bike.road;
+  wall.slopeRad = 0.6;
+  EXPECT_EQ(pullAlong(level.onRoad(wall), 0, 15, 60, 150).end, PullEnd::NoPull);
 }
 
 // ---- shift points ----
