@@ -10,9 +10,12 @@ namespace {
 
 constexpr double kEighthMileM = units::kMetresPerMile / 8.0, kQuarterMileM = units::kMetresPerMile / 4.0;
 
+/// Whether a gear accelerates from a speed on: what holds just above it counts.
 bool pullsAt(const PullModel& model, std::size_t gear, double mps) {
-  const auto on = model.stretches(gear, mps, mps + 1e-3);
-  return !on.empty() && model.accelerationOn(on.front(), mps, gear) > 0.0;
+  const double above = mps + 5e-4;
+  const PullModel::Stretch on{mps, above, model.torque().pieceAt(model.rpm(above, gear)),
+                              model.road().isFast(above)};
+  return model.accelerationOn(on, mps, gear) > 0.0;
 }
 
 }  // namespace
