@@ -3,10 +3,8 @@
 
 #include <algorithm>
 
-#include "core/bike/pair.h"
-#include "core/study/asked.h"
-#include "core/study/chain_run.h"
 #include "core/study/lean.h"
+#include "core/study/setup_figures.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -14,24 +12,6 @@ namespace {
 
 constexpr double kRolloutUncertainty = 0.02;  // of an estimate from the tyre size
 constexpr double kQuarterMileM = units::kMetresPerMile / 4.0;
-
-/// What all setups of a plan share.
-struct Question {
-  const Profile& profile;
-  std::shared_ptr<const PullBike> bike;
-  std::optional<DriveRequest> drive;
-  RollOnRequest rollOn;
-  std::optional<double> leanDeg;
-};
-
-Question questionOf(const Profile& profile) {
-  const Ride ride = profile.ride.value_or(Ride{});
-  return {.profile = profile,
-          .bike = std::make_shared<const PullBike>(pullBike(profile.bike, ride)),
-          .drive = driveOf(profile),
-          .rollOn = rollOnOf(profile),
-          .leanDeg = ride.leanDeg};
-}
 
 std::optional<Band> bandOf(const std::optional<double>& a, const std::optional<double>& b) {
   if (!a || !b) return std::nullopt;
@@ -48,20 +28,17 @@ struct Variant {
   RunFigures run;
 };
 
-Variant variantOf(const Question& question, const Setup& setup, const Rollout& rollout,
-                  const Fitted& fitted) {
-  std::optional<PullModel> model(std::in_place, question.bike, setup, rollout, fitted);
-  const ShiftPoints shifts = shiftPointsOf(question.profile.bike.engine, model, setup.gearRatios.count());
-  model->setLaunchRpm(launchRpm(*question.bike, shifts));
-  return {topSpeed(*model), runFigures(*model, shifts, question.drive, std::nullopt, false)};
+Variant variantOf(const Asked& asked, const Setup& setup, const Rollout& rollout, const Fitted& fitted) {
+  const RoadModel model(asked.bike, asked.road, setup, rollout, fitted);
+  return {topSpeed(model), runFigures(model, asked.drive, std::nullopt, false)};
 }
 
-void addBands(RoadPlan& road, const Question& question, const Setup& setup, const Rollout& rollout,
+void addBands(RoadPlan& road, const Asked& asked, const Setup& setup, const Rollout& rollout,
               const Fitted& fitted) {
   const auto off = [&](double factor) {
     Rollout other = rollout;
     other.metres *= factor;
-    return variantOf(question, setup, other, fitted);
+    return variantOf(asked, setup, other, fitted);
   };
   const Variant low = off(1.0 - kRolloutUncertainty), high = off(1.0 + kRolloutUncertainty);
   if (low.top && high.top) road.topSpeedBandMps = bandOf(low.top->speedMps, high.top->speedMps);
@@ -70,19 +47,20 @@ void addBands(RoadPlan& road, const Question& question, const Setup& setup, cons
   road.driveBandS = bandOf(driveTime(low.run), driveTime(high.run));
 }
 
-/// `run` is the ride with what `changed` says.
-SprocketPlan sprocketPlanOf(const Question& question, const Setup& stock, const Setup& setup,
-                            const Rollout& rollout, const Fitted& changed, const RunFigures& run) {
+SprocketPlan sprocketPlanOf(const Asked& asked, const Setup& stock, const Setup& setup,
+                            const SetupFigures& figures) {
+  const Rollout& rollout = figures.gearing.rollout;
   SprocketPlan plan{.front = sprocketMass(stock, setup, SprocketPlace::Front),
                     .rear = sprocketMass(stock, setup, SprocketPlace::Rear),
                     .saving = sprocketSaving(stock, setup, rollout.radiusM())};
-  if (!plan.saving || plan.saving->equivalentKg == 0.0 || !question.bike->accelerates()) return plan;
+  if (!plan.saving || plan.saving->equivalentKg == 0.0 || !asked.bike->accelerates()) return plan;
   // The same ride with stock's masses and with these; one of them is mostly the ride that there is.
-  const auto rideWith = [&](const Fitted& fitted) {
-    return fitted == changed ? run : variantOf(question, setup, rollout, fitted).run;
+  const auto rideWith = [&](const Fitted& changed) {
+    return changed == figures.fitted ? figures.run : variantOf(asked, setup, rollout, changed).run;
   };
-  const RunFigures heavy = rideWith({.axleShiftM = changed.axleShiftM});
-  const RunFigures light = rideWith(withSaving(*plan.saving, changed.axleShiftM));
+  const double shift = figures.fitted.axleShiftM;
+  const RunFigures heavy = rideWith({.axleShiftM = shift});
+  const RunFigures light = rideWith(withSaving(*plan.saving, shift));
   const auto less = [](const std::optional<double>& a, const std::optional<double>& b) {
     return a && b ? std::optional(*a - *b) : std::nullopt;
   };
@@ -92,88 +70,109 @@ SprocketPlan sprocketPlanOf(const Question& question, const Setup& stock, const 
   return plan;
 }
 
-RoadPlan roadPlanOf(const Question& question, const Setup& setup, std::optional<PullModel>& model,
-                    const ShiftPoints& shifts, const Gearing& gearing, const Fitted& fitted) {
-  RoadPlan road;
-  if (model) {
-    road.pull = peakPull(*model);
-    model->setLaunchRpm(launchRpm(*question.bike, shifts));
-    road.curves = pullCurves(*model, shifts);
-  }
-  if (!model || !question.bike->accelerates()) {
-    // Only the gearing is known: the last gear at the limit.
-    road.topSpeed =
-        TopSpeed{gearing.gears.back().speedAtRevLimitMps, gearing.gears.back().gear, std::nullopt};
-    return road;
-  }
-  road.topSpeed = topSpeed(*model);
-  road.run = runFigures(*model, shifts, question.drive, question.rollOn);
-  const Run start(*model, shifts, 0.0, 0, Run::Clutch::Slipping, kQuarterMileM, 0.0);
-  road.standingStart = start.trace();
-  road.standingShifts = start.shifts();
-  if (question.drive)
-    if (const auto run = bestRun(*model, shifts, question.drive->exitMps, question.drive->lengthM, 0.0)) {
-      road.drive = run->trace();
-      road.driveShifts = run->shifts();
-    }
-  if (gearing.rollout.source == RolloutSource::TyreSize)
-    addBands(road, question, setup, gearing.rollout, fitted);
-  return road;
-}
-
-SetupPlan planOf(const Question& question, Setup setup, const SetupPlan* stock, std::string name = {}) {
-  const Profile& profile = question.profile;
-  const Rollout rollout = rolloutOf(setup);
+/// `stock` is null for stock itself.
+SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const SetupPlan* stock,
+                      const Setup& setup) {
   const Setup& stockSetup = stock ? stock->setup : setup;
-  const Fitted changed = fitted(stockSetup, setup);
-  std::optional<PullModel> model;
-  if (question.bike->hasForce()) model.emplace(question.bike, setup, rollout, changed);
-  const ShiftPoints shifts = shiftPointsOf(question.profile.bike.engine, model, setup.gearRatios.count());
-  Gearing figures = gearing(setup, gearingConditionsOf(profile, shifts));
-  const Gearing& stockGearing = stock ? stock->gearing : figures;
-  SetupPlan result{
-      .name = std::move(name),
-      .setup = setup,
-      .gearing = figures,
-      .change = gearingChange(stockSetup, stockGearing, figures),
-      .speedometer = {},
-      .chainRun = chainRun(profile.bike, stockSetup, setup, model ? &*model : nullptr, chainsOnHand(profile)),
-      .sprockets = {},
-      .road = roadPlanOf(question, setup, model, shifts, figures, changed)};
-  result.sprockets = sprocketPlanOf(question, stockSetup, setup, rollout, changed, result.road.run);
-  if (question.leanDeg) result.leanFactor = leanFactor(setup, rollout, *question.leanDeg);
-  if (profile.bike.speedometer)
-    result.speedometer = speedometer(*profile.bike.speedometer, stockGearing, figures,
-                                     figures.gears.back().speedAtRevLimitMps);
+  SetupFigures figures = setupFigures(given, asked, stockSetup, setup, true);
+  const Gearing& stockGearing = stock ? stock->gearing : figures.gearing;
+  const Rollout& rollout = figures.gearing.rollout;
+  SetupPlan result{.name = {},
+                   .setup = setup,
+                   .gearing = figures.gearing,
+                   .change = gearingChange(stockSetup, stockGearing, figures.gearing),
+                   .speedometer = {},
+                   .leanFactor = {},
+                   .cornerExitRpm = {},
+                   .chainRun = figures.chainRun,
+                   .sprockets = sprocketPlanOf(asked, stockSetup, setup, figures),
+                   .road = {.pull = figures.pull, .topSpeed = figures.topSpeed, .run = figures.run},
+                   .model = figures.model};
+  if (asked.bike->accelerates() && rollout.source == RolloutSource::TyreSize)
+    addBands(result.road, asked, setup, rollout, figures.fitted);
+  if (asked.leanDeg) result.leanFactor = leanFactor(setup, rollout, *asked.leanDeg);
+  if (const auto gear = figures.run.driveStartGear; gear && result.leanFactor)
+    result.cornerExitRpm =
+        result.gearing.rpm(asked.drive->exitMps, static_cast<std::size_t>(*gear - 1)) * *result.leanFactor;
+  if (given.bike.speedometer)
+    result.speedometer = speedometer(*given.bike.speedometer, stockGearing, figures.gearing,
+                                     figures.gearing.gears.back().speedAtRevLimitMps);
   return result;
 }
 
-ShiftPointSource sourceOf(const Question& question) {
-  if (question.profile.bike.engine.shiftRpm) return ShiftPointSource::Typed;
-  return question.bike->accelerates() ? ShiftPointSource::Best : ShiftPointSource::RevLimit;
+/// What an earlier plan knows of setups that this one asks for again.
+class Known {
+ public:
+  /// `before` may be null.
+  Known(const PlanInput& input, const Plan* before) {
+    if (!before || !(before->input.shared == input.shared)) return;
+    asked_ = {before->pullBike, before->road, before->drive, before->rollOn, before->leanDeg};
+    if (!(before->input.stock == input.stock)) return;
+    add(before->stock);
+    add(before->proposed);
+    for (const SetupPlan& pin : before->pins) add(pin);
+  }
+
+  const std::optional<Asked>& asked() const { return asked_; }
+  const SetupPlan* find(const Setup& setup) const {
+    for (const SetupPlan* plan : plans_)
+      if (plan->setup == setup) return plan;
+    return nullptr;
+  }
+  void add(const SetupPlan& plan) { plans_.push_back(&plan); }
+
+ private:
+  std::optional<Asked> asked_;
+  std::vector<const SetupPlan*> plans_;
+};
+
+ShiftPointSource sourceOf(const PullBike& bike) {
+  if (bike.shiftRpm) return ShiftPointSource::Typed;
+  return bike.accelerates() ? ShiftPointSource::Best : ShiftPointSource::RevLimit;
 }
 
 }  // namespace
 
+Plan plan(PlanInput input, const Plan* before) {
+  const Circumstances& given = input.shared;
+  Known known(input, before);
+  const Asked asked = known.asked() ? *known.asked() : layshaft::asked(given);
+  const SetupPlan* stock = nullptr;
+  const auto planOf = [&](const Setup& setup, const std::string& name) {
+    const SetupPlan* same = known.find(setup);
+    SetupPlan result = same ? *same : setupPlanOf(given, asked, stock, setup);
+    result.name = name;
+    return result;
+  };
+  SetupPlan ofStock = planOf(input.stock, {});
+  stock = &ofStock;
+  known.add(ofStock);
+  SetupPlan ofProposed = planOf(input.proposed, {});
+  known.add(ofProposed);
+  std::vector<SetupPlan> ofPins;
+  ofPins.reserve(input.pins.size());  // what is known stays where it is
+  for (const NamedSetup& pin : input.pins) {
+    ofPins.push_back(planOf(pin.setup, pin.name));
+    known.add(ofPins.back());
+  }
+  return {.bikeName = input.bikeName,
+          .revLimitRpm = given.bike.engine.revLimitRpm,
+          .idleRpm = asked.bike->idleRpm,
+          .shiftPoints = sourceOf(*asked.bike),
+          .pullBike = asked.bike,
+          .road = asked.road,
+          .drive = asked.drive,
+          .rollOn = asked.rollOn,
+          .leanDeg = asked.leanDeg,
+          .chainRoom = given.bike.chainRun.value_or(ChainRun{}),
+          .stock = std::move(ofStock),
+          .proposed = std::move(ofProposed),
+          .pins = std::move(ofPins),
+          .input = std::move(input)};
+}
+
 Plan plan(const Profile& profile) {
-  const Question question = questionOf(profile);
-  SetupPlan stock = planOf(question, profile.stock, nullptr);
-  SetupPlan proposed = planOf(question, applied(profile.proposed, profile.stock), &stock);
-  Plan result{.bikeName = profile.name,
-              .revLimitRpm = profile.bike.engine.revLimitRpm,
-              .idleRpm = profile.bike.engine.idleRpm.value_or(0.0),
-              .shiftPoints = sourceOf(question),
-              .pullBike = question.bike,
-              .drive = question.drive,
-              .rollOn = question.rollOn,
-              .leanDeg = question.leanDeg,
-              .chainRoom = profile.bike.chainRun.value_or(ChainRun{}),
-              .stock = std::move(stock),
-              .proposed = std::move(proposed),
-              .pins = {}};
-  for (const Pin& pin : profile.pins)
-    result.pins.push_back(planOf(question, applied(pin.change, profile.stock), &result.stock, pin.name));
-  return result;
+  return plan(planInput(profile));
 }
 
 }  // namespace layshaft

@@ -6,11 +6,10 @@
 #include <string>
 #include <vector>
 
-#include "core/bike/profile.h"
+#include "core/input.h"
 #include "core/study/chain_run.h"
 #include "core/study/gearing.h"
-#include "core/study/pull.h"
-#include "core/study/pull_curves.h"
+#include "core/study/road_model.h"
 #include "core/study/run.h"
 #include "core/study/speedometer.h"
 #include "core/study/sprocket_saving.h"
@@ -24,13 +23,9 @@ struct Band {
 
 /// What a setup does on the road, as far as the profile has data for it.
 struct RoadPlan {
-  PullCurves curves;           ///< empty without an engine curve
   std::vector<GearPull> pull;  ///< empty without an engine curve
   std::optional<TopSpeed> topSpeed;
   RunFigures run;
-  std::vector<RunPoint> standingStart;  ///< from a standstill on, for drawing
-  std::vector<RunPoint> drive;          ///< down the profile's straight, for drawing
-  std::vector<RunShift> standingShifts, driveShifts;
   // None where the rollout was measured.
   std::optional<Band> topSpeedBandMps, zeroTo100BandS, quarterMileBandS, driveBandS;
 };
@@ -41,7 +36,8 @@ struct SprocketPlan {
   std::optional<SprocketSaving> saving;
 };
 
-/// One setup put through every study that the profile has data for.
+/// One setup put through every study that the profile has data for: figures alone. What is drawn is made of
+/// its model when somebody asks, by `core/traces.h`.
 struct SetupPlan {
   std::string name;  ///< of a pin, else empty
   Setup setup;
@@ -49,9 +45,12 @@ struct SetupPlan {
   GearingChange change;  ///< against stock
   std::optional<SpeedometerFigures> speedometer;
   std::optional<double> leanFactor;  ///< engine speed leaned over upright, at the profile's lean angle
+  /// Leaned over at the drive's exit speed, in the gear that starts it.
+  std::optional<double> cornerExitRpm;
   std::optional<ChainRunFigures> chainRun;
   SprocketPlan sprockets;
   RoadPlan road;
+  std::shared_ptr<const RoadModel> model;  ///< null without an engine curve
 };
 
 /// Where the shift points of a plan come from.
@@ -64,6 +63,7 @@ struct Plan {
   double idleRpm;
   ShiftPointSource shiftPoints;
   std::shared_ptr<const PullBike> pullBike;  ///< what the bike brings, what it lacks, what was assumed
+  Road road;
   std::optional<DriveRequest> drive;
   RollOnRequest rollOn;
   std::optional<double> leanDeg;
@@ -71,9 +71,16 @@ struct Plan {
   SetupPlan stock;
   SetupPlan proposed;
   std::vector<SetupPlan> pins;
+  PlanInput input;  ///< what all of it was made from
 };
 
-/// Pure: the same profile gives the same plan. Total: what the profile lacks data for is left empty.
+/// A plan as it is handed to whoever shows it: made once, never copied, never changed.
+using SharedPlan = std::shared_ptr<const Plan>;
+
+/// Pure: the same input gives the same plan. Total: what the input lacks data for is left empty. What the
+/// plan `before`, if there, holds of the same setups in the same circumstances is taken over, not worked out
+/// again.
+Plan plan(PlanInput input, const Plan* before = nullptr);
 Plan plan(const Profile& profile);
 
 }  // namespace layshaft

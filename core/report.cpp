@@ -7,6 +7,7 @@
 
 #include "core/number_text.h"
 #include "core/short_text.h"
+#include "core/traces.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -168,10 +169,10 @@ Json millimetres(const std::optional<double>& metres) {
 }
 
 Json swingarmJson(const std::optional<SwingarmFigures>& figures) {
-  const auto tight = figures ? figures->tightSpot : std::nullopt;
+  const TightSpot* tight = figures && figures->tightSpot ? &*figures->tightSpot : nullptr;
   return {{"upper_run_deg", figure(figures, &SwingarmFigures::upperRunDeg)},
           {"anti_squat_percent", figures ? orNull(figures->antiSquatPercent) : Json(nullptr)},
-          {"tight_spot_deg", figure(tight, &TightSpot::angleDeg)},
+          {"tight_spot_deg", tight ? Json(tight->angleDeg) : Json(nullptr)},
           {"tight_spot_gain_mm", tight ? millimetres(tight->gainM) : Json(nullptr)},
           {"least_play_mm", tight ? millimetres(tight->leastPlayM) : Json(nullptr)}};
 }
@@ -243,12 +244,15 @@ Json assumedJson(const PullBike& bike) {
   return json;
 }
 
-Json changeJson(const GearingChange& change) {
+Json changeJson(const SetupPlan& stock, const SetupPlan& setup) {
+  const GearingChange& change = setup.change;
   return {{"final_ratio_percent", change.finalRatioPercent},
           {"gearing_percent", change.gearingPercent},
           {"direction", directionWord(change.direction)},
           {"size", sizeWord(change.size)},
-          {"rear_teeth_equivalent", change.rearTeethEquivalent}};
+          {"rear_teeth_equivalent", change.rearTeethEquivalent},
+          {"whole_gearing_teeth_equivalent", change.wholeGearingTeethEquivalent},
+          {"gears_percent", gearChangesPercent(stock.gearing, setup.gearing)}};
 }
 
 Json setupJson(const SetupPlan& plan) {
@@ -264,6 +268,7 @@ Json setupJson(const SetupPlan& plan) {
   json["pull"] = pullJson(plan);
   json["top_speed"] = topSpeedJson(plan.road.topSpeed);
   json["run"] = runJson(plan.road.run);
+  json["corner_exit_rpm"] = orNull(plan.cornerExitRpm);
   json["speedometer"] = speedometerJson(plan.speedometer);
   json["chain_run"] = chainRunJson(plan.chainRun);
   json["sprockets"] = sprocketsJson(plan.sprockets);
@@ -318,13 +323,13 @@ std::string reportJson(const Plan& plan) {
   Json root{{"format", "layshaft-report"}, {"version", kReportVersion}, {"bike", plan.bikeName}};
   root["stock"] = setupJson(plan.stock);
   root["proposed"] = setupJson(plan.proposed);
-  root["change"] = changeJson(plan.proposed.change);
+  root["change"] = changeJson(plan.stock, plan.proposed);
   if (!plan.pins.empty()) {
     Json& pins = root["pins"] = Json::array();
     for (const SetupPlan& pin : plan.pins) {
       Json entry{{"name", pin.name}};
       entry.update(setupJson(pin));
-      entry["change"] = changeJson(pin.change);
+      entry["change"] = changeJson(plan.stock, pin);
       pins.push_back(std::move(entry));
     }
   }
@@ -358,7 +363,7 @@ std::string pullCsv(const Plan& plan) {
   std::string out = "setup,gear,speed_mps,force_n,acceleration_mps2\n";
   forEachSetup(plan, [&](const std::string& name, const SetupPlan& setup) {
     int gear = 0;
-    for (const auto& curve : setup.road.curves.gears) {
+    for (const auto& curve : pullCurves(setup).gears) {
       ++gear;
       for (const PullPoint& point : curve)
         out += csvField(name) + ',' + std::to_string(gear) + ',' + numberText(point.speedMps) + ',' +
@@ -378,8 +383,8 @@ std::string runCsv(const Plan& plan) {
                numberText(point.distanceM) + ',' + numberText(point.speedMps) + ',' +
                std::to_string(point.gear) + ',' + numberText(point.rpm) + '\n';
     };
-    rows("standing_start", setup.road.standingStart);
-    rows("drive", setup.road.drive);
+    rows("standing_start", standingStartTrace(setup).points);
+    rows("drive", driveTrace(setup, plan.drive).points);
   });
   return out;
 }

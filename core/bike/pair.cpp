@@ -33,25 +33,24 @@ const SpareSprocket* spareSprocket(const std::vector<SpareSprocket>& spares, int
   return found == spares.end() ? nullptr : &*found;
 }
 
-const std::vector<SpareChain>& chainsOnHand(const Profile& profile) {
-  static const std::vector<SpareChain> kNone;
-  return profile.sparesBox ? profile.sparesBox->chains : kNone;
-}
-
-SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear) {
-  SetupChange change = profile.proposed;
-  const Setup before = applied(change, profile.stock);
-  const auto& fronts = profile.sparesBox ? profile.sparesBox->front : kNoSpares;
-  const auto& rears = profile.sparesBox ? profile.sparesBox->rear : kNoSpares;
+SetupChange withPair(SetupChange change, const Setup& stock, const std::vector<SpareSprocket>& fronts,
+                     const std::vector<SpareSprocket>& rears, Teeth front, Teeth rear) {
+  const Setup before = applied(change, stock);
   if (front != before.frontTeeth)
     exchange(change.options.frontSprocket, spareSprocket(fronts, front.count(), before),
-             front == profile.stock.frontTeeth);
+             front == stock.frontTeeth);
   if (rear != before.rearTeeth)
     exchange(change.options.rearSprocket, spareSprocket(rears, rear.count(), before),
-             rear == profile.stock.rearTeeth);
+             rear == stock.rearTeeth);
   change.frontTeeth = front;
   change.rearTeeth = rear;
   return change;
+}
+
+SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear) {
+  const auto& box = profile.sparesBox;
+  return withPair(profile.proposed, profile.stock, box ? box->front : kNoSpares, box ? box->rear : kNoSpares,
+                  front, rear);
 }
 
 }  // namespace layshaft

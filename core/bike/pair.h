@@ -9,11 +9,12 @@ namespace layshaft {
 /// if there is none. A spare without a size is taken to suit.
 const SpareSprocket* spareSprocket(const std::vector<SpareSprocket>& spares, int teeth, const Setup& setup);
 
-/// The chains of the spares box; empty without one.
-const std::vector<SpareChain>& chainsOnHand(const Profile& profile);
+/// A change of stock on another pair. A sprocket with other teeth is another one: it brings what is known of
+/// the one on hand, and nothing of the mass of the one before.
+SetupChange withPair(SetupChange change, const Setup& stock, const std::vector<SpareSprocket>& fronts,
+                     const std::vector<SpareSprocket>& rears, Teeth front, Teeth rear);
 
-/// The profile's proposal on another pair. A sprocket with other teeth is another one: it brings what the
-/// spares box knows of it, and nothing of the mass of the one before.
+/// The profile's proposal on another pair, out of its spares box.
 SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear);
 
 }  // namespace layshaft

@@ -14,10 +14,6 @@ namespace layshaft {
 
 enum class FinalDrive { Chain, Belt };
 
-/// The rolling allowance where a profile gives none: loaded tyres roll on about 2 % less than their free
-/// circumference (car radials -2.9 % by 3.05·D; one published motorcycle measurement -2.2 %).
-inline constexpr double kDefaultRollingAllowancePercent = 2.0;
-
 /// Everything that a change may touch and a setup may leave out.
 struct SetupOptions {
   std::optional<double> rolloutMm;  ///< measured, one wheel turn with the rider on

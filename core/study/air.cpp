@@ -11,7 +11,6 @@ namespace {
 // ISO 2533 and the gas constants per kilogram of dry air and of water vapour, J/(kg·K).
 constexpr double kDryAirGasConstant = 287.05287;
 constexpr double kVapourGasConstant = 461.495;
-constexpr double kSeaLevelPressurePa = 101325.0;
 constexpr double kSeaLevelTemperatureK = 288.15;
 constexpr double kLapseKPerM = 0.0065;
 
@@ -35,15 +34,15 @@ double AirState::torqueCorrection() const {
 
 double standardPressurePa(double altitudeM) {
   const double exponent = units::kStandardGravityMps2 / (kDryAirGasConstant * kLapseKPerM);
-  return kSeaLevelPressurePa * std::pow(1.0 - kLapseKPerM * altitudeM / kSeaLevelTemperatureK, exponent);
+  return defaults::kAirPressurePa * std::pow(1.0 - kLapseKPerM * altitudeM / kSeaLevelTemperatureK, exponent);
 }
 
 AirState airState(std::optional<double> temperatureC, std::optional<double> pressureHpa,
                   std::optional<double> humidityPercent, double altitudeM) {
   AirState air;
-  air.temperatureC = temperatureC.value_or(15.0);
+  air.temperatureC = temperatureC.value_or(defaults::kAirTemperatureC);
   air.pressurePa = pressureHpa ? units::pascalsFromHectopascals(*pressureHpa) : standardPressurePa(altitudeM);
-  air.humidity = humidityPercent.value_or(0.0) / 100.0;
+  air.humidity = humidityPercent.value_or(defaults::kAirHumidityPercent) / 100.0;
   return air;
 }
 

@@ -4,14 +4,15 @@
 #include <optional>
 
 #include "core/bike/bike.h"
+#include "core/defaults.h"
 
 namespace layshaft {
 
 /// Air as a bike and its engine meet it.
 struct AirState {
-  double temperatureC = 15.0;
-  double pressurePa = 101325.0;  ///< total, moisture included
-  double humidity = 0.0;         ///< relative, 0 to 1
+  double temperatureC = defaults::kAirTemperatureC;
+  double pressurePa = defaults::kAirPressurePa;             ///< total, moisture included
+  double humidity = defaults::kAirHumidityPercent / 100.0;  ///< relative, 0 to 1
 
   double vapourPressurePa() const;
   /// kg/m³: dry air and vapour as ideal gases, each with its own gas constant.
@@ -24,8 +25,8 @@ struct AirState {
 /// Pressure of the international standard atmosphere (ISO 2533), Pa, altitude in m, to 11 km.
 double standardPressurePa(double altitudeM);
 
-/// Air of a profile's block: 15 °C, dry, and the standard pressure at that altitude where nothing is typed.
+/// Air of a profile's block: the standard's, its pressure that of the altitude, where nothing is typed.
 AirState airState(std::optional<double> temperatureC, std::optional<double> pressureHpa,
-                  std::optional<double> humidityPercent, double altitudeM = 0.0);
+                  std::optional<double> humidityPercent, double altitudeM = defaults::kAltitudeM);
 
 }  // namespace layshaft

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/study/gearing.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace layshaft {
@@ -68,14 +69,21 @@ StepSize stepSize(double gearingRatio) {
 GearingChange gearingChange(const Setup& stock, const Gearing& stockGearing, const Gearing& otherGearing) {
   const double ratio = lastGearTurnsPerMetre(otherGearing) / lastGearTurnsPerMetre(stockGearing);
   const StepSize size = stepSize(ratio);
-  return {
-      .finalRatioPercent = 100.0 * (otherGearing.finalRatio / stockGearing.finalRatio - 1.0),
-      .gearingPercent = 100.0 * (ratio - 1.0),
-      .direction = size == StepSize::None ? Direction::Same
-                   : ratio > 1.0          ? Direction::Shorter
-                                          : Direction::Taller,
-      .size = size,
-      .rearTeethEquivalent = stock.frontTeeth.count() * otherGearing.finalRatio - stock.rearTeeth.count()};
+  return {.finalRatioPercent = 100.0 * (otherGearing.finalRatio / stockGearing.finalRatio - 1.0),
+          .gearingPercent = 100.0 * (ratio - 1.0),
+          .direction = size == StepSize::None ? Direction::Same
+                       : ratio > 1.0          ? Direction::Shorter
+                                              : Direction::Taller,
+          .size = size,
+          .rearTeethEquivalent = stock.frontTeeth.count() * otherGearing.finalRatio - stock.rearTeeth.count(),
+          .wholeGearingTeethEquivalent = stock.rearTeeth.count() * (100.0 * (ratio - 1.0)) / 100.0};
+}
+
+std::vector<double> gearChangesPercent(const Gearing& stock, const Gearing& other) {
+  std::vector<double> changes;
+  for (std::size_t g = 0; g < std::min(stock.gears.size(), other.gears.size()); ++g)
+    changes.push_back(100.0 * (stock.gears[g].speedPer1000RpmMps / other.gears[g].speedPer1000RpmMps - 1.0));
+  return changes;
 }
 
 }  // namespace layshaft

@@ -64,6 +64,8 @@ struct GearingChange {
   Direction direction;
   StepSize size;
   double rearTeethEquivalent;  ///< rear teeth that would change stock's final ratio as much
+  /// Rear teeth that would do the same to the whole gearing, tyre and gearbox included.
+  double wholeGearingTeethEquivalent;
 };
 
 /// Sizes by s = |100·ln ratio|, alike up and down: none below 0.05, small to 5.5, moderate to 10, large
@@ -72,5 +74,8 @@ struct GearingChange {
 StepSize stepSize(double gearingRatio);
 
 GearingChange gearingChange(const Setup& stock, const Gearing& stockGearing, const Gearing& otherGearing);
+
+/// By how many per cent each gear that both have is shorter (positive) or taller than stock's.
+std::vector<double> gearChangesPercent(const Gearing& stock, const Gearing& other);
 
 }  // namespace layshaft

@@ -7,7 +7,6 @@
 
 #include "core/bike/pair.h"
 #include "core/limits.h"
-#include "core/study/asked.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -39,19 +38,17 @@ std::size_t LadderRange::pairs() const {
          static_cast<std::size_t>(mostRear - fewestRear + 1);
 }
 
-LadderRange usualRange(const Profile& profile) {
-  const ChainRun room = profile.bike.chainRun.value_or(ChainRun{});
-  const int front = profile.stock.frontTeeth.count(), rear = profile.stock.rearTeeth.count();
+LadderRange usualRange(const LadderInput& input) {
+  const ChainRun room = input.shared.bike.chainRun.value_or(ChainRun{});
+  const int front = input.stock.frontTeeth.count(), rear = input.stock.rearTeeth.count();
   LadderRange range{front - kFrontsEitherSide, front + kFrontsEitherSide, rear - kRearsEitherSide,
                     rear + kRearsEitherSide};
   range.fewestFront = std::max(range.fewestFront, room.smallestFrontTeeth.value_or(range.fewestFront));
   range.mostFront = std::min(range.mostFront, room.largestFrontTeeth.value_or(range.mostFront));
   range.fewestRear = std::max(range.fewestRear, room.smallestRearTeeth.value_or(range.fewestRear));
   range.mostRear = std::min(range.mostRear, room.largestRearTeeth.value_or(range.mostRear));
-  if (profile.sparesBox) {
-    range = widened(range, profile.sparesBox->front, &LadderRange::fewestFront, &LadderRange::mostFront);
-    range = widened(range, profile.sparesBox->rear, &LadderRange::fewestRear, &LadderRange::mostRear);
-  }
+  range = widened(range, input.fronts, &LadderRange::fewestFront, &LadderRange::mostFront);
+  range = widened(range, input.rears, &LadderRange::fewestRear, &LadderRange::mostRear);
   return {clamped(range.fewestFront, limits::kFrontTeeth), clamped(range.mostFront, limits::kFrontTeeth),
           clamped(range.fewestRear, limits::kRearTeeth), clamped(range.mostRear, limits::kRearTeeth)};
 }
@@ -64,35 +61,14 @@ bool LadderRow::fits() const {
   return !chainRun || chainRun->fits.value_or(true);
 }
 
-Ladder::Ladder(const Profile& profile)
-    : profile_(profile),
-      bike_(std::make_shared<const PullBike>(pullBike(profile.bike, profile.ride.value_or(Ride{})))),
-      drive_(driveOf(profile)),
-      stock_(figuresOf(profile.stock)) {}
+Ladder::Ladder(LadderInput input)
+    : input_(std::move(input)), asked_(asked(input_.shared)), stock_(figuresOf(input_.stock)) {}
 
-Ladder::Figures Ladder::figuresOf(const Setup& setup) const {
-  const Rollout rollout = rolloutOf(setup);
-  Figures figures{.gearing = {}, .model = {}, .pull = {}, .top = {}, .run = {}, .chainRun = {}};
-  if (bike_->hasForce()) figures.model.emplace(bike_, setup, rollout, fitted(profile_.stock, setup));
-  const ShiftPoints shifts = shiftPointsOf(profile_.bike.engine, figures.model, setup.gearRatios.count());
-  figures.gearing = gearing(setup, gearingConditionsOf(profile_, shifts));
-  if (figures.model) {
-    figures.pull = peakPull(*figures.model);
-    figures.model->setLaunchRpm(launchRpm(*bike_, shifts));
-  }
-  if (bike_->accelerates()) {
-    figures.top = topSpeed(*figures.model);
-    figures.run = runFigures(*figures.model, shifts, drive_, std::nullopt, false);
-  } else {
-    const GearFigures& last = figures.gearing.gears.back();
-    figures.top = TopSpeed{last.speedAtRevLimitMps, last.gear, std::nullopt};
-  }
-  figures.chainRun = chainRun(profile_.bike, profile_.stock, setup, figures.model ? &*figures.model : nullptr,
-                              chainsOnHand(profile_));
-  return figures;
+SetupFigures Ladder::figuresOf(const Setup& setup) const {
+  return setupFigures(input_.shared, asked_, input_.stock, setup, false);
 }
 
-AimOutcome Ladder::outcome(const Aim& aim, const Figures& figures) const {
+AimOutcome Ladder::outcome(const Aim& aim, const SetupFigures& figures) const {
   const std::size_t gears = figures.gearing.gears.size();
   const std::size_t gear = aim.gear ? std::min(static_cast<std::size_t>(*aim.gear), gears) - 1 : gears - 1;
   const double speed = units::mpsFromKmh(aim.speedKmh.value_or(0.0));
@@ -126,19 +102,19 @@ AimOutcome Ladder::outcome(const Aim& aim, const Figures& figures) const {
     case Aim::Want::TopSpeedAtLeast:
       break;
   }
-  if (!figures.top || !aim.speedKmh) return {false, {}};
-  return {figures.top->speedMps >= speed, figures.top->speedMps - speed};
+  if (!figures.topSpeed || !aim.speedKmh) return {false, {}};
+  return {figures.topSpeed->speedMps >= speed, figures.topSpeed->speedMps - speed};
 }
 
 LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
-  const Setup setup =
-      applied(proposalWithPair(profile_, Teeth::front(frontTeeth).value(), Teeth::rear(rearTeeth).value()),
-              profile_.stock);
-  const Figures figures = figuresOf(setup);
+  const Setup setup = applied(withPair(input_.proposed, input_.stock, input_.fronts, input_.rears,
+                                       Teeth::front(frontTeeth).value(), Teeth::rear(rearTeeth).value()),
+                              input_.stock);
+  const SetupFigures figures = figuresOf(setup);
   LadderRow row{.frontTeeth = frontTeeth,
                 .rearTeeth = rearTeeth,
                 .finalRatio = figures.gearing.finalRatio,
-                .change = gearingChange(profile_.stock, stock_.gearing, figures.gearing),
+                .change = gearingChange(input_.stock, stock_.gearing, figures.gearing),
                 .speedAtLimitMps = {},
                 .cruiseRpm = {},
                 .topSpeedMps = {},
@@ -146,28 +122,26 @@ LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
                 .quarterMileS = figures.run.quarterMileS,
                 .driveS = {},
                 .chainRun = figures.chainRun,
-                .frontInSparesBox = false,
-                .rearInSparesBox = false,
+                .frontInSparesBox = spareSprocket(input_.fronts, frontTeeth, setup) != nullptr,
+                .rearInSparesBox = spareSprocket(input_.rears, rearTeeth, setup) != nullptr,
                 .aims = {}};
   for (const GearFigures& gear : figures.gearing.gears)
     row.speedAtLimitMps.push_back(gear.speedAtRevLimitMps);
   if (figures.gearing.cruise) row.cruiseRpm = figures.gearing.cruise->rpm;
-  if (figures.top) row.topSpeedMps = figures.top->speedMps;
+  if (figures.topSpeed) row.topSpeedMps = figures.topSpeed->speedMps;
   if (figures.run.drive) row.driveS = figures.run.drive->timeS;
-  if (profile_.sparesBox) {
-    row.frontInSparesBox = spareSprocket(profile_.sparesBox->front, frontTeeth, setup) != nullptr;
-    row.rearInSparesBox = spareSprocket(profile_.sparesBox->rear, rearTeeth, setup) != nullptr;
-  }
-  for (const Aim& aim : profile_.aims) row.aims.push_back(outcome(aim, figures));
+  for (const Aim& aim : input_.aims) row.aims.push_back(outcome(aim, figures));
   return row;
 }
 
-std::vector<LadderRow> Ladder::rows(const LadderRange& range) const {
+std::vector<LadderRow> Ladder::rows(const LadderRange& range, const std::function<bool()>& stopped) const {
   std::vector<LadderRow> result;
   for (int front = range.fewestFront; front <= range.mostFront; ++front)
-    for (int rear = range.fewestRear; rear <= range.mostRear; ++rear)
+    for (int rear = range.fewestRear; rear <= range.mostRear; ++rear) {
+      if (stopped && stopped()) return {};
       if (limits::kFrontTeeth.contains(front) && limits::kRearTeeth.contains(rear))
         result.push_back(row(front, rear));
+    }
   std::stable_sort(result.begin(), result.end(),
                    [](const LadderRow& a, const LadderRow& b) { return a.finalRatio > b.finalRatio; });
   return result;

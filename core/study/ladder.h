@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <memory>
+#include <functional>
 #include <optional>
 #include <vector>
 
-#include "core/bike/profile.h"
-#include "core/study/chain_run.h"
-#include "core/study/gearing.h"
-#include "core/study/pull.h"
-#include "core/study/run.h"
+#include "core/input.h"
+#include "core/study/setup_figures.h"
 
 namespace layshaft {
 
@@ -43,37 +40,30 @@ struct LadderRange {
   int fewestFront, mostFront;
   int fewestRear, mostRear;
   std::size_t pairs() const;
+  bool operator==(const LadderRange&) const = default;
 };
 
 /// A few teeth either side of stock's, as far as clearances and the spares box reach.
-LadderRange usualRange(const Profile& profile);
+LadderRange usualRange(const LadderInput& input);
 
 /// Every sprocket pair in reach. Tyre, gearbox and chain are the proposal's, the comparison is with stock.
 /// Rows are independent and pure: any number of threads may ask at once.
 class Ladder {
  public:
-  explicit Ladder(const Profile& profile);
+  explicit Ladder(LadderInput input);
 
   LadderRow row(int frontTeeth, int rearTeeth) const;
-  /// All rows of a range, shortest gearing first; pairs whose teeth cannot exist are left out.
-  std::vector<LadderRow> rows(const LadderRange& range) const;
+  /// All rows of a range, shortest gearing first; pairs whose teeth cannot exist are left out. `stopped` is
+  /// asked between rows: once it says so, nothing more is worked out and no row is given.
+  std::vector<LadderRow> rows(const LadderRange& range, const std::function<bool()>& stopped = {}) const;
 
  private:
-  struct Figures {
-    Gearing gearing;
-    std::optional<PullModel> model;
-    std::vector<GearPull> pull;
-    std::optional<TopSpeed> top;
-    RunFigures run;
-    std::optional<ChainRunFigures> chainRun;
-  };
-  Figures figuresOf(const Setup& setup) const;
-  AimOutcome outcome(const Aim& aim, const Figures& figures) const;
+  SetupFigures figuresOf(const Setup& setup) const;
+  AimOutcome outcome(const Aim& aim, const SetupFigures& figures) const;
 
-  Profile profile_;
-  std::shared_ptr<const PullBike> bike_;
-  std::optional<DriveRequest> drive_;
-  Figures stock_;
+  LadderInput input_;
+  Asked asked_;
+  SetupFigures stock_;
 };
 
 /// Rows that stand for the same gearing: groups of indices whose final ratios differ by less than `tolerance`

@@ -12,10 +12,6 @@
 namespace layshaft {
 namespace {
 
-constexpr double kDefaultEfficiency = 0.90;
-constexpr double kDefaultRiderMassKg = 75.0;
-constexpr double kDefaultShiftTimeS = 0.15;
-
 /// Takes a value, or its default and a note of it.
 double orAssumed(const std::optional<double>& value, double otherwise, std::string_view key,
                  std::vector<Assumed>& assumed) {
@@ -28,7 +24,9 @@ double orAssumed(const std::optional<double>& value, double otherwise, std::stri
 PullBike pullBike(const Bike& bike, const Ride& ride) {
   const Chassis chassis = bike.chassis.value_or(Chassis{});
   const Engine& engine = bike.engine;
-  PullBike result{.road = roadOf(bike, ride)};
+  std::vector<Assumed> ofTheRoad;
+  const Road road = roadOf(bike, ride, &ofTheRoad);
+  PullBike result;
   if (engine.torqueCurve)
     result.torque.emplace(*engine.torqueCurve, engine.revLimitRpm);
   else
@@ -36,13 +34,14 @@ PullBike pullBike(const Bike& bike, const Ride& ride) {
   const bool atWheel = engine.curveMeasuredAt == CurvePlace::RearWheel;
   // At the rear wheel the losses are in the curve already.
   result.efficiency = atWheel ? 1.0
-                              : orAssumed(chassis.drivetrainEfficiency, kDefaultEfficiency,
+                              : orAssumed(chassis.drivetrainEfficiency, defaults::kDrivetrainEfficiency,
                                           "bike.chassis.drivetrain_efficiency", result.assumed);
-  result.idleRpm = engine.idleRpm.value_or(0.0);
+  result.idleRpm = engine.idleRpm.value_or(defaults::kIdleRpm);
+  result.shiftRpm = engine.shiftRpm;
   result.launchRpm = ride.launchRpm;
 
   if (chassis.massKg)
-    result.massKg = *chassis.massKg + orAssumed(chassis.riderMassKg, kDefaultRiderMassKg,
+    result.massKg = *chassis.massKg + orAssumed(chassis.riderMassKg, defaults::kRiderMassKg,
                                                 "bike.chassis.rider_mass_kg", result.assumed);
   else
     result.resistanceLacks.push_back("bike.chassis.mass_kg");
@@ -57,20 +56,20 @@ PullBike pullBike(const Bike& bike, const Ride& ride) {
   if (!result.cgHeightM) result.boundsLack.push_back("bike.chassis.cg_height_mm");
   if (!result.cgAheadM) result.boundsLack.push_back("bike.chassis.cg_ahead_of_rear_axle_mm");
   if (!result.wheelbaseM) result.boundsLack.push_back("bike.chassis.wheelbase_mm");
-  if (!result.road.grip) result.boundsLack.push_back("bike.chassis.tyre_grip");
+  if (!road.grip) result.boundsLack.push_back("bike.chassis.tyre_grip");
 
   result.engineInertiaKgM2 = engine.rotatingInertiaKgm2.value_or(0.0);
   result.rearWheelInertiaKgM2 = chassis.rearWheelInertiaKgm2.value_or(0.0);
   result.frontWheelInertiaKgM2 = chassis.frontWheelInertiaKgm2.value_or(0.0);
   result.frontRolloutM = units::metresFromMillimetres(chassis.frontRolloutMm);
   result.shiftTimeS =
-      orAssumed(chassis.shiftTimeS, kDefaultShiftTimeS, "bike.chassis.shift_time_s", result.assumed);
-  result.assumed.insert(result.assumed.end(), result.road.assumed.begin(), result.road.assumed.end());
+      orAssumed(chassis.shiftTimeS, defaults::kShiftTimeS, "bike.chassis.shift_time_s", result.assumed);
+  result.assumed.insert(result.assumed.end(), ofTheRoad.begin(), ofTheRoad.end());
   return result;
 }
 
-PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Setup& setup, const Rollout& rollout,
-                     const Fitted& fitted)
+PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Road& road, const Setup& setup,
+                     const Rollout& rollout, const Fitted& fitted)
     : bike_(std::move(shared)), rollout_(rollout), massKg_(bike_->massKg.value_or(0.0) + fitted.massKg) {
   const PullBike& bike = *bike_;
   const double radius = rollout.radiusM();
@@ -79,46 +78,63 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Setup& setup,
   const double asStock = bike.massKg.value_or(0.0) +
                          bike.frontWheelInertiaKgM2 / (frontRadius * frontRadius) +
                          bike.rearWheelInertiaKgM2 / (radius * radius);
-  double coasting = asStock + fitted.massKg + fitted.wheelInertiaKgM2 / (radius * radius);
-  if (coasting < asStock / 2.0 ||
+  coastingMassKg_ = asStock + fitted.massKg + fitted.wheelInertiaKgM2 / (radius * radius);
+  if (coastingMassKg_ < asStock / 2.0 ||
       massKg_ < bike.massKg.value_or(0.0) /
                     2.0) {  // sprockets that weigh as much as the bike: typed in a wrong unit
-    coasting = asStock;
+    coastingMassKg_ = asStock;
     massKg_ = bike.massKg.value_or(0.0);
   }
   const double final = finalRatio(setup.frontTeeth, setup.rearTeeth);
-  for (std::size_t g = 0; g < setup.gearRatios.count(); ++g) {
+  gearCount_ = setup.gearRatios.count();
+  for (std::size_t g = 0; g < gearCount_; ++g) {
     const double overall = setup.primaryRatio * setup.gearRatios[g] * final;
-    gears_.push_back({.overall = overall,
-                      .rpmAtRest = 0.0,
-                      .rpmPerMps = 60.0 * overall / rollout.metres,
-                      .newtonsPerNm = bike.efficiency * bike.road.torqueFactor * overall / radius,
-                      .massKg = coasting + bike.engineInertiaKgM2 * overall * overall / (radius * radius),
-                      .limitMps = rollout.speedMps(bike.torque->revLimitRpm(), overall)});
+    gears_[g] = {.overall = overall,
+                 .rpmAtRest = 0.0,
+                 .rpmPerMps = 60.0 * overall / rollout.metres,
+                 .newtonsPerNm = 0.0,
+                 .massKg = coastingMassKg_ + bike.engineInertiaKgM2 * overall * overall / (radius * radius),
+                 .limitMps = rollout.speedMps(bike.torque->revLimitRpm(), overall)};
   }
-  Gear slip = gears_.front();
-  slip.rpmPerMps = 0.0;
-  slip.massKg = coasting;
-  gears_.push_back(slip);
-  if (!bike.hasResistance()) return;
+  if (bike.cgAheadM) {
+    cgAheadM_ = *bike.cgAheadM + fitted.axleShiftM;
+    if (bike.wheelbaseM) wheelbaseM_ = *bike.wheelbaseM + fitted.axleShiftM;
+    if (*cgAheadM_ <= 0.0 || (wheelbaseM_ && *wheelbaseM_ <= 0.0)) {  // a chain that could never be fitted
+      cgAheadM_ = bike.cgAheadM;
+      wheelbaseM_ = bike.wheelbaseM;
+    }
+  }
+  takeRoad(road);
+}
 
-  const double m = massKg_, g = units::kStandardGravityMps2;
-  const double cos = std::cos(bike.road.slopeRad), sin = std::sin(bike.road.slopeRad);
-  dragFactor_ = 0.5 * bike.road.airDensityKgM3 * *bike.dragAreaM2;
-  weightOnRoadN_ = m * g * cos;
-  slopeN_ = m * g * sin;
-  if (!bike.cgHeightM || !bike.cgAheadM) return;
-  const double h = *bike.cgHeightM, dragHeight = *bike.dragHeightM;
-  double b = *bike.cgAheadM + fitted.axleShiftM, l = bike.wheelbaseM.value_or(0.0) + fitted.axleShiftM;
-  if (b <= 0.0 || (bike.wheelbaseM && l <= 0.0)) {  // a chain that could never be fitted
-    b -= fitted.axleShiftM;
-    l -= fitted.axleShiftM;
-  }
+void PullModel::addSlippingClutch(double rpm) {
+  Gear& slip = gears_[gearCount_] = gears_.front();
+  slip.rpmAtRest = rpm;
+  slip.rpmPerMps = 0.0;
+  slip.massKg = coastingMassKg_;
+}
+
+void PullModel::takeRoad(const Road& road) {
+  road_ = road;
+  const PullBike& bike = *bike_;
+  const double radius = rollout_.radiusM();
+  for (Gear& gear : gears_) gear.newtonsPerNm = bike.efficiency * road.torqueFactor * gear.overall / radius;
+  if (!bike.hasResistance()) return;
+  dragFactor_ = 0.5 * road.airDensityKgM3 * *bike.dragAreaM2;
+  weightOnRoadN_ = massKg_ * units::kStandardGravityMps2 * std::cos(road.slopeRad);
+  slopeN_ = massKg_ * units::kStandardGravityMps2 * std::sin(road.slopeRad);
+  takeBounds();
+}
+
+void PullModel::takeBounds() {
+  hasGrip_ = hasLift_ = false;
+  if (!bike_->cgHeightM || !cgAheadM_) return;
+  const double m = massKg_, h = *bike_->cgHeightM, dragHeight = *bike_->dragHeightM, b = *cgAheadM_;
   hasLift_ = true;
-  liftBase_ = weightOnRoadN_ * b / (m * h) - g * sin;
+  liftBase_ = weightOnRoadN_ * b / (m * h) - units::kStandardGravityMps2 * std::sin(road_.slopeRad);
   liftPerDrag_ = dragHeight / (m * h);
-  if (!bike.wheelbaseM || !bike.road.grip) return;
-  const double mu = *bike.road.grip;
+  if (!wheelbaseM_ || !road_.grip) return;
+  const double mu = *road_.grip, l = *wheelbaseM_;
   if (mu * h >= l) return;  // the front lifts long before the rear slides
   hasGrip_ = true;
   const double perAcceleration = m * (1.0 - mu * h / l);
@@ -128,7 +144,7 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Setup& setup,
 }
 
 std::optional<double> PullModel::boundMps2(double v) const {
-  const bool fast = bike_->road.rolling.jumpMps && v > *bike_->road.rolling.jumpMps;
+  const bool fast = road_.isFast(v);
   const Stretch here{v, v, 0, fast};
   std::optional<double> bound;
   if (hasGrip_) bound = gripOn(here, v);
@@ -152,7 +168,7 @@ LimitedBy PullModel::limitOn(const Stretch& on, double v, std::size_t gear) cons
 
 std::optional<double> PullModel::gripLimitN(double v) const {
   if (!hasGrip_) return std::nullopt;
-  const bool fast = bike_->road.rolling.jumpMps && v > *bike_->road.rolling.jumpMps;
+  const bool fast = road_.isFast(v);
   return massKg_ * gripOn({v, v, 0, fast}, v) + resistanceN(v);
 }
 
@@ -171,7 +187,6 @@ std::vector<PullModel::Stretch> PullModel::stretches(std::size_t gear, double fr
   std::vector<Stretch> result;
   if (!(to > from)) return result;
   const TorqueSpline& torque = *bike_->torque;
-  const Road& road = bike_->road;
 
   std::vector<double> cuts;
   cuts.reserve(torque.knotsRpm().size() + 4);
@@ -181,8 +196,8 @@ std::vector<PullModel::Stretch> PullModel::stretches(std::size_t gear, double fr
   const auto insert = [&](double v) {
     if (v > from && v < to) cuts.insert(std::upper_bound(cuts.begin(), cuts.end(), v), v);
   };
-  if (road.rolling.jumpMps) insert(*road.rolling.jumpMps);
-  if (road.headwindMps < 0.0) insert(-road.headwindMps);
+  if (road_.rolling.jumpMps) insert(*road_.rolling.jumpMps);
+  if (road_.headwindMps < 0.0) insert(-road_.headwindMps);
   cuts.push_back(to);
 
   result.reserve(cuts.size() + 4);
@@ -190,8 +205,7 @@ std::vector<PullModel::Stretch> PullModel::stretches(std::size_t gear, double fr
   for (const double end : cuts) {
     if (!(end > start)) continue;
     const double middle = start + (end - start) / 2.0;
-    Stretch on{start, end, torque.pieceAt(rpm(middle, gear)),
-               road.rolling.jumpMps && middle > *road.rolling.jumpMps};
+    Stretch on{start, end, torque.pieceAt(rpm(middle, gear)), road_.isFast(middle)};
     // Cut again where another limit takes over.
     std::array<double, 9> takeOvers{};
     std::size_t count = 0;
@@ -226,7 +240,7 @@ PullModel::Coasted PullModel::coast(double from, double seconds) const {
   // Over the tenths of a second of a shift the classical fourth-order Runge-Kutta step is exact to the last
   // digits: nothing in the resistance changes in less than some seconds.
   constexpr double kStepS = 0.05;
-  const auto jump = bike_->road.rolling.jumpMps;
+  const auto jump = road_.rolling.jumpMps;
   const double mass = coastingMassKg();
   Coasted state{from, 0.0};
   bool fast = jump && from > *jump;

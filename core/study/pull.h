@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <memory>
@@ -10,6 +11,8 @@
 #include <vector>
 
 #include "core/bike/profile.h"
+#include "core/defaults.h"
+#include "core/limits.h"
 #include "core/parts/torque_spline.h"
 #include "core/study/fitted.h"
 #include "core/study/road.h"
@@ -17,14 +20,14 @@
 
 namespace layshaft {
 
-/// What a bike brings to the road whatever its gearing, in SI: engine, masses, resistance and the limits of
+/// What a bike brings to any road whatever its gearing, in SI: engine, masses, resistance and the limits of
 /// grip and front lift. Whatever the profile lacks is empty, and the list beside it names the keys.
 struct PullBike {
-  std::optional<TorqueSpline> torque;  ///< as the curve is given; the air's factor is in `road`
-  double efficiency = 0.9;             ///< from the place where the curve was measured to the wheel
-  double idleRpm = 0.0;
-  std::optional<double> launchRpm;  ///< as typed
-  std::optional<double> massKg;     ///< with rider
+  std::optional<TorqueSpline> torque;  ///< as the curve is given; what the air does to it is the road's
+  double efficiency = defaults::kDrivetrainEfficiency;  ///< from where the curve was measured to the wheel
+  double idleRpm = defaults::kIdleRpm;
+  std::optional<double> shiftRpm, launchRpm;  ///< as typed
+  std::optional<double> massKg;               ///< with rider
   std::optional<double> dragAreaM2;
   std::optional<double> cgHeightM;
   std::optional<double> cgAheadM;  ///< of the rear axle, as stock
@@ -34,9 +37,9 @@ struct PullBike {
   double rearWheelInertiaKgM2 = 0.0;
   double frontWheelInertiaKgM2 = 0.0;
   std::optional<double> frontRolloutM;  ///< the rear's where it was not measured
-  double shiftTimeS = 0.15;
-  Road road;
+  double shiftTimeS = defaults::kShiftTimeS;
 
+  // Of the profile that it was made from, the road of its ride included.
   std::vector<std::string_view> forceLacks;       ///< for the force at the wheel
   std::vector<std::string_view> resistanceLacks;  ///< for what is left of it to accelerate
   std::vector<std::string_view> boundsLack;       ///< for the limits of grip and front lift
@@ -48,13 +51,14 @@ struct PullBike {
   bool accelerates() const { return hasForce() && hasResistance(); }
 };
 
+/// The ride gives the launch engine speed, and a road whose lacks and defaults are listed too.
 PullBike pullBike(const Bike& bike, const Ride& ride);
 
 /// What stops the speed from rising.
 enum class LimitedBy { Drag, RevLimit, Grip, Lift };
 
-/// Force and acceleration at every road speed in every gear, full throttle, upright. SI throughout; gears
-/// count from 0.
+/// Force and acceleration of a setup on a road at every speed in every gear, full throttle, upright. SI
+/// throughout; gears count from 0. Where it shifts and how it starts is `RoadModel`'s.
 ///
 /// F = η·T·i/R less the resistance ½ρ·CdA·u·|u| + m·g·cos θ·c(v) + m·g·sin θ, over the equivalent mass
 /// m + If/Rf² + Ir/R² + Ie·i²/R², and not above what grip and front lift allow (V. Cossalter, Motorcycle
@@ -70,16 +74,15 @@ class PullModel {
   };
 
   /// `bike` must have force. `fitted` is what the setup's own sprockets and chain change about it.
-  PullModel(std::shared_ptr<const PullBike> bike, const Setup& setup, const Rollout& rollout,
-            const Fitted& fitted);
+  PullModel(std::shared_ptr<const PullBike> bike, const Road& road, const Setup& setup,
+            const Rollout& rollout, const Fitted& fitted);
 
-  std::size_t gearCount() const { return gears_.size() - 1; }
-  /// The pseudo gear for first gear with the clutch slipping at the launch engine speed.
-  std::size_t slipping() const { return gears_.size() - 1; }
-  void setLaunchRpm(double rpm) { gears_.back().rpmAtRest = rpm; }
-  double launchRpm() const { return gears_.back().rpmAtRest; }
-
+  std::size_t gearCount() const { return gearCount_; }
   const PullBike& bike() const { return *bike_; }
+  const Road& road() const { return road_; }
+  const TorqueSpline& torque() const { return *bike_->torque; }
+  /// Bike, rider and what the setup's sprockets weigh more than stock's.
+  double massKg() const { return massKg_; }
   double rollingRadiusM() const { return rollout_.radiusM(); }
   double speedMps(double rpm, std::size_t gear) const { return rollout_.speedMps(rpm, gears_[gear].overall); }
   double rpm(double speedMps, std::size_t gear) const {
@@ -88,7 +91,7 @@ class PullModel {
   }
   double limitMps(std::size_t gear) const { return gears_[gear].limitMps; }
   double equivalentMassKg(std::size_t gear) const { return gears_[gear].massKg; }
-  double coastingMassKg() const { return gears_.back().massKg; }
+  double coastingMassKg() const { return coastingMassKg_; }
 
   /// At the wheel, unbounded, N.
   double forceN(double speedMps, std::size_t gear) const {
@@ -106,13 +109,11 @@ class PullModel {
     return forceOn(gear, speedMps, torqueNm);
   }
   double dragN(double speedMps) const {
-    const double air = speedMps + bike_->road.headwindMps;
+    const double air = speedMps + road_.headwindMps;
     return dragFactor_ * air * std::abs(air);
   }
   /// N; needs resistance data, as all that follows.
-  double resistanceN(double speedMps) const {
-    return resistanceOn(speedMps, bike_->road.rolling.jumpMps && speedMps > *bike_->road.rolling.jumpMps);
-  }
+  double resistanceN(double speedMps) const { return resistanceOn(speedMps, road_.isFast(speedMps)); }
   double freeAccelerationMps2(double speedMps, std::size_t gear) const {
     return (forceN(speedMps, gear) - resistanceN(speedMps)) / gears_[gear].massKg;
   }
@@ -152,30 +153,43 @@ class PullModel {
   };
   Coasted coast(double fromMps, double seconds) const;
 
+ protected:
+  /// Adds the pseudo gear after the last: first gear with the clutch slipping, the engine held at its speed.
+  void addSlippingClutch(double rpm);
+  double rpmAtRest(std::size_t gear) const { return gears_[gear].rpmAtRest; }
+  /// Puts the same bike on another road.
+  void takeRoad(const Road& road);
+
  private:
   struct Gear {
     double overall;
     double rpmAtRest;  ///< the slipping clutch's; 0 in a gear
     double rpmPerMps;
-    double newtonsPerNm;
+    double newtonsPerNm;  ///< in the road's air
     double massKg;
     double limitMps;
   };
+
+  void takeBounds();
 
   double growth(double v) const { return 1.0 + rollout_.growthPerMps2 * v * v; }
   double forceOn(std::size_t gear, double v, double torqueNm) const {
     return torqueNm * gears_[gear].newtonsPerNm / growth(v);
   }
   double resistanceOn(double v, bool fast) const {
-    const RollingResistance& c = bike_->road.rolling;
+    const RollingResistance& c = road_.rolling;
     const double rolling = fast ? c.fastBase + c.fastPerSpeed2 * v * v : c.base + c.perSpeed2 * v * v;
     return dragN(v) + weightOnRoadN_ * rolling + slopeN_;
   }
 
   std::shared_ptr<const PullBike> bike_;
+  Road road_;
   Rollout rollout_;
-  std::vector<Gear> gears_;  ///< the last is first gear with a slipping clutch
-  double massKg_;            ///< bike, rider and what the setup's sprockets weigh more than stock's
+  std::size_t gearCount_ = 0;
+  std::array<Gear, limits::kMostGears + 1> gears_{};  ///< behind the last one the slipping clutch
+  double massKg_, coastingMassKg_;
+  // With the setup's chain; none where the bike lacks them.
+  std::optional<double> cgAheadM_, wheelbaseM_;
   double dragFactor_ = 0.0;  ///< ½·ρ·CdA
   double weightOnRoadN_ = 0.0, slopeN_ = 0.0;
   bool hasGrip_ = false, hasLift_ = false;

@@ -10,7 +10,7 @@ constexpr int kPartsOfAStretch = 3;
 constexpr int kPartsOfAParabola = 24;
 
 PullPoint pointAt(const PullModel& model, const PullModel::Stretch& on, double v, std::size_t gear) {
-  const double torque = model.bike().torque->onPiece(on.piece, model.rpm(v, gear));
+  const double torque = model.torque().onPiece(on.piece, model.rpm(v, gear));
   PullPoint point{v, model.forceOfTorqueN(torque, v, gear), 0.0};
   if (model.bike().hasResistance()) point.accelerationMps2 = model.freeOn(on, v, gear);
   return point;
@@ -28,7 +28,7 @@ void append(std::vector<PullPoint>& points, const PullModel& model, std::size_t 
 
 }  // namespace
 
-PullCurves pullCurves(const PullModel& model, const ShiftPoints& shifts) {
+PullCurves pullCurves(const RoadModel& model) {
   PullCurves curves;
   double fastest = 0.0;
   for (std::size_t g = 0; g < model.gearCount(); ++g) {
@@ -42,8 +42,8 @@ PullCurves pullCurves(const PullModel& model, const ShiftPoints& shifts) {
     append(curves.followed, model, model.slipping(), 0.0, from);
   }
   for (std::size_t g = 0; g < model.gearCount(); ++g) {
-    const bool last = g >= shifts.rpm.size();
-    const double to = last ? model.limitMps(g) : model.speedMps(shifts.rpm[g], g);
+    const bool last = g >= model.shifts().rpm.size();
+    const double to = last ? model.limitMps(g) : model.speedMps(model.shifts().rpm[g], g);
     if (to <= from) continue;
     append(curves.followed, model, g, from, to);
     if (!last) curves.shifts.push_back(curves.followed.back());
@@ -53,7 +53,7 @@ PullCurves pullCurves(const PullModel& model, const ShiftPoints& shifts) {
   if (!model.bike().hasResistance()) return curves;
   for (int i = 0; i <= kPartsOfAParabola; ++i) {
     const double v = fastest * i / kPartsOfAParabola;
-    const double resistance = model.resistanceN(v), mass = *model.bike().massKg;
+    const double resistance = model.resistanceN(v), mass = model.massKg();
     curves.resistance.push_back({v, resistance, 0.0});
     if (const auto force = model.gripLimitN(v))
       curves.grip.push_back({v, *force, (*force - resistance) / mass});

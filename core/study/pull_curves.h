@@ -3,8 +3,7 @@
 
 #include <vector>
 
-#include "core/study/pull.h"
-#include "core/study/run.h"
+#include "core/study/road_model.h"
 
 namespace layshaft {
 
@@ -25,6 +24,6 @@ struct PullCurves {
 };
 
 /// Few points, at every place where a curve changes form: lines through them are true to the eye.
-PullCurves pullCurves(const PullModel& model, const ShiftPoints& shifts);
+PullCurves pullCurves(const RoadModel& model);
 
 }  // namespace layshaft

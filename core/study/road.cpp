@@ -39,15 +39,16 @@ SurfaceDefaults surfaceDefaults(Surface surface) {
 
 namespace {
 
-RollingResistance tyresOwnRolling(const Chassis& chassis, std::vector<Assumed>& assumed) {
-  if (chassis.rollingResistanceForm == RollingResistanceForm::SpeedDependent) {
-    if (!chassis.tyrePressureBar)
-      assumed.push_back({"bike.chassis.tyre_pressure_bar", kDefaultTyrePressureBar});
-    return RollingResistance::speedDependent(chassis.tyrePressureBar.value_or(kDefaultTyrePressureBar));
-  }
-  if (!chassis.rollingResistance)
-    assumed.push_back({"bike.chassis.rolling_resistance", kDefaultRollingResistance});
-  return RollingResistance::constant(chassis.rollingResistance.value_or(kDefaultRollingResistance));
+RollingResistance tyresOwnRolling(const Chassis& chassis, std::vector<Assumed>* assumed) {
+  const auto take = [&](const std::optional<double>& value, double otherwise, std::string_view key) {
+    if (!value && assumed) assumed->push_back({key, otherwise});
+    return value.value_or(otherwise);
+  };
+  if (chassis.rollingResistanceForm == RollingResistanceForm::SpeedDependent)
+    return RollingResistance::speedDependent(
+        take(chassis.tyrePressureBar, defaults::kTyrePressureBar, "bike.chassis.tyre_pressure_bar"));
+  return RollingResistance::constant(
+      take(chassis.rollingResistance, defaults::kRollingResistance, "bike.chassis.rolling_resistance"));
 }
 
 double torqueFactor(const Engine& engine, const AirState& now) {
@@ -59,21 +60,20 @@ double torqueFactor(const Engine& engine, const AirState& now) {
 
 }  // namespace
 
-Road roadOf(const Bike& bike, const Ride& ride) {
+Road roadOf(const Bike& bike, const Ride& ride, std::vector<Assumed>* assumed) {
   const Chassis chassis = bike.chassis.value_or(Chassis{});
   const Surface surface = ride.surface.value_or(Surface::Asphalt);
   const SurfaceDefaults usual = surfaceDefaults(surface);
   const auto own = ride.surfaces.find(surface);
   const SurfaceValues typed = own == ride.surfaces.end() ? SurfaceValues{} : own->second;
-  const AirState air =
-      airState(ride.airTemperatureC, ride.airPressureHpa, ride.humidityPercent, ride.altitudeM.value_or(0.0));
-  Road road{.slopeRad = std::atan(ride.slopePercent.value_or(0.0) / 100.0),
-            .headwindMps = units::mpsFromKmh(ride.headwindKmh.value_or(0.0)),
+  const AirState air = airState(ride.airTemperatureC, ride.airPressureHpa, ride.humidityPercent,
+                                ride.altitudeM.value_or(defaults::kAltitudeM));
+  Road road{.slopeRad = std::atan(ride.slopePercent.value_or(defaults::kSlopePercent) / 100.0),
+            .headwindMps = units::mpsFromKmh(ride.headwindKmh.value_or(defaults::kHeadwindKmh)),
             .airDensityKgM3 = air.densityKgM3(),
             .torqueFactor = torqueFactor(bike.engine, air),
             .grip = typed.grip,
-            .rolling = {},
-            .assumed = {}};
+            .rolling = {}};
   if (!road.grip) road.grip = usual.grip;
   if (!road.grip && chassis.tyreGrip) road.grip = *chassis.tyreGrip * usual.gripFactor;
   if (typed.rollingResistance)
@@ -81,7 +81,7 @@ Road roadOf(const Bike& bike, const Ride& ride) {
   else if (usual.rollingResistance)
     road.rolling = RollingResistance::constant(*usual.rollingResistance);
   else
-    road.rolling = tyresOwnRolling(chassis, road.assumed);
+    road.rolling = tyresOwnRolling(chassis, assumed);
   return road;
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/bike/profile.h"
+#include "core/defaults.h"
 #include "core/study/air.h"
 
 namespace layshaft {
@@ -24,6 +25,7 @@ struct RollingResistance {
   double fastBase = 0.0;
   double fastPerSpeed2 = 0.0;
   std::optional<double> jumpMps;  ///< where the second pair begins; none for a constant
+  bool operator==(const RollingResistance&) const = default;
 
   double at(double speedMps) const {
     return jumpMps && speedMps > *jumpMps ? fastBase + fastPerSpeed2 * speedMps * speedMps
@@ -48,20 +50,21 @@ struct SurfaceDefaults {
 /// soil and sand from handbook tables; grip off the road is common practice.
 SurfaceDefaults surfaceDefaults(Surface surface);
 
-inline constexpr double kDefaultRollingResistance = 0.015;
-inline constexpr double kDefaultTyrePressureBar = 2.5;  ///< common practice for road tyres
-
-/// Where the bike is ridden, in SI.
+/// Where the bike is ridden, in SI: one stretch of road with its air and surface.
 struct Road {
   double slopeRad = 0.0;     ///< positive uphill
   double headwindMps = 0.0;  ///< positive against the rider
-  double airDensityKgM3 = 1.225;
+  double airDensityKgM3 = defaults::kAirDensityKgM3;
   double torqueFactor = 1.0;  ///< what the air does to the engine
   std::optional<double> grip;
   RollingResistance rolling;
-  std::vector<Assumed> assumed;
+  bool operator==(const Road&) const = default;
+
+  /// Whether a speed is beyond the jump of the rolling resistance.
+  bool isFast(double speedMps) const { return rolling.jumpMps && speedMps > *rolling.jumpMps; }
 };
 
-Road roadOf(const Bike& bike, const Ride& ride);
+/// `assumed`, if there, is told of the defaults that were taken.
+Road roadOf(const Bike& bike, const Ride& ride, std::vector<Assumed>* assumed = nullptr);
 
 }  // namespace layshaft

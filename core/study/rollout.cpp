@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/defaults.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -35,7 +36,8 @@ Rollout rolloutOf(const Setup& setup) {
   const double growth = options.growthPerKmh2.value_or(0.0) * units::kmhFromMps(1.0) * units::kmhFromMps(1.0);
   if (options.rolloutMm)
     return {units::metresFromMillimetres(*options.rolloutMm), RolloutSource::Measured, growth};
-  const double allowance = options.rollingAllowancePercent.value_or(kDefaultRollingAllowancePercent) / 100.0;
+  const double allowance =
+      options.rollingAllowancePercent.value_or(defaults::kRollingAllowancePercent) / 100.0;
   const double unworn = units::kPi * setup.rearTyre.diameterM() * (1.0 - allowance);
   const double wear = units::metresFromMillimetres(options.treadWearMm.value_or(0.0));
   return {unworn - 2.0 * units::kPi * wear, RolloutSource::TyreSize, growth};

@@ -20,8 +20,8 @@ struct Rollout {
 };
 
 /// The setup's rollout: measured if it has been, else π·D·(1 − allowance) of the nominal tyre diameter D,
-/// less the tread worn off it: dC/C = −dh/R. A measured rollout has wear and allowance in it already. Source
-/// for the allowance: `SetupOptions::rollingAllowancePercent` and its default.
+/// less the tread worn off it: dC/C = −dh/R. A measured rollout has wear and allowance in it already. The
+/// allowance is the setup's, else the default's.
 Rollout rolloutOf(const Setup& setup);
 
 }  // namespace layshaft

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <boost/math/policies/policy.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <cstddef>
@@ -12,19 +13,28 @@
 namespace layshaft {
 
 /// The place between `a` and `b` where `f` changes sign, to the last digits that a double has; `fa` and `fb`
-/// are its values there, of opposite sign or 0.
+/// are its values there, of opposite sign or 0. Never throws: where there is no change of sign to look for
+/// (values of one sign, not a number, an end that is not finite) it is the end with the smaller value.
 template <class F>
 double polishedRoot(F f, double a, double b, double fa, double fb) {
   if (fa == 0.0) return a;
   if (fb == 0.0) return b;
-  std::uintmax_t steps = 100;
   if (a > b) {
     std::swap(a, b);
     std::swap(fa, fb);
   }
+  const double nearer = std::abs(fb) < std::abs(fa) || std::isnan(fa) ? b : a;
+  const bool opposite = (fa < 0.0 && fb > 0.0) || (fa > 0.0 && fb < 0.0);
+  if (!opposite || !(a < b) || !std::isfinite(a) || !std::isfinite(b)) return nearer;
+  // What boost would throw for is excluded above, but a function may still turn into no number inside.
+  using namespace boost::math::policies;
+  using Quiet = policy<domain_error<ignore_error>, pole_error<ignore_error>, overflow_error<ignore_error>,
+                       rounding_error<ignore_error>, evaluation_error<ignore_error>>;
+  std::uintmax_t steps = 100;
   const auto [low, high] = boost::math::tools::toms748_solve(
-      f, a, b, fa, fb, boost::math::tools::eps_tolerance<double>(52), steps);
-  return low + (high - low) / 2.0;
+      f, a, b, fa, fb, boost::math::tools::eps_tolerance<double>(52), steps, Quiet());
+  const double root = low + (high - low) / 2.0;
+  return root >= a && root <= b ? root : nearer;
 }
 
 /// Places that cut a range into pieces on each of which a function only rises or only falls, ends included,

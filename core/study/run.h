@@ -5,15 +5,9 @@
 #include <optional>
 #include <vector>
 
-#include "core/study/pull.h"
+#include "core/study/pull_along.h"
 
 namespace layshaft {
-
-/// When a run shifts: engine speeds for every gear but the last, and whether somebody typed them.
-struct ShiftPoints {
-  std::vector<double> rpm;
-  bool typed = false;
-};
 
 /// A place on a run.
 struct RunPoint {
@@ -31,17 +25,23 @@ struct RunShift {
   int fromGear;
 };
 
-/// A full-throttle run from a speed in a gear. Speed rises monotonically in a gear and the forces depend on
-/// speed alone, so time and distance are integrals over speed, t = ∫dv/a and x = ∫v·dv/a, between the speeds
-/// where a force changes form: seven-point Gauss-Legendre quadrature, halved where the pull runs out.
+/// A run as it is drawn.
+struct RunTrace {
+  std::vector<RunPoint> points;
+  std::vector<RunShift> shifts;
+};
+
+/// A full-throttle run from a speed in a gear: pulls from shift to shift. Speed rises monotonically in a gear
+/// and the forces depend on speed alone, so time and distance are integrals over speed, between the speeds
+/// where a force changes form. Keeps a pointer to its model.
 class Run {
  public:
   enum class Clutch { Engaged, Slipping };
 
   /// Goes on until both `untilM` and `untilMps` are passed or the speed no longer rises. `stayInGear`: never
   /// shifts. `model` must accelerate. Gears count from 0.
-  Run(const PullModel& model, const ShiftPoints& shifts, double fromMps, std::size_t gear, Clutch clutch,
-      double untilM, double untilMps, bool stayInGear = false);
+  Run(const RoadModel& model, double fromMps, std::size_t gear, Clutch clutch, double untilM, double untilMps,
+      bool stayInGear = false);
 
   /// Whether the bike moves at all: false if it does not accelerate at the start.
   bool moves() const { return !legs_.empty(); }
@@ -55,33 +55,19 @@ class Run {
   std::vector<RunPoint> trace() const;
 
  private:
-  enum class Kind { Pull, Coast, Hold };
-  struct Leg {
-    Kind kind;
-    std::size_t gear;  ///< of the model; the slipping clutch's counts as first
-    PullModel::Stretch on;
-    double timeS, distanceM, speedMps;           ///< at its start
-    double endTimeS, endDistanceM, endSpeedMps;  ///< a hold never ends
-    bool limiter;
-  };
+  void go(std::size_t gear, bool stayInGear);
+  /// Up to where a gear is left for the next; none if it is the last one or the next would not pull there.
+  std::optional<double> shiftMps(std::size_t gear) const;
+  PullEnd pullTo(std::size_t gear, double mps);
+  void coast(std::size_t gear);
+  void hold(std::size_t gear, bool limiter);
+  RunPoint pointIn(const RunLeg& leg, const RunPlace& place) const;
 
-  void pullUpTo(std::size_t gear, double speedMps);
-  void runOut(std::size_t gear, double terminalMps);
-  void addPull(const PullModel::Stretch& on, std::size_t gear, int depth);
-  void addCoast(std::size_t gear);
-  void addHold(std::size_t gear, bool limiter);
-  std::optional<double> whereItStops(std::size_t gear,
-                                     const std::vector<PullModel::Stretch>& stretches) const;
-  bool farEnough() const { return distance_ >= untilM_ && speed_ >= untilMps_; }
-  RunPoint pointIn(const Leg& leg, double time, double distance, double speed) const;
-  RunPoint pullPoint(const Leg& leg, double speed) const;
-
-  const PullModel* model_;
+  const RoadModel* model_;
   double untilM_, untilMps_;
-  std::vector<Leg> legs_;
+  std::vector<RunLeg> legs_;
   std::vector<RunShift> shifts_;
-  double time_ = 0.0, distance_ = 0.0, speed_ = 0.0;
-  bool stopped_ = false;
+  RunPlace place_;
 };
 
 /// What a straight asks for.
@@ -111,25 +97,29 @@ struct RunFigures {
   std::optional<double> hundredMetresS, eighthMileS, eighthMileSpeedMps, quarterMileS, quarterMileSpeedMps;
   std::optional<double> rollOnTopS, rollOnBestS;  ///< 80 to 120 km/h
   std::optional<double> askedRollOnS;             ///< of the profile's own speeds and gear
+  std::optional<int> driveStartGear;              ///< 1 is first; none where the drive never moves off
   std::optional<DriveFigures> drive;
 };
-
-/// The launch engine speed: typed, else the lowest of the torque peak's, 60 % of the limit and first gear's
-/// shift point.
-double launchRpm(const PullBike& bike, const ShiftPoints& shifts);
 
 /// The gear that accelerates hardest at a speed, of those between idle and shift point; of equals the
 /// highest. `model.slipping()` where that is first gear below the launch engine speed. None if no gear can be
 /// ridden there.
-std::optional<std::size_t> bestGear(const PullModel& model, const ShiftPoints& shifts, double speedMps);
+std::optional<std::size_t> bestGear(const RoadModel& model, double speedMps);
+
+/// The start from a standstill.
+Run standingStart(const RoadModel& model, double untilM, double untilMps);
 
 /// A run from a speed in the best gear there; none if no gear can be ridden there.
-std::optional<Run> bestRun(const PullModel& model, const ShiftPoints& shifts, double fromMps, double untilM,
-                           double untilMps);
+std::optional<Run> bestRun(const RoadModel& model, double fromMps, double untilM, double untilMps);
 
 /// `rollOns` false leaves the roll-ons out, for who needs the rest alone.
-RunFigures runFigures(const PullModel& model, const ShiftPoints& shifts,
-                      const std::optional<DriveRequest>& drive, const std::optional<RollOnRequest>& rollOn,
-                      bool rollOns = true);
+RunFigures runFigures(const RoadModel& model, const std::optional<DriveRequest>& drive,
+                      const std::optional<RollOnRequest>& rollOn, bool rollOns = true);
+
+/// From a standstill over the quarter mile; empty where it does not move.
+RunTrace standingStartTrace(const RoadModel& model);
+
+/// Down the straight; empty where no gear pulls at its start.
+RunTrace driveTrace(const RoadModel& model, const DriveRequest& drive);
 
 }  // namespace layshaft

@@ -9,8 +9,8 @@ namespace layshaft {
 
 double bestShiftMps(const PullModel& model, std::size_t gear) {
   const std::size_t next = gear + 1;
-  const TorqueSpline& torque = *model.bike().torque;
-  const RollingResistance& rolling = model.bike().road.rolling;
+  const TorqueSpline& torque = model.torque();
+  const RollingResistance& rolling = model.road().rolling;
   const double limit = model.limitMps(gear);
   const double lowest = std::min(limit, model.speedMps(model.bike().idleRpm, next));
 
@@ -24,7 +24,7 @@ double bestShiftMps(const PullModel& model, std::size_t gear) {
     cut(model.speedMps(rpm, next));
   }
   if (rolling.jumpMps) cut(*rolling.jumpMps);
-  cut(-model.bike().road.headwindMps);
+  cut(-model.road().headwindMps);
   cuts.push_back(limit);
   cuts.push_back(lowest);
   std::sort(cuts.begin(), cuts.end(), std::greater<>());
@@ -33,7 +33,7 @@ double bestShiftMps(const PullModel& model, std::size_t gear) {
   double above = limit, aboveGain = 0.0;
   for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
     const double high = cuts[i], low = cuts[i + 1], middle = low + (high - low) / 2.0;
-    const bool fast = rolling.jumpMps && middle > *rolling.jumpMps;
+    const bool fast = model.road().isFast(middle);
     const PullModel::Stretch here{low, high, torque.pieceAt(model.rpm(middle, gear)), fast};
     const PullModel::Stretch there{low, high, torque.pieceAt(model.rpm(middle, next)), fast};
     const auto gain = [&](double v) { return model.freeOn(here, v, gear) - model.freeOn(there, v, next); };
@@ -51,8 +51,14 @@ double bestShiftMps(const PullModel& model, std::size_t gear) {
 std::vector<double> bestShiftRpm(const PullModel& model) {
   std::vector<double> result;
   for (std::size_t g = 0; g + 1 < model.gearCount(); ++g)
-    result.push_back(std::min(model.rpm(bestShiftMps(model, g), g), model.bike().torque->revLimitRpm()));
+    result.push_back(std::min(model.rpm(bestShiftMps(model, g), g), model.torque().revLimitRpm()));
   return result;
+}
+
+ShiftPoints shiftPoints(const std::optional<double>& typedRpm, std::size_t gears, const PullModel* model) {
+  if (typedRpm) return {std::vector<double>(gears - 1, *typedRpm), true};
+  if (model && model->bike().accelerates()) return {bestShiftRpm(*model), false};
+  return {};
 }
 
 }  // namespace layshaft

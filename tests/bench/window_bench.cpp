@@ -27,9 +27,9 @@
 #include <vector>
 
 #include "core/profile_file.h"
-#include "ui/document/preferences.h"
 #include "ui/charts/chain_drawing.h"
 #include "ui/document/ladder_study.h"
+#include "ui/document/preferences.h"
 #include "ui/document/samples.h"
 #include "ui/window/main_window.h"
 
@@ -171,11 +171,10 @@ void stepWhileALadderFills(benchmark::State& state) {
   ui::BackgroundLane lane;
   ui::LadderStudy study(lane);
   const LadderRange largest{9, 24, 25, 70};
-  const Profile profile = benchProfile();
+  const LadderInput input = ladderInput(benchProfile());
   QObject::connect(
-      &study, &ui::LadderStudy::finished, &study, [&] { study.start(profile, largest); },
-      Qt::QueuedConnection);
-  study.start(profile, largest);
+      &study, &ui::LadderStudy::finished, &study, [&] { study.start(input, largest); }, Qt::QueuedConnection);
+  study.start(input, largest);
   stepInTheWindow(state, kRest, kSawtooth);
   study.cancel();
 }

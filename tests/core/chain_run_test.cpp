@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <memory>
+#include <numbers>
 
 #include "core/parts/belt.h"
 #include "tests/core/support.h"
@@ -175,6 +177,42 @@ TEST(ChainRunFigures, MeetingPattern) {
 TEST(ChainRunFigures, WrapOfTheFrontIsItsOwnAlsoWhereItIsTheLarger) {
   EXPECT_LT(run(Bike{}, chained(16, 43, 114)).frontWrapDeg.value(), 180);
   EXPECT_GT(run(Bike{}, chained(45, 14, 114)).frontWrapDeg.value(), 180);
+}
+
+// 50 N·m · 0.9 · 18 at the wheel in first gear are 810 N·m, on the pitch polygon's circle of 45 · 15.875 mm
+// round: 7124.2 N. The front lifts at m·g·b/h at the contact patch before.
+TEST(ChainRunStrength, OverThePeakTension) {
+  Bike bike;
+  bike.engine.revLimitRpm = 9000;
+  bike.engine.torqueCurve = TorqueCurve::make({{2000, 50}, {8000, 50}}).value();
+  bike.chassis = Chassis{.drivetrainEfficiency = 0.9};
+  auto setup = chained(15, 45, 114);
+  setup.primaryRatio = 2;
+  setup.gearRatios = gears({3, 2, 1});
+  setup.options.rolloutMm = 2000;
+  const auto figuresOf = [&](const Bike& of) {
+    const PullModel model(std::make_shared<const PullBike>(pullBike(of, {})), roadOf(of, {}), setup,
+                          rolloutOf(setup), Fitted{});
+    return chainRun(of, setup, setup, &model).value();
+  };
+  const double tension = 810 / (45 * 0.015875 / (2 * std::numbers::pi));
+  EXPECT_NEAR(*figuresOf(bike).peakTensionN, tension, 1e-6);
+  EXPECT_NEAR(*figuresOf(bike).safetyFactor, 26400 / 7124.24, 1e-5) << "the least that 520 must hold";
+  EXPECT_TRUE(figuresOf(bike).strengthAssumed);
+  bike.chainRun = ChainRun{.tensileStrengthKn = 35};
+  EXPECT_NEAR(*figuresOf(bike).safetyFactor, 35000 / 7124.24, 1e-5);
+  EXPECT_FALSE(figuresOf(bike).strengthAssumed);
+  bike.chassis = Chassis{.massKg = 130,
+                         .riderMassKg = 70,
+                         .wheelbaseMm = 1400,
+                         .cgHeightMm = 600,
+                         .cgAheadOfRearAxleMm = 650,
+                         .dragAreaM2 = 0.4,
+                         .rollingResistance = 0,
+                         .drivetrainEfficiency = 0.9};
+  const double lifting =
+      200 * 9.80665 * 0.65 / 0.6 / std::numbers::pi / (45 * 0.015875 / (2 * std::numbers::pi));
+  EXPECT_NEAR(*figuresOf(bike).peakTensionN, lifting, 1e-6);
 }
 
 TEST(ChainRunBelt, OnlyListedLengthsExist) {

@@ -128,7 +128,8 @@ TEST(Fitted, EntersTheEquivalentMassOfEveryGear) {
   const Fitted changes = fitted(profile.stock, proposed);
   ASSERT_NEAR(changes.massKg, 0.44 - 0.96, 1e-12);
   const Rollout rollout = rolloutOf(proposed);
-  const PullModel with(bike, proposed, rollout, changes), without(bike, proposed, rollout, {});
+  const Road road = roadOf(profile.bike, *profile.ride);
+  const PullModel with(bike, road, proposed, rollout, changes), without(bike, road, proposed, rollout, {});
   const double expected = changes.massKg + changes.wheelInertiaKgM2 / std::pow(rollout.radiusM(), 2);
   for (std::size_t g = 0; g < with.gearCount(); ++g)
     EXPECT_NEAR(with.equivalentMassKg(g) - without.equivalentMassKg(g), expected, 1e-9);
@@ -161,9 +162,7 @@ TEST(Fitted, AWheelsInertiaDoesNotHideAMassThatIsGone) {
   profile.bike.chassis->rearWheelInertiaKgm2 = 10;
   profile.stock.options.rearSprocket->massKg = 20;
   const Plan strange = plan(profile);
-  const auto model = PullModel(strange.pullBike, strange.proposed.setup, rolloutOf(strange.proposed.setup),
-                               fitted(strange.stock.setup, strange.proposed.setup));
-  EXPECT_GT(model.resistanceN(1.0), 0.0) << "weight keeps its sign";
+  EXPECT_GT(strange.proposed.model->resistanceN(1.0), 0.0) << "weight keeps its sign";
 }
 
 TEST(Fitted, MassesThatOutweighTheBikeAreNotBelieved) {

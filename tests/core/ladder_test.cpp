@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/bike/pair.h"
 #include "core/units.h"
 #include "tests/core/support.h"
 
@@ -24,7 +25,7 @@ const LadderRow& pairIn(const std::vector<LadderRow>& rows, int frontTeeth, int 
 
 TEST(Ladder, ARowSaysWhatAPlanOfThatPairSays) {
   Profile profile = ladderBike();
-  const Ladder ladder(profile);
+  const Ladder ladder(ladderInput(profile));
   for (const auto& [frontTeeth, rearTeeth] : {std::pair{15, 43}, {16, 45}, {17, 41}, {14, 48}}) {
     const LadderRow row = ladder.row(frontTeeth, rearTeeth);
     profile.proposed.frontTeeth = front(frontTeeth);
@@ -43,39 +44,65 @@ TEST(Ladder, ARowSaysWhatAPlanOfThatPairSays) {
 
 TEST(Ladder, IsOrderedByFinalRatioAndWhole) {
   const LadderRange range{14, 17, 40, 48};
-  const auto rows = Ladder(ladderBike()).rows(range);
+  const auto rows = Ladder(ladderInput(ladderBike())).rows(range);
   EXPECT_EQ(rows.size(), range.pairs());
   EXPECT_TRUE(std::is_sorted(rows.begin(), rows.end(), [](const LadderRow& a, const LadderRow& b) {
     return a.finalRatio > b.finalRatio;
   }));
 }
 
+TEST(Ladder, StopsBetweenRowsWhenAsked) {
+  const Ladder ladder(ladderInput(ladderBike()));
+  const LadderRange range{14, 17, 40, 48};
+  int asked = 0;
+  EXPECT_TRUE(ladder.rows(range, [&] { return ++asked > 3; }).empty());
+  EXPECT_EQ(asked, 4) << "no further row was begun";
+  EXPECT_EQ(ladder.rows(range, [] { return false; }).size(), range.pairs());
+  EXPECT_TRUE(range == (LadderRange{14, 17, 40, 48}));
+  EXPECT_FALSE(range == (LadderRange{14, 17, 40, 49}));
+}
+
+// Up and down the ladder its input stays: the rows must not depend on which pair is proposed now.
+TEST(Ladder, IsTheSameWhicheverPairIsProposed) {
+  Profile profile = profileFrom(contentsOf(sourceFolder() / "sample-profiles/motocross-450.bike.json"));
+  profile.proposed = {};
+  const LadderRow wanted = Ladder(ladderInput(profile)).row(13, 51);
+  for (const auto& [f, r] : {std::pair{13, 51}, {13, 52}, {14, 50}}) {
+    Profile there = profile;
+    there.proposed = proposalWithPair(profile, front(f), rear(r));
+    const LadderRow row = Ladder(ladderInput(there)).row(13, 51);
+    EXPECT_EQ(row.driveS, wanted.driveS) << f << "/" << r;
+    EXPECT_EQ(row.zeroTo100KmhS, wanted.zeroTo100KmhS) << f << "/" << r;
+    EXPECT_EQ(row.chainRun->misfits, wanted.chainRun->misfits) << f << "/" << r;
+  }
+}
+
 TEST(Ladder, TakesTyreAndGearboxFromTheProposal) {
   Profile profile = ladderBike();
   profile.proposed.rearTyre = tyre("190/55ZR17");
-  EXPECT_GT(Ladder(profile).row(16, 43).speedAtLimitMps[0],
-            Ladder(ladderBike()).row(16, 43).speedAtLimitMps[0]);
+  EXPECT_GT(Ladder(ladderInput(profile)).row(16, 43).speedAtLimitMps[0],
+            Ladder(ladderInput(ladderBike())).row(16, 43).speedAtLimitMps[0]);
 }
 
 TEST(Ladder, KnowsTheSparesBox) {
-  const auto rows = Ladder(ladderBike()).rows({14, 17, 41, 48});
+  const auto rows = Ladder(ladderInput(ladderBike())).rows({14, 17, 41, 48});
   EXPECT_TRUE(pairIn(rows, 15, 45).frontInSparesBox);
   EXPECT_TRUE(pairIn(rows, 15, 45).rearInSparesBox);
   EXPECT_FALSE(pairIn(rows, 15, 46).rearInSparesBox);
   Profile worn = ladderBike();
   for (SpareSprocket& spare : worn.sparesBox->front) spare.state = SpareState::Worn;
-  EXPECT_FALSE(Ladder(worn).row(15, 45).frontInSparesBox) << "a worn one is no spare";
+  EXPECT_FALSE(Ladder(ladderInput(worn)).row(15, 45).frontInSparesBox) << "a worn one is no spare";
 }
 
 TEST(Ladder, TheUsualRangeHoldsStockTheSparesAndTheClearances) {
-  const LadderRange range = usualRange(ladderBike());
+  const LadderRange range = usualRange(ladderInput(ladderBike()));
   EXPECT_LE(range.fewestFront, 14);
   EXPECT_GE(range.mostFront, 17);
   EXPECT_LE(range.mostRear, 48) << "what the chain guard leaves room for";
 }
 
 TEST(Ladder, FindsPairsOfOneRatio) {
-  const auto rows = Ladder(ladderBike()).rows({14, 16, 42, 48});
+  const auto rows = Ladder(ladderInput(ladderBike())).rows({14, 16, 42, 48});
   const auto groups = sameRatios(rows);
   const auto holds = [&](int f1, int r1, int f2, int r2) {
     return std::any_of(groups.begin(), groups.end(), [&](const auto& group) {
@@ -92,7 +119,7 @@ TEST(Ladder, FindsPairsOfOneRatio) {
 
 TEST(Ladder, OfTwinsTheOneWithFewerSharedMeetingsWearsBetter) {
   // On 114 links 15 and 45 teeth share a factor of 3 each; 16 shares 2 and 48 shares 6.
-  const Ladder ladder(ladderBike());
+  const Ladder ladder(ladderInput(ladderBike()));
   EXPECT_LT(wearsBetter(ladder.row(15, 45), ladder.row(16, 48)), 0);
   EXPECT_GT(wearsBetter(ladder.row(16, 48), ladder.row(15, 45)), 0);
 }
@@ -104,7 +131,7 @@ TEST(LadderAims, EachIsMeasuredInItsOwnTerms) {
                   {.want = Aim::Want::PullGain, .gear = 2, .percent = 5},
                   {.want = Aim::Want::LeastDriveTime},
                   {.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 240}};
-  const Ladder ladder(profile);
+  const Ladder ladder(ladderInput(profile));
   const LadderRow stock = ladder.row(16, 43), shorter = ladder.row(15, 43);
   // Last gear at 205 km/h: 56.944 m/s over 4.960 m/s per 1,000 rpm is 11,480 rpm with stock's pair.
   EXPECT_NEAR(*stock.aims[0].margin, -(12800 - 11480), 1);
@@ -124,7 +151,7 @@ TEST(LadderAims, EachIsMeasuredInItsOwnTerms) {
 TEST(LadderAims, RankThosePairsFirstThatReachAllAndFit) {
   Profile profile = ladderBike();
   profile.aims = {{.want = Aim::Want::PullGain, .percent = 4}, {.want = Aim::Want::LeastDriveTime}};
-  const auto rows = Ladder(profile).rows({14, 17, 38, 52});
+  const auto rows = Ladder(ladderInput(profile)).rows({14, 17, 38, 52});
   const auto order = rankedByAims(rows, profile.aims);
   ASSERT_EQ(order.size(), rows.size());
   bool reached = true, fits = true;
@@ -148,7 +175,7 @@ TEST(LadderAims, RankThosePairsFirstThatReachAllAndFit) {
 TEST(LadderAims, ABetterPairThatDoesNotFitIsNamed) {
   Profile profile = ladderBike();
   profile.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 13384}};
-  const auto rows = Ladder(profile).rows({14, 17, 38, 52});
+  const auto rows = Ladder(ladderInput(profile)).rows({14, 17, 38, 52});
   const AimAnswer answer = aimAnswer(rows, profile.aims);
   ASSERT_TRUE(answer.best);
   const LadderRow& best = rows[*answer.best];
@@ -173,7 +200,7 @@ TEST(LadderAims, ABetterPairThatDoesNotFitIsNamed) {
 TEST(LadderAims, APairThatDoesNotFitAndIsNoBetterIsNotNamed) {
   Profile profile = ladderBike();
   profile.aims = {{.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 150}};
-  const auto rows = Ladder(profile).rows({14, 17, 38, 52});
+  const auto rows = Ladder(ladderInput(profile)).rows({14, 17, 38, 52});
   ASSERT_TRUE(std::any_of(rows.begin(), rows.end(), [](const LadderRow& row) {
     return row.reachesAllAims() && !row.chainRun->fits.value();
   }));
@@ -185,7 +212,7 @@ TEST(LadderAims, APairThatDoesNotFitAndIsNoBetterIsNotNamed) {
 }
 
 TEST(LadderAims, WithoutAimsThereIsNoAnswer) {
-  const auto rows = Ladder(ladderBike()).rows({15, 16, 42, 44});
+  const auto rows = Ladder(ladderInput(ladderBike())).rows({15, 16, 42, 44});
   EXPECT_FALSE(aimAnswer(rows, {}).best);
   EXPECT_TRUE(aimAnswer(rows, {}).betterLeftOut.empty());
 }
@@ -193,12 +220,12 @@ TEST(LadderAims, WithoutAimsThereIsNoAnswer) {
 TEST(LadderAims, OutOfReachThereIsNoBest) {
   Profile profile = ladderBike();
   profile.aims = {{.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 400}};
-  const auto rows = Ladder(profile).rows({15, 16, 42, 44});
+  const auto rows = Ladder(ladderInput(profile)).rows({15, 16, 42, 44});
   EXPECT_FALSE(aimAnswer(rows, profile.aims).best);
 }
 
 TEST(Ladder, OfTwinsTheOneSitsBetterWhoseAxleStaysNearer) {
-  const Ladder ladder(ladderBike());
+  const Ladder ladder(ladderInput(ladderBike()));
   const LadderRow a = ladder.row(15, 45), b = ladder.row(14, 42);
   ASSERT_LT(std::abs(*a.chainRun->axleShiftM), std::abs(*b.chainRun->axleShiftM));
   EXPECT_LT(sitsBetter(a, b), 0);
@@ -209,10 +236,10 @@ TEST(Ladder, OfTwinsTheOneSitsBetterWhoseAxleStaysNearer) {
 
 TEST(Ladder, ARowWeighsTheSprocketsOfTheBox) {
   Profile profile = profileFrom(contentsOf(sourceFolder() / "sample-profiles/motocross-450.bike.json"));
-  const double light = *Ladder(profile).row(13, 52).driveS;
+  const double light = *Ladder(ladderInput(profile)).row(13, 52).driveS;
   for (SpareSprocket& spare : profile.sparesBox->rear)
     if (spare.teeth == 52) spare.massKg = 3.0;
-  EXPECT_GT(*Ladder(profile).row(13, 52).driveS, light);
+  EXPECT_GT(*Ladder(ladderInput(profile)).row(13, 52).driveS, light);
 }
 
 }  // namespace

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/study/pull.h"
+#include "core/study/road_model.h"
 
 #include <gtest/gtest.h>
 
@@ -48,10 +48,10 @@ Bike pullTestBike() {
   return bike;
 }
 
-PullModel pullModel(const Bike& bike, const Ride& ride = {}, const Setup& setup = pullSetup(),
+RoadModel pullModel(const Bike& bike, const Ride& ride = {}, const Setup& setup = pullSetup(),
                     double axleShift = 0.0) {
-  return PullModel(std::make_shared<const PullBike>(pullBike(bike, ride)), setup, rolloutOf(setup),
-                   {.axleShiftM = axleShift});
+  return RoadModel(std::make_shared<const PullBike>(pullBike(bike, ride)), roadOf(bike, ride), setup,
+                   rolloutOf(setup), {.axleShiftM = axleShift});
 }
 
 std::optional<TopSpeed> topOf(const Bike& bike, const Ride& ride = {}, const Setup& setup = pullSetup()) {
@@ -108,7 +108,7 @@ TEST(PullBike, SaysWhatItAssumes) {
   EXPECT_EQ(result.massKg, 225);
   EXPECT_EQ(result.efficiency, 0.9);
   EXPECT_EQ(result.shiftTimeS, 0.15);
-  EXPECT_EQ(result.road.rolling.at(30), 0.015);
+  EXPECT_EQ(roadOf(bike, {}).rolling.at(30), 0.015);
 }
 
 TEST(PullBike, AssumesOnlyWhatIsUsed) {
@@ -184,7 +184,7 @@ TEST(PullModel, InertiasWeighByTheirGearing) {
   bike.chassis->rearWheelInertiaKgm2 = 0.8;
   bike.chassis->frontWheelInertiaKgm2 = 0.5;
   const double pi2 = std::numbers::pi * std::numbers::pi;
-  PullModel model = pullModel(bike);
+  RoadModel model = pullModel(bike);
   // Without a front rollout the front wheel is taken for as big as the rear one.
   EXPECT_NEAR(model.coastingMassKg(), 200 + 1.3 * pi2, 1e-9);
   EXPECT_NEAR(model.equivalentMassKg(0), 200 + (1.3 + 0.01 * 18 * 18) * pi2, 1e-9);
@@ -197,8 +197,7 @@ TEST(PullModel, InertiasWeighByTheirGearing) {
 TEST(PullModel, ASlippingClutchHoldsTheEnginesSpeedAndForce) {
   Bike bike = pullTestBike();
   bike.engine.torqueCurve = TorqueCurve::make({{2000, 20}, {6000, 60}}).value();
-  PullModel model = pullModel(bike);
-  model.setLaunchRpm(4000);
+  RoadModel model = pullModel(bike, {.launchRpm = 4000});
   for (const double v : {0.0, 3.0, 7.0}) {
     EXPECT_EQ(model.rpm(v, model.slipping()), 4000) << v;
     EXPECT_NEAR(model.forceN(v, model.slipping()), 0.9 * 40 * 18 * std::numbers::pi, 1e-9) << v;

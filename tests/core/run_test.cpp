@@ -42,29 +42,19 @@ Bike runBike(std::vector<TorquePoint> curve = {{2000, 50}, {9000, 50}}) {
   return bike;
 }
 
-/// A bike ready to run: shift points typed or best, launch engine speed found.
+/// A bike ready to run.
 struct Ready {
-  std::shared_ptr<const PullBike> bike;
-  PullModel model;
-  ShiftPoints shifts;
+  RoadModel model;
 
   Ready(const Bike& b, std::vector<double> ratios, const Ride& ride = {})
       : Ready(b, runSetup(std::move(ratios)), ride) {}
   Ready(const Bike& b, const Setup& setup, const Ride& ride)
-      : bike(std::make_shared<const PullBike>(pullBike(b, ride))),
-        model(bike, setup, rolloutOf(setup), Fitted{}) {
-    if (b.engine.shiftRpm)
-      shifts = {std::vector<double>(model.gearCount() - 1, *b.engine.shiftRpm), true};
-    else
-      shifts = {bestShiftRpm(model), false};
-    model.setLaunchRpm(launchRpm(*bike, shifts));
-  }
+      : model(std::make_shared<const PullBike>(pullBike(b, ride)), roadOf(b, ride), setup, rolloutOf(setup),
+              Fitted{}) {}
 
-  Run start(double untilM, double untilMps = 0.0) const {
-    return Run(model, shifts, 0.0, 0, Run::Clutch::Slipping, untilM, untilMps);
-  }
+  Run start(double untilM, double untilMps = 0.0) const { return standingStart(model, untilM, untilMps); }
   Run from(double mps, std::size_t gear, double untilM, double untilMps = 0.0) const {
-    return Run(model, shifts, mps, gear, Run::Clutch::Engaged, untilM, untilMps);
+    return Run(model, mps, gear, Run::Clutch::Engaged, untilM, untilMps);
   }
 };
 
@@ -142,8 +132,7 @@ TEST(RunStarts, NothingMovesWhereItDoesNotPull) {
   EXPECT_FALSE(run.atSpeed(0.0) || run.atSpeed(1) || run.atDistance(10) || run.atTime(1));
   EXPECT_TRUE(run.trace().empty());
   EXPECT_TRUE(run.shifts().empty());
-  const RunFigures figures =
-      runFigures(ready.model, ready.shifts, DriveRequest{0.0, 100.0}, RollOnRequest{20, 25, 1});
+  const RunFigures figures = runFigures(ready.model, DriveRequest{0.0, 100.0}, RollOnRequest{20, 25, 1});
   EXPECT_FALSE(figures.zeroTo60MphS || figures.zeroTo100KmhS || figures.hundredMetresS ||
                figures.eighthMileS || figures.eighthMileSpeedMps || figures.quarterMileS ||
                figures.quarterMileSpeedMps);
@@ -166,7 +155,7 @@ TEST(RunEnds, ATargetNeverReachedIsEmpty) {
   const auto run = ready.start(1000, 60);
   EXPECT_TRUE(run.atSpeed(24.99));
   EXPECT_FALSE(run.atSpeed(25.01));
-  const RunFigures figures = runFigures(ready.model, ready.shifts, {}, {});
+  const RunFigures figures = runFigures(ready.model, {}, {});
   EXPECT_FALSE(figures.zeroTo60MphS || figures.zeroTo100KmhS);
   EXPECT_TRUE(figures.hundredMetresS && figures.quarterMileS);
   EXPECT_NEAR(*figures.quarterMileSpeedMps, 25, 1e-12);
@@ -187,8 +176,7 @@ TEST(RunEnds, AtTheLimiterTheSpeedStaysAndTheSecondsCount) {
   EXPECT_EQ(later->rpm, 9000);
   EXPECT_EQ(later->gear, 2);
   EXPECT_NEAR(run.atTime(limit->timeS + 4)->distanceM, limit->distanceM + 100, 1e-9);
-  const RunFigures figures =
-      runFigures(ready.model, ready.shifts, DriveRequest{0.0, limit->distanceM + 250}, {});
+  const RunFigures figures = runFigures(ready.model, DriveRequest{0.0, limit->distanceM + 250}, {});
   ASSERT_TRUE(figures.drive);
   EXPECT_NEAR(figures.drive->secondsOnLimiter, 10, 1e-9);
   EXPECT_EQ(figures.drive->revRangeLeftRpm, 0);
@@ -221,7 +209,7 @@ TEST(RunEnds, WhereAShiftEndsStandingStillNothingGoesOn) {
   EXPECT_TRUE(run.atDistance(run.shifts()[0].distanceM + 5));
   EXPECT_FALSE(run.atDistance(100));
   EXPECT_EQ(run.atTime(60).value().speedMps, 0);
-  EXPECT_FALSE(runFigures(ready.model, ready.shifts, {}, {}).quarterMileS);
+  EXPECT_FALSE(runFigures(ready.model, {}, {}).quarterMileS);
 }
 
 TEST(RunEnds, TimeDistanceAndSpeedAgree) {
@@ -375,14 +363,14 @@ TEST(BestGear, PullsHardestBetweenIdleAndShiftPoint) {
   Bike bike = runBike();
   bike.engine.shiftRpm = 8100;
   const Ready ready(bike, {3, 2, 1}, {.launchRpm = 2700});
-  EXPECT_EQ(bestGear(ready.model, ready.shifts, 4.0), ready.model.slipping());  // first turns 2160
-  EXPECT_EQ(bestGear(ready.model, ready.shifts, 5.0), 0U);                      // 2700: caught up
-  EXPECT_EQ(bestGear(ready.model, ready.shifts, 14.9), 0U);
-  EXPECT_EQ(bestGear(ready.model, ready.shifts, 15.1), 1U);
-  EXPECT_EQ(bestGear(ready.model, ready.shifts, 23.0), 2U);
-  EXPECT_EQ(bestGear(ready.model, ready.shifts, 49.0), 2U);  // the last gear goes to the limit
-  EXPECT_FALSE(bestGear(ready.model, ready.shifts, 50.1));
-  EXPECT_FALSE(bestRun(ready.model, ready.shifts, 50.1, 100, 0));
+  EXPECT_EQ(bestGear(ready.model, 4.0), ready.model.slipping());  // first turns 2160
+  EXPECT_EQ(bestGear(ready.model, 5.0), 0U);                      // 2700: caught up
+  EXPECT_EQ(bestGear(ready.model, 14.9), 0U);
+  EXPECT_EQ(bestGear(ready.model, 15.1), 1U);
+  EXPECT_EQ(bestGear(ready.model, 23.0), 2U);
+  EXPECT_EQ(bestGear(ready.model, 49.0), 2U);  // the last gear goes to the limit
+  EXPECT_FALSE(bestGear(ready.model, 50.1));
+  EXPECT_FALSE(bestRun(ready.model, 50.1, 100, 0));
 }
 
 TEST(BestGear, OfEqualsTheHighest) {
@@ -396,22 +384,22 @@ TEST(BestGear, OfEqualsTheHighest) {
   const double v = 12.0;
   ASSERT_EQ(ready.model.accelerationMps2(v, 0), ready.model.accelerationMps2(v, 1));
   ASSERT_LT(ready.model.accelerationMps2(v, 2), ready.model.accelerationMps2(v, 1));
-  EXPECT_EQ(bestGear(ready.model, ready.shifts, v), 1U);
+  EXPECT_EQ(bestGear(ready.model, v), 1U);
 }
 
 TEST(BestGear, NoneBelowIdle) {
   Bike bike = runBike();
   const Ready ready(bike, {3, 2}, {.launchRpm = 500});
   // 500 rpm at 0.93 m/s, idle of 1000 at 1.85 m/s: between them neither clutch nor gear.
-  EXPECT_FALSE(bestGear(ready.model, ready.shifts, 1.2));
-  EXPECT_EQ(bestGear(ready.model, ready.shifts, 0.5), ready.model.slipping());
+  EXPECT_FALSE(bestGear(ready.model, 1.2));
+  EXPECT_EQ(bestGear(ready.model, 0.5), ready.model.slipping());
 }
 
 TEST(Drives, StartInTheBestGearAndShiftUp) {
   Bike bike = runBike();
   bike.engine.shiftRpm = 8100;
   const Ready ready(bike, {3, 2, 1}, {.launchRpm = 2700});
-  const RunFigures figures = runFigures(ready.model, ready.shifts, DriveRequest{14.0, 200.0}, {});
+  const RunFigures figures = runFigures(ready.model, DriveRequest{14.0, 200.0}, {});
   ASSERT_TRUE(figures.drive);
   const auto by = ready.from(14.0, 0, 200).atDistance(200);
   EXPECT_DOUBLE_EQ(figures.drive->timeS, by->timeS);
@@ -429,7 +417,7 @@ TEST(RollOns, StayInTheirGear) {
   bike.chassis->rollingResistance = 0;
   const Ready ready(bike, {3, 2, 1});
   const auto asked = [&](double from, double to, std::optional<int> gear) {
-    return runFigures(ready.model, ready.shifts, {}, RollOnRequest{from, to, gear}).askedRollOnS;
+    return runFigures(ready.model, {}, RollOnRequest{from, to, gear}).askedRollOnS;
   };
   // 200 kg, nothing in the way: 50 N·m · 12 · π and half of it.
   EXPECT_NEAR(asked(10, 20, 2).value(), 10 * 200 / (50 * 12 * std::numbers::pi), 1e-12);
@@ -440,7 +428,7 @@ TEST(RollOns, StayInTheirGear) {
 TEST(RollOns, EmptyOutsideTheGearsRange) {
   const Ready ready(runBike(), {3, 2, 1});
   const auto asked = [&](double from, double to, std::optional<int> gear) {
-    return runFigures(ready.model, ready.shifts, {}, RollOnRequest{from, to, gear}).askedRollOnS;
+    return runFigures(ready.model, {}, RollOnRequest{from, to, gear}).askedRollOnS;
   };
   // Third: idle 1000 at 5.56 m/s, limit at 50; second: limit at 25.
   EXPECT_TRUE(asked(5.6, 20, 3));
@@ -454,7 +442,7 @@ TEST(RollOns, EmptyOutsideTheGearsRange) {
 
 TEST(RollOns, TopGearAndBestGear) {
   const Ready ready(runBike(), {2, 1.2, 1});
-  const RunFigures figures = runFigures(ready.model, ready.shifts, {}, {});
+  const RunFigures figures = runFigures(ready.model, {}, {});
   ASSERT_TRUE(figures.rollOnTopS && figures.rollOnBestS);
   // In the best gear: second from 80 km/h (first ends at 25 m/s), no shift to 120.
   EXPECT_LT(*figures.rollOnBestS, *figures.rollOnTopS);
@@ -462,13 +450,13 @@ TEST(RollOns, TopGearAndBestGear) {
   EXPECT_FALSE(figures.askedRollOnS);
   // Top ends below 120 km/h.
   const Ready slow(runBike(), {3, 1.6});
-  EXPECT_FALSE(runFigures(slow.model, slow.shifts, {}, {}).rollOnTopS);
-  EXPECT_FALSE(runFigures(slow.model, slow.shifts, {}, {}).rollOnBestS);
+  EXPECT_FALSE(runFigures(slow.model, {}, {}).rollOnTopS);
+  EXPECT_FALSE(runFigures(slow.model, {}, {}).rollOnBestS);
 }
 
 TEST(RunFigures, AreThoseOfOneStandingStart) {
   const Ready ready(runBike({{2000, 60}, {6000, 80}, {9000, 60}}), {3, 2, 1.4, 1});
-  const RunFigures figures = runFigures(ready.model, ready.shifts, {}, {});
+  const RunFigures figures = runFigures(ready.model, {}, {});
   const auto run = ready.start(402.336, 100 / 3.6);
   EXPECT_DOUBLE_EQ(figures.zeroTo100KmhS.value(), run.atSpeed(100 / 3.6)->timeS);
   EXPECT_NEAR(figures.zeroTo60MphS.value(), run.atSpeed(26.8224)->timeS, 1e-12);

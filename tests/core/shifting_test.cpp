@@ -32,10 +32,14 @@ Bike shiftingBike(std::vector<TorquePoint> curve, double limit) {
   return bike;
 }
 
+PullModel shiftingModel(const Bike& bike, const Setup& setup) {
+  return PullModel(std::make_shared<const PullBike>(pullBike(bike, {})), roadOf(bike, {}), setup,
+                   rolloutOf(setup), Fitted{});
+}
+
 std::vector<double> bestRpm(const Bike& bike, std::vector<double> ratios) {
   const auto setup = shiftingSetup(std::move(ratios));
-  return bestShiftRpm(
-      PullModel(std::make_shared<const PullBike>(pullBike(bike, {})), setup, rolloutOf(setup), Fitted{}));
+  return bestShiftRpm(shiftingModel(bike, setup));
 }
 
 TEST(Shifting, AtTheLimitWhereTheGearIsAlwaysBetter) {
@@ -63,8 +67,7 @@ TEST(Shifting, TheGreatestOfSeveralEqualPlaces) {
   const auto bike =
       shiftingBike({{3000, 60}, {5500, 60}, {6000, 20}, {6500, 60}, {7000, 60}, {8000, 10}}, 8000);
   const auto setup = shiftingSetup({1.25, 1});
-  const PullModel model(std::make_shared<const PullBike>(pullBike(bike, {})), setup, rolloutOf(setup),
-                        Fitted{});
+  const PullModel model = shiftingModel(bike, setup);
   const double shift = bestShiftMps(model, 0);
   const auto gain = [&](double v) {
     return model.freeAccelerationMps2(v, 0) - model.freeAccelerationMps2(v, 1);
@@ -81,8 +84,7 @@ TEST(Shifting, AtTheLowestSpeedOfTheNextGearWhereThatIsAlwaysBetter) {
   bike.engine.rotatingInertiaKgm2 = 1.0;
   bike.engine.idleRpm = 1200;
   const auto setup = shiftingSetup({3, 2});
-  const PullModel model(std::make_shared<const PullBike>(pullBike(bike, {})), setup, rolloutOf(setup),
-                        Fitted{});
+  const PullModel model = shiftingModel(bike, setup);
   for (const double v : {1.0, 5.0, 15.0})
     ASSERT_LT(model.freeAccelerationMps2(v, 0), model.freeAccelerationMps2(v, 1)) << v;
   EXPECT_NEAR(bestShiftMps(model, 0), 1200 / 360.0, 1e-12);  // idle in second

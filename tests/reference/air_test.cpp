@@ -98,8 +98,8 @@ double topKmhOf(const Bike& bike, const Ride& ride) {
   Setup setup = bareSetup();
   setup.options.rolloutMm = 2000;
   setup.gearRatios = gears({1.05});  // 15 000 rpm at 90 m/s
-  const PullModel model(std::make_shared<const PullBike>(pullBike(bike, ride)), setup, rolloutOf(setup),
-                        Fitted{});
+  const PullModel model(std::make_shared<const PullBike>(pullBike(bike, ride)), roadOf(bike, ride), setup,
+                        rolloutOf(setup), Fitted{});
   const auto top = topSpeed(model);
   return top ? top->speedMps * 3.6 : 0.0;
 }
@@ -121,12 +121,12 @@ TEST(AirReference, TheCurvesOwnAirIsItsReference) {
   // Measured where it is ridden: nothing to correct.
   const Ride hot{.airTemperatureC = 30, .airPressureHpa = 950, .humidityPercent = 60};
   bike.engine.curveAir = Air{.temperatureC = 30, .pressureHpa = 950, .humidityPercent = 60};
-  EXPECT_DOUBLE_EQ(pullBike(bike, hot).road.torqueFactor, 1);
+  EXPECT_DOUBLE_EQ(roadOf(bike, hot).torqueFactor, 1);
   // Measured there and ridden at 15 °C, 1013.25 hPa, dry: vapour 25.402 hPa, so 1.094024 over 0.953414.
-  EXPECT_NEAR(pullBike(bike, {}).road.torqueFactor, 1.094024 / 0.953414, 2e-6);
+  EXPECT_NEAR(roadOf(bike, {}).torqueFactor, 1.094024 / 0.953414, 2e-6);
   bike.engine.curveAir.reset();
-  EXPECT_NEAR(pullBike(bike, hot).road.torqueFactor, 0.953414 / 1.094024, 2e-6);
-  EXPECT_DOUBLE_EQ(pullBike(bike, {}).road.torqueFactor, 1);
+  EXPECT_NEAR(roadOf(bike, hot).torqueFactor, 0.953414 / 1.094024, 2e-6);
+  EXPECT_DOUBLE_EQ(roadOf(bike, {}).torqueFactor, 1);
 }
 
 }  // namespace

@@ -12,7 +12,7 @@
 #include <numbers>
 #include <vector>
 
-#include "core/study/pull.h"
+#include "core/study/pull_along.h"
 #include "core/study/run.h"
 #include "core/study/shifting.h"
 #include "tests/core/support.h"
@@ -35,9 +35,14 @@ Setup closedFormSetup(std::vector<double> ratios, double radiusM = kClosedFormRa
   return setup;
 }
 
+/// A bike and the road that it is on.
+struct BikeOnRoad : PullBike {
+  Road road;
+};
+
 /// A bike of one mass point without losses; `drag` is the force over the square of the speed, kg/m.
-PullBike massPoint(double massKg, double drag) {
-  PullBike bike;
+BikeOnRoad massPoint(double massKg, double drag) {
+  BikeOnRoad bike;
   bike.efficiency = 1.0;
   bike.massKg = massKg;
   bike.road.airDensityKgM3 = 1.2;
@@ -68,19 +73,21 @@ TorqueSpline powerCurve(double watts, double fromMps, double toMps) {
                  rpmOfSpeed(toMps));
 }
 
-PullModel modelOf(PullBike bike, const Setup& setup = closedFormSetup({1})) {
-  return PullModel(std::make_shared<const PullBike>(std::move(bike)), setup, rolloutOf(setup), Fitted{});
+RoadModel modelOf(BikeOnRoad bike, const Setup& setup = closedFormSetup({1})) {
+  const Road road = bike.road;
+  return RoadModel(std::make_shared<const PullBike>(std::move(bike)), road, setup, rolloutOf(setup),
+                   Fitted{});
 }
 
-Run straightRun(const PullModel& model, double fromMps, double untilM, double untilMps) {
-  return Run(model, {}, fromMps, 0, Run::Clutch::Engaged, untilM, untilMps);
+Run straightRun(const RoadModel& model, double fromMps, double untilM, double untilMps) {
+  return Run(model, fromMps, 0, Run::Clutch::Engaged, untilM, untilMps);
 }
 
 // Energy balance: v² = v0² + 2Pt/m, x = m(v³ − v0³)/(3P).
 TEST(ClosedForms, ConstantPowerWithoutDrag) {
-  PullBike bike = massPoint(280, 0);
+  BikeOnRoad bike = massPoint(280, 0);
   bike.torque = powerCurve(100e3, 19, 70);
-  const PullModel model = modelOf(bike);
+  const RoadModel model = modelOf(bike);
   const auto end = straightRun(model, 20, 0, 60).atSpeed(60);
   ASSERT_TRUE(end);
   EXPECT_NEAR(end->timeS, 4.48, 1e-6);
@@ -89,9 +96,9 @@ TEST(ClosedForms, ConstantPowerWithoutDrag) {
 
 // The same with quadratic drag: v(x) = [a³ − (a³ − v0³)·e^(−3kx/m)]^(1/3), a = (P/k)^(1/3).
 TEST(ClosedForms, ConstantPowerAndDrag) {
-  PullBike bike = massPoint(280, 0.216);
+  BikeOnRoad bike = massPoint(280, 0.216);
   bike.torque = powerCurve(100e3, 19, 80);
-  const PullModel model = modelOf(bike);
+  const RoadModel model = modelOf(bike);
   const auto end = straightRun(model, 20, 0, 60).atSpeed(60);
   ASSERT_TRUE(end);
   EXPECT_NEAR(end->timeS, 5.8400486, 1e-6);
@@ -111,11 +118,11 @@ TEST(ClosedForms, ConstantPowerAndDrag) {
 // Constant 8 m/s² (the front wheel's lift, drag acting at road level) until the power gives out, then as
 // above.
 TEST(ClosedForms, DragStrip) {
-  PullBike bike = massPoint(280, 0.216);
+  BikeOnRoad bike = massPoint(280, 0.216);
   bike.torque = powerCurve(100e3, 30, 80);
   bike.cgHeightM = 1.0;
   bike.cgAheadM = 8.0 / kClosedFormG;
-  const PullModel model = modelOf(bike);
+  const RoadModel model = modelOf(bike);
   const auto run = straightRun(model, 0, 1000, 0);
   struct Row {
     double distanceM, timeS, speedMps;
@@ -133,10 +140,10 @@ TEST(ClosedForms, DragStrip) {
 
 // v = v∞·tanh(t/τ), x = v∞·τ·ln cosh(t/τ), v∞ = √(F/k), τ = m/√(Fk).
 TEST(ClosedForms, ConstantForceAndDrag) {
-  PullBike bike = massPoint(280, 0.216);
+  BikeOnRoad bike = massPoint(280, 0.216);
   const double torque = 2000 * kClosedFormRadiusM / 4;
   bike.torque.emplace(TorqueCurve::make({{1000, torque}, {2000, torque}}).value(), 20000);
-  const PullModel model = modelOf(bike);
+  const RoadModel model = modelOf(bike);
   const auto run = straightRun(model, 0, 2000, 90);
   struct Row {
     double timeS, speedMps, distanceM;
@@ -155,10 +162,10 @@ TEST(ClosedForms, ConstantForceAndDrag) {
 // The same run at its end, where speeds no longer differ: t = τ·arcosh(e^y), v = v∞·√(1 − e^(−2y)), y =
 // x/(v∞τ).
 TEST(ClosedForms, RunsOutAtTheTerminalSpeed) {
-  PullBike bike = massPoint(280, 0.216);
+  BikeOnRoad bike = massPoint(280, 0.216);
   const double torque = 2000 * kClosedFormRadiusM / 4;
   bike.torque.emplace(TorqueCurve::make({{1000, torque}, {2000, torque}}).value(), 20000);
-  const PullModel model = modelOf(bike);
+  const RoadModel model = modelOf(bike);
   const double terminal = std::sqrt(2000 / 0.216), tau = 280 / std::sqrt(2000 * 0.216);
   const auto run = straightRun(model, 0, 50000, 0);
   for (double distance = 1500; distance <= 50000; distance += 50) {
@@ -177,13 +184,13 @@ TEST(ClosedForms, RunsOutAtTheTerminalSpeed) {
 TEST(ClosedForms, PullThatIsGreatestHalfway) {
   constexpr double kMass = 280, kDrag = 0.216, kMiddle = 40, kHalf = 20, kCurve = kDrag / kMass;
   for (const double most : {0.32, 0.4, 0.5, 0.6, 0.7, 1.0}) {
-    PullBike bike = massPoint(kMass, kDrag);
+    BikeOnRoad bike = massPoint(kMass, kDrag);
     const auto point = [&](double v) {
       const double force = kMass * (most - kCurve * (v - kMiddle) * (v - kMiddle)) + kDrag * v * v;
       return TorquePoint{rpmOfSpeed(v), force * kClosedFormRadiusM / 4};
     };
     bike.torque.emplace(TorqueCurve::make({point(kMiddle - kHalf), point(kMiddle + kHalf)}).value(), 20000);
-    const PullModel model = modelOf(bike);
+    const RoadModel model = modelOf(bike);
     const auto end = straightRun(model, kMiddle - kHalf, 0, kMiddle + kHalf).atSpeed(kMiddle + kHalf);
     ASSERT_TRUE(end) << most;
     const double seconds = 2 * std::atanh(kHalf * std::sqrt(kCurve / most)) / std::sqrt(most * kCurve);
@@ -194,10 +201,10 @@ TEST(ClosedForms, PullThatIsGreatestHalfway) {
 
 // v(t) = √(A/B)·tan[atan(v0·√(B/A)) − t·√(AB)/m] with A = 0.015·m·g and B = 0.216.
 TEST(ClosedForms, CoastDown) {
-  PullBike bike = massPoint(280, 0.216);
+  BikeOnRoad bike = massPoint(280, 0.216);
   bike.road.rolling = RollingResistance::constant(0.015);
   bike.torque.emplace(TorqueCurve::make({{1000, 100}, {2000, 100}}).value(), 5000);
-  const PullModel model = modelOf(bike);
+  const RoadModel model = modelOf(bike);
   EXPECT_NEAR(model.coast(40, 10).speedMps, 29.412935, 1e-6);
   EXPECT_NEAR(model.coast(40, 25.521730).speedMps, 20, 1e-6);
   EXPECT_NEAR(model.coast(40, 25.521730).distanceM, 718.842175, 1e-5);
@@ -213,12 +220,13 @@ TEST(ClosedForms, SpeedLostInAShift) {
   };
   for (const Row& row :
        {Row{0.03, 0.0876}, Row{0.05, 0.1459}, Row{0.1, 0.2911}, Row{0.3, 0.8653}, Row{0.6, 1.7072}}) {
-    PullBike bike = massPoint(280, 0.216);
+    BikeOnRoad bike = massPoint(280, 0.216);
     bike.road.rolling = RollingResistance::constant(0.015);
     bike.torque.emplace(TorqueCurve::make({{1000, 225}, {2000, 225}}).value(), 20000);
     bike.shiftTimeS = row.seconds;
-    const PullModel model = modelOf(bike, closedFormSetup({1.5, 1}));
-    const layshaft::Run run(model, {{model.rpm(60, 0)}, true}, 50, 0, layshaft::Run::Clutch::Engaged, 0, 65);
+    bike.shiftRpm = 1.5 * rpmOfSpeed(60);
+    const RoadModel model = modelOf(bike, closedFormSetup({1.5, 1}));
+    const layshaft::Run run(model, 50, 0, layshaft::Run::Clutch::Engaged, 0, 65);
     ASSERT_EQ(run.shifts().size(), 1U);
     EXPECT_NEAR(run.shifts()[0].speedMps, 60, 1e-12);
     const auto after = run.atTime(run.shifts()[0].timeS + row.seconds);
@@ -243,14 +251,14 @@ TEST(ClosedForms, TopSpeedSolvesTheCubic) {
            Row{"naked", 70e3, .90, .50, .015, 275, 0, 209.831, 60.642, 2.358},
            Row{"tourer", 85e3, .87, .60, .015, 430, 0, 207.434, 70.305, 3.645},
        }) {
-    PullBike bike = massPoint(row.massKg, 0);
+    BikeOnRoad bike = massPoint(row.massKg, 0);
     bike.efficiency = row.efficiency;
     bike.road.airDensityKgM3 = 1.225;
     bike.dragAreaM2 = row.dragAreaM2;
     bike.road.rolling = RollingResistance::constant(row.rolling);
     bike.road.slopeRad = std::atan(row.slopePercent / 100);
     bike.torque = powerCurve(row.watts, 15, 120);
-    const PullModel model = modelOf(bike);
+    const RoadModel model = modelOf(bike);
     const auto top = topSpeed(model);
     ASSERT_TRUE(top) << row.bike;
     // Printed places; the row uphill was worked out with cos θ = 1.
@@ -271,10 +279,82 @@ TEST(ClosedForms, TopSpeedSolvesTheCubic) {
   }
 }
 
+// ---- one pull down a stretch ----
+
+// v³ = v0³ + 3Px/m at constant power, and v² = v0² + 2Pt/m.
+TEST(PullAlong, EndsWithTheStretch) {
+  BikeOnRoad bike = massPoint(280, 0);
+  bike.torque = powerCurve(100e3, 19, 90);
+  const RoadModel model = modelOf(bike);
+  for (const double length : {0.5, 20.0, 100.0, 190.0}) {
+    const Pulled pulled = pullAlong(model, 0, 20, length, 80);
+    EXPECT_EQ(pulled.end, PullEnd::Distance) << length;
+    EXPECT_NEAR(pulled.distanceM, length, 1e-12) << length;
+    EXPECT_NEAR(pulled.endMps, std::cbrt(8000 + 3 * 100e3 * length / 280), 1e-6) << length;
+    EXPECT_NEAR(pulled.timeS, 280 * (pulled.endMps * pulled.endMps - 400) / (2 * 100e3), 1e-7) << length;
+  }
+}
+
+TEST(PullAlong, GoesNoFasterThanItMay) {
+  BikeOnRoad bike = massPoint(280, 0);
+  bike.torque = powerCurve(100e3, 19, 70);
+  const RoadModel model = modelOf(bike);
+  const Pulled pulled = pullAlong(model, 0, 20, 1000, 60);
+  EXPECT_EQ(pulled.end, PullEnd::Speed);
+  EXPECT_EQ(pulled.endMps, 60);
+  EXPECT_NEAR(pulled.timeS, 4.48, 1e-6);
+  EXPECT_NEAR(pulled.distanceM, 194.13333, 1e-5);
+  EXPECT_NEAR(pullAlong(model, 0, 20, 1000, 500).endMps, 70, 1e-9) << "what the gear can turn";
+  const Pulled still = pullAlong(model, 0, 60, 1000, 60);
+  EXPECT_EQ(still.end, PullEnd::Speed);
+  EXPECT_EQ(still.timeS, 0);
+  EXPECT_EQ(still.distanceM, 0);
+  EXPECT_EQ(still.endMps, 60);
+}
+
+// Constant force against drag: v∞ = √(F/k); over a length v = v∞·√(1 − e^(−2kx/m)).
+TEST(PullAlong, RunsOutOfPull) {
+  BikeOnRoad bike = massPoint(280, 0.216);
+  const double torque = 2000 * kClosedFormRadiusM / 4;
+  bike.torque.emplace(TorqueCurve::make({{1000, torque}, {2000, torque}}).value(), 20000);
+  const RoadModel model = modelOf(bike);
+  const double terminal = std::sqrt(2000 / 0.216);
+  const Pulled over = pullAlong(model, 0, 0, 2000, 150);
+  EXPECT_EQ(over.end, PullEnd::Distance);
+  EXPECT_NEAR(over.endMps, terminal * std::sqrt(-std::expm1(-2 * 0.216 * 2000 / 280)), 1e-8);
+  const Pulled out = pullAlong(model, 0, 0, 1e9, 150);
+  EXPECT_EQ(out.end, PullEnd::NoPull);
+  EXPECT_NEAR(out.endMps, terminal, 1e-9);
+  EXPECT_LT(out.distanceM, 1e9);
+  const Pulled none = pullAlong(model, 0, terminal + 1, 100, 150);
+  EXPECT_EQ(none.end, PullEnd::NoPull);
+  EXPECT_EQ(none.timeS, 0);
+  EXPECT_EQ(none.endMps, terminal + 1);
+}
+
+// A constant force up and down slopes: v² = v0² + 2·(F/m − g·sin θ)·x.
+TEST(PullAlong, OnAnotherRoad) {
+  BikeOnRoad bike = massPoint(280, 0);
+  const double torque = 1400 * kClosedFormRadiusM / 4;
+  bike.torque.emplace(TorqueCurve::make({{1000, torque}, {2000, torque}}).value(), 20000);
+  const RoadModel level = modelOf(bike);
+  for (const double slope : {-0.12, -0.03, 0.0, 0.05, 0.2}) {
+    Road road = bike.road;
+    road.slopeRad = slope;
+    const Pulled pulled = pullAlong(level.onRoad(road), 0, 15, 60, 150);
+    const double a = 5 - kClosedFormG * std::sin(slope);
+    EXPECT_NEAR(pulled.endMps, std::sqrt(225 + 2 * a * 60), 1e-9) << slope;
+    EXPECT_NEAR(pulled.timeS, (pulled.endMps - 15) / a, 1e-9) << slope;
+  }
+  Road wall = bike.road;
+  wall.slopeRad = 0.6;
+  EXPECT_EQ(pullAlong(level.onRoad(wall), 0, 15, 60, 150).end, PullEnd::NoPull);
+}
+
 // ---- shift points ----
 
 /// Where the first of two gears is left, rpm; `step` is the ratio of the second to the first.
-double shiftRpmOf(PullBike bike, double step, double final) {
+double shiftRpmOf(BikeOnRoad bike, double step, double final) {
   return bestShiftRpm(modelOf(std::move(bike), closedFormSetup({final, final * step}))).front();
 }
 
@@ -283,7 +363,7 @@ TEST(ClosedForms, ShiftPointOfParabolicPower) {
   const auto torque = [](double rpm) {
     return 80e3 * (1 - std::pow((rpm - 12000) / 6000, 2)) / (rpm * std::numbers::pi / 30);
   };
-  PullBike bike = massPoint(270, 0.2);
+  BikeOnRoad bike = massPoint(270, 0.2);
   bike.torque = curveOf(torque, 6500, 17000);
   bike.road.rolling = RollingResistance::constant(0.02);
   struct Row {
@@ -297,12 +377,12 @@ TEST(ClosedForms, ShiftPointOfParabolicPower) {
     EXPECT_NEAR(rpm * row.step, row.landsRpm, 2e-3) << row.step;
     // Neither the final drive nor the resistance moves it.
     EXPECT_NEAR(shiftRpmOf(bike, row.step, 2.25), rpm, 1e-6) << row.step;
-    PullBike uphill = bike;
+    BikeOnRoad uphill = bike;
     uphill.road.slopeRad = 0.05;
     uphill.dragAreaM2 = 1.0;
     EXPECT_NEAR(shiftRpmOf(uphill, row.step, 1.75), rpm, 1e-6) << row.step;
     // What turns with the engine brings it forward.
-    PullBike heavy = bike;
+    BikeOnRoad heavy = bike;
     heavy.engineInertiaKgM2 = 0.02;
     EXPECT_LT(shiftRpmOf(heavy, row.step, 1.75), rpm - 1) << row.step;
   }
@@ -311,7 +391,7 @@ TEST(ClosedForms, ShiftPointOfParabolicPower) {
 // For a parabola of torque about nT with half width w the same condition is a quadratic in n1.
 TEST(ClosedForms, ShiftPointOfParabolicTorque) {
   const auto torque = [](double rpm) { return 65 * (1 - std::pow((rpm - 9000) / 8000, 2)); };
-  PullBike bike = massPoint(270, 0.2);
+  BikeOnRoad bike = massPoint(270, 0.2);
   bike.torque = curveOf(torque, 4000, 16000);
   const double rpm = shiftRpmOf(bike, 0.85, 1.75);
   EXPECT_NEAR(rpm, 12412.198, 2e-3);
@@ -344,10 +424,10 @@ TEST(PublishedRoadLoad, CoastDownTimesOf40Cfr86529) {
            Row{320, 19.17, .0285, 139.5, 6.40}, Row{330, 20.05, .0288, 141.6, 6.50},
            Row{340, 20.92, .0290, 143.6, 6.60},
        }) {
-    PullBike bike = massPoint(row.massKg, row.c * 3.6 * 3.6);
+    BikeOnRoad bike = massPoint(row.massKg, row.c * 3.6 * 3.6);
     bike.road.rolling = RollingResistance::constant(row.a / (row.massKg * kClosedFormG));
     bike.torque.emplace(TorqueCurve::make({{1000, 10}, {2000, 10}}).value(), 5000);
-    const PullModel model = modelOf(bike);
+    const RoadModel model = modelOf(bike);
     EXPECT_NEAR(model.resistanceN(65 / 3.6), row.force65, 0.25) << row.massKg;
     if (row.massKg == 160) {
       EXPECT_GT(model.coast(kFrom, 1.015 * row.seconds).speedMps, kTo);  // the misprint is still there
@@ -361,7 +441,7 @@ TEST(PublishedRoadLoad, CoastDownTimesOf40Cfr86529) {
 // m + If/Rf² + Ir/R² + Ie·i²/R² (Gillespie, Fundamentals of Vehicle Dynamics, ch. 2, from memory), ratios of
 // a 600 four.
 TEST(ClosedForms, EquivalentMass) {
-  PullBike bike = massPoint(270, 0.2);
+  BikeOnRoad bike = massPoint(270, 0.2);
   bike.frontWheelInertiaKgM2 = 0.484;
   bike.rearWheelInertiaKgM2 = 0.638;
   bike.engineInertiaKgM2 = 0.010;
@@ -371,15 +451,15 @@ TEST(ClosedForms, EquivalentMass) {
   setup.primaryRatio = 76.0 / 36.0;
   setup.frontTeeth = front(16);
   setup.rearTeeth = rear(42);
-  const PullModel model = modelOf(bike, setup);
+  const RoadModel model = modelOf(bike, setup);
   const double expected[] = {306.37, 294.98, 291.07, 288.86, 287.63, 286.86};
   for (std::size_t g = 0; g < 6; ++g) EXPECT_NEAR(model.equivalentMassKg(g), expected[g], 6e-3) << g + 1;
   EXPECT_NEAR(model.coastingMassKg() - 270, 12.2005, 6e-5);
 }
 
 /// Bounds only: no rolling, no drag unless given.
-PullBike geometry(double wheelbaseM, double aheadM, double heightM, double massKg) {
-  PullBike bike = massPoint(massKg, 0);
+BikeOnRoad geometry(double wheelbaseM, double aheadM, double heightM, double massKg) {
+  BikeOnRoad bike = massPoint(massKg, 0);
   bike.wheelbaseM = wheelbaseM;
   bike.cgAheadM = aheadM;
   bike.cgHeightM = heightM;
@@ -399,7 +479,7 @@ TEST(ClosedForms, FrontLift) {
                          Row{"motocross", 1.48, .70, .80, 190, 0.8750, 1630.4},
                          Row{"tourer", 1.62, .76, .60, 430, 1.2667, 5341.4},
                          Row{"long drag bike", 1.78, .80, .50, 300, 1.6000, 4707.2}}) {
-    const PullModel model = modelOf(geometry(row.wheelbaseM, row.aheadM, row.heightM, row.massKg));
+    const RoadModel model = modelOf(geometry(row.wheelbaseM, row.aheadM, row.heightM, row.massKg));
     EXPECT_NEAR(*model.boundMps2(0) / kClosedFormG, row.perG, 6e-5) << row.bike;
     EXPECT_NEAR(*model.liftLimitN(0), row.thrustN, 0.06) << row.bike;
     EXPECT_NEAR(*model.greatestContactForceN(0), row.thrustN, 0.06) << row.bike;
@@ -418,15 +498,15 @@ TEST(ClosedForms, FrontLiftAtSpeed) {
        {Row{0, 0, 1.0968, 2957.81, 1.0968, 2957.81}, Row{30, 181.91, 1.0293, 2957.81, 1.0206, 2934.34},
         Row{60, 727.65, 0.8270, 2957.81, 0.7921, 2863.92},
         Row{80, 1293.60, 0.6171, 2957.81, 0.5552, 2790.90}}) {
-    PullBike bike = geometry(1.40, .68, .62, 275);
+    BikeOnRoad bike = geometry(1.40, .68, .62, 275);
     bike.road.airDensityKgM3 = 1.225;
     bike.dragAreaM2 = 0.33;
-    const PullModel low = modelOf(bike);
+    const RoadModel low = modelOf(bike);
     EXPECT_NEAR(low.dragN(row.speedMps), row.dragN, 6e-3) << row.speedMps;
     EXPECT_NEAR(low.liftMps2(row.speedMps) / kClosedFormG, row.low, 6e-5) << row.speedMps;
     EXPECT_NEAR(*low.liftLimitN(row.speedMps), row.lowN, 6e-3) << row.speedMps;
     bike.dragHeightM = 0.70;
-    const PullModel high = modelOf(bike);
+    const RoadModel high = modelOf(bike);
     EXPECT_NEAR(high.liftMps2(row.speedMps) / kClosedFormG, row.high, 6e-5) << row.speedMps;
     EXPECT_NEAR(*high.liftLimitN(row.speedMps), row.highN, 6e-3) << row.speedMps;
   }
@@ -439,9 +519,9 @@ TEST(ClosedForms, Traction) {
   };
   for (const Row& row : {Row{0.5, 890.7, 0.3303}, Row{0.8, 1718.3, 0.6372}, Row{1.0, 2489.4, 0.9231},
                          Row{0.68 / 0.62, 2957.8, 1.0968}, Row{1.2, 3551.9, 1.3171}}) {
-    PullBike bike = geometry(1.40, .68, .62, 275);
+    BikeOnRoad bike = geometry(1.40, .68, .62, 275);
     bike.road.grip = row.grip;
-    const PullModel model = modelOf(bike);
+    const RoadModel model = modelOf(bike);
     EXPECT_NEAR(*model.gripLimitN(0), row.thrustN, 0.06) << row.grip;
     EXPECT_NEAR(*model.gripLimitN(0) / 275 / kClosedFormG, row.perG, 6e-5) << row.grip;
     EXPECT_NEAR(*model.greatestContactForceN(0), std::min(row.thrustN, 2957.81), 0.06) << row.grip;
@@ -454,7 +534,7 @@ TEST(ClosedForms, Traction) {
 TEST(ClosedForms, BoundsOnASlopeBalanceTheFreeBody) {
   for (const double slope : {-0.2, -0.05, 0.0, 0.08, 0.25})
     for (const double speed : {0.0, 15.0, 45.0}) {
-      PullBike bike = geometry(1.45, 0.69, 0.66, 240);
+      BikeOnRoad bike = geometry(1.45, 0.69, 0.66, 240);
       bike.road.airDensityKgM3 = 1.15;
       bike.dragAreaM2 = 0.5;
       bike.dragHeightM = 0.85;
@@ -462,7 +542,7 @@ TEST(ClosedForms, BoundsOnASlopeBalanceTheFreeBody) {
       bike.road.slopeRad = slope;
       bike.road.grip = 0.9;
       bike.road.rolling = RollingResistance::constant(0.03);
-      const PullModel model = modelOf(bike);
+      const RoadModel model = modelOf(bike);
       const double m = 240, l = 1.45, b = 0.69, h = 0.66, weight = m * kClosedFormG * std::cos(slope);
       const double drag = 0.5 * 1.15 * 0.5 * (speed + 4) * (speed + 4);
       const double along = m * kClosedFormG * std::sin(slope);
@@ -484,7 +564,7 @@ TEST(ClosedForms, BoundsOnASlopeBalanceTheFreeBody) {
 
 // Without drag a slope leaves the thrust at the lift at m·g·cos θ·b/h (Cossalter and Foale as above).
 TEST(ClosedForms, ThrustAtTheLiftOnASlope) {
-  PullBike bike = geometry(1.40, .68, .62, 275);
+  BikeOnRoad bike = geometry(1.40, .68, .62, 275);
   bike.road.slopeRad = 0.2;
   EXPECT_NEAR(*modelOf(bike).liftLimitN(0), 275 * kClosedFormG * std::cos(0.2) * 0.68 / 0.62, 1e-9);
 }
@@ -492,14 +572,14 @@ TEST(ClosedForms, ThrustAtTheLiftOnASlope) {
 // Power at the wheel, F·v, is η times the engine's, T·ω: with tyre growth too.
 TEST(ClosedForms, PowerAtTheWheelIsTheEnginesLessTheLosses) {
   for (const double growth : {0.0, 5e-7}) {
-    PullBike bike = massPoint(250, 0.25);
+    BikeOnRoad bike = massPoint(250, 0.25);
     bike.efficiency = 0.88;
     bike.torque.emplace(TorqueCurve::make({{2000, 40}, {5000, 62}, {8000, 66}, {11000, 48}}).value(), 11500);
     auto setup = closedFormSetup({2.7, 1.9, 1.2});
     setup.primaryRatio = 1.8;
     setup.rearTeeth = rear(47);
     setup.options.growthPerKmh2 = growth;
-    const PullModel model = modelOf(bike, setup);
+    const RoadModel model = modelOf(bike, setup);
     for (std::size_t g = 0; g < 3; ++g)
       for (const double rpm : {1500.0, 2000.0, 3777.0, 6100.0, 9500.0, 11499.0}) {
         const double v = model.speedMps(rpm, g);

@@ -43,25 +43,18 @@ constexpr double kSameSpeedMps = 1e-6;
 struct BothHands {
   Profile profile;
   Setup setup;
-  std::shared_ptr<const PullBike> bike;
-  PullModel ours;
+  RoadModel ours;
   SecondOpinion theirs;
-  ShiftPoints shifts;
   SecondOpinion::Shifts theirShifts;
 
   BothHands(const Profile& p, const Setup& s)
       : profile(p),
         setup(s),
-        bike(std::make_shared<const PullBike>(pullBike(p.bike, p.ride.value_or(Ride{})))),
-        ours(bike, s, rolloutOf(s), fitted(p.stock, s)),
+        ours(std::make_shared<const PullBike>(pullBike(p.bike, p.ride.value_or(Ride{}))),
+             roadOf(p.bike, p.ride.value_or(Ride{})), s, rolloutOf(s), fitted(p.stock, s)),
         theirs(p, s, fitted(p.stock, s).axleShiftM) {
-    if (p.bike.engine.shiftRpm)
-      shifts = {std::vector<double>(s.gearRatios.count() - 1, *p.bike.engine.shiftRpm), true};
-    else
-      shifts = {bestShiftRpm(ours), false};
-    ours.setLaunchRpm(launchRpm(*bike, shifts));
-    theirShifts = theirs.shiftsAt(shifts.rpm);
-    if (shifts.typed)
+    theirShifts = theirs.shiftsAt(ours.shifts().rpm);
+    if (ours.shifts().typed)
       for (std::size_t g = 0; g + 1 < theirs.gears(); ++g) theirShifts.best.push_back(bestShiftMps(ours, g));
   }
 };
@@ -80,7 +73,7 @@ void expectSameRun(const std::optional<RunPoint>& ours, const std::optional<Seco
 
 void expectSameQuarterMile(const BothHands& both) {
   SCOPED_TRACE("quarter mile");
-  const Run run(both.ours, both.shifts, 0.0, 0, Run::Clutch::Slipping, kOpinionQuarterMileM, 0.0);
+  const Run run(both.ours, 0.0, 0, Run::Clutch::Slipping, kOpinionQuarterMileM, 0.0);
   expectSameRun(run.atDistance(kOpinionQuarterMileM),
                 both.theirs.run(0.0, 0, both.ours.launchRpm(), both.theirShifts, kOpinionQuarterMileM,
                                 kOpinionTolerance, kOpinionLongestStepS));
@@ -88,8 +81,8 @@ void expectSameQuarterMile(const BothHands& both) {
 
 void expectSameDrive(const BothHands& both, double fromMps, double lengthM) {
   SCOPED_TRACE("drive from " + std::to_string(fromMps) + " m/s over " + std::to_string(lengthM) + " m");
-  const auto gear = bestGear(both.ours, both.shifts, fromMps);
-  const auto run = bestRun(both.ours, both.shifts, fromMps, lengthM, 0.0);
+  const auto gear = bestGear(both.ours, fromMps);
+  const auto run = bestRun(both.ours, fromMps, lengthM, 0.0);
   ASSERT_EQ(run.has_value(), gear.has_value());
   if (!run) return;
   const bool slips = *gear == both.ours.slipping();
@@ -344,7 +337,7 @@ TEST_P(RandomBikes, AgreeInEveryFigure) {
     expectSameDrive(both, fromShare * both.theirs.limitSpeed(both.theirs.gears() - 1), length);
     expectSameShiftPoints(both);
     expectSameTopSpeed(both);
-    moved += layshaft::Run(both.ours, both.shifts, 0.0, 0, layshaft::Run::Clutch::Slipping, 1.0, 0.0).moves();
+    moved += layshaft::Run(both.ours, 0.0, 0, layshaft::Run::Clutch::Slipping, 1.0, 0.0).moves();
   }
   EXPECT_GE(moved, 900);
   EXPECT_GE(typed, 100);
@@ -435,8 +428,7 @@ TEST(SecondOpinionOnRuns, AgreesWithCvodeOnTheQuarterMile) {
   }
   ASSERT_TRUE(there);
   EXPECT_GE(shifts, 3);
-  const layshaft::Run run(both.ours, both.shifts, 0.0, 0, layshaft::Run::Clutch::Slipping,
-                          kOpinionQuarterMileM, 0.0);
+  const layshaft::Run run(both.ours, 0.0, 0, layshaft::Run::Clutch::Slipping, kOpinionQuarterMileM, 0.0);
   EXPECT_NEAR(run.atDistance(kOpinionQuarterMileM)->timeS, now.time, 1e-6);
   EXPECT_NEAR(run.atDistance(kOpinionQuarterMileM)->speedMps, now.speed, 1e-5);
 }

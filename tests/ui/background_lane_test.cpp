@@ -151,7 +151,7 @@ TEST(LadderInTheBackground, MayBeQuitWhileTheLargestFills) {
     ui::LadderStudy study(lane);
     QObject::connect(&study, &ui::LadderStudy::rowsReady, &study,
                      [&](const std::vector<LadderRow>& some) { rows += static_cast<int>(some.size()); });
-    study.start(sampleBike("club-600"), {6, 48, 12, 120});
+    study.start(ladderInput(sampleBike("club-600")), {6, 48, 12, 120});
     QThread::msleep(5);
   }
   QTest::qWait(20);

@@ -13,8 +13,8 @@ class DriveLineTest : public testing::Test {
  protected:
   explicit DriveLineTest(Profile profile = bike()) : document_(std::move(profile)) {
     QObject::connect(&planner_, &ui::Planner::planned, &line_,
-                     [this](const Plan& plan) { line_.show(plan, units_); });
-    line_.show(planner_.current(), units_);
+                     [this](const SharedPlan& plan) { line_.show(plan, units_); });
+    line_.show(planner_.shared(), units_);
     line_.resize(1280, 200);
     showActive(line_);
   }
@@ -26,7 +26,7 @@ class DriveLineTest : public testing::Test {
   }
   void showIn(ui::UnitSystem system) {
     units_ = ui::UnitsShown(system);
-    line_.show(planner_.current(), units_);
+    line_.show(planner_.shared(), units_);
   }
   /// Lets a plan that waits for its frame through.
   void settle() { QTest::qWait(40); }

@@ -58,7 +58,7 @@ class LadderPageTest : public testing::Test, FreshSettings {
 };
 
 TEST_F(LadderPageTest, ShowsEveryPairOfTheRangeFromShortToTall) {
-  const LadderRange range = usualRange(window_->profile());
+  const LadderRange range = usualRange(ladderInput(window_->profile()));
   EXPECT_TRUE(soon([&] { return static_cast<std::size_t>(shownRows()) == range.pairs(); }));
   for (int r = 1; r < shownRows(); ++r)
     EXPECT_GE(cell(r - 1, LadderModel::FinalRatio).toDouble(), cell(r, LadderModel::FinalRatio).toDouble());
@@ -123,7 +123,7 @@ TEST_F(LadderPageTest, AWiderRangeFillsUpAndCanBeStopped) {
   ui::BackgroundLane lane;
   ui::LadderStudy study{lane};
   QSignalSpy stopped(&study, &ui::LadderStudy::cancelled), ended(&study, &ui::LadderStudy::finished);
-  study.start(window_->profile(), {9, 24, 25, 70});
+  study.start(ladderInput(window_->profile()), {9, 24, 25, 70});
   EXPECT_TRUE(study.running());
   study.cancel();
   EXPECT_EQ(stopped.count(), 1);
@@ -139,7 +139,7 @@ TEST_F(LadderPageTest, TheWholeOfTheLargestLadderComesIn) {
   QObject::connect(&study, &ui::LadderStudy::rowsReady, &study,
                    [&](const std::vector<LadderRow>& more) { rows += more.size(); });
   QSignalSpy ended(&study, &ui::LadderStudy::finished);
-  study.start(window_->profile(), {9, 24, 25, 70});
+  study.start(ladderInput(window_->profile()), {9, 24, 25, 70});
   EXPECT_TRUE(soon([&] { return ended.count() == 1; }));
   EXPECT_EQ(rows, 16u * 46u);
 }

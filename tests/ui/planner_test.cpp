@@ -63,6 +63,38 @@ TEST_F(PlannerTest, PlansNothingWithoutAChange) {
   EXPECT_EQ(planned_.count(), 1);
 }
 
+TEST_F(PlannerTest, WhatNoPlanDependsOnCostsNone) {
+  const QSignalSpy settled(&planner_, &Planner::settled);
+  const auto edit = [this](const char* field, const std::function<void(Profile&)>& change) {
+    ASSERT_EQ(document_.edit({.field = field, .title = field, .shown = {}}, change), std::nullopt);
+    QTest::qWait(40);
+  };
+  const SharedPlan before = planner_.shared();
+  edit("notes", [](Profile& p) { p.notes = "worth keeping"; });
+  edit("aims", [](Profile& p) { p.aims.push_back({.want = Aim::Want::LeastDriveTime}); });
+  edit("unknown", [](Profile& p) { p.extras.keep("mine", "1"); });
+  EXPECT_EQ(planned_.count(), 0);
+  EXPECT_EQ(planner_.shared(), before);
+  EXPECT_EQ(settled.count(), 3) << "but what shows aims and notes hears of it";
+  edit("name", [](Profile& p) { p.name = "Another name"; });
+  EXPECT_EQ(planner_.current().bikeName, "Another name");
+  EXPECT_EQ(planner_.current().stock.model, before->stock.model) << "a name costs no study";
+}
+
+TEST_F(PlannerTest, AStepOfTheProposalTakesStockOver) {
+  document_.load(sampleBike("club-600"), QString());
+  QTest::qWait(40);
+  const SharedPlan before = planner_.shared();
+  ASSERT_TRUE(before->stock.model);
+  propose(47);
+  QTest::qWait(40);
+  EXPECT_EQ(planner_.current().stock.model, before->stock.model);
+  EXPECT_NE(planner_.current().proposed.model, before->proposed.model);
+  ASSERT_EQ(before->pins.size(), planner_.current().pins.size());
+  for (std::size_t i = 0; i < before->pins.size(); ++i)
+    EXPECT_EQ(planner_.current().pins[i].model, before->pins[i].model);
+}
+
 TEST_F(PlannerTest, FollowsUndoAndLoading) {
   propose(45);
   document_.undoStack().undo();

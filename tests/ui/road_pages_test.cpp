@@ -4,6 +4,7 @@
 #include <QTabWidget>
 #include <QTableWidget>
 
+#include "core/traces.h"
 #include "tests/ui/support.h"
 #include "ui/document/preferences.h"
 #include "ui/pages/pull_page.h"
@@ -61,7 +62,7 @@ class RoadPages : public testing::Test, FreshSettings {
 TEST_F(RoadPages, ThePullLineFollowsTheCurvesOfTheGears) {
   open(sampleBike("club-600"), "Pull");
   const auto points = chart_->lines().back()->points();
-  const auto& followed = shown().proposed.road.curves.followed;
+  const auto followed = pullCurves(shown().proposed).followed;
   ASSERT_EQ(static_cast<std::size_t>(points.size()), followed.size());
   for (std::size_t i = 0; i < followed.size(); ++i) {
     EXPECT_NEAR(points[static_cast<qsizetype>(i)].x(), followed[i].speedMps * 3.6, 1e-9);
@@ -111,7 +112,7 @@ TEST_F(RoadPages, TheSurfacesOwnGripCanBeTyped) {
       QTest::keyClick(box, Qt::Key_Return);
     }
   EXPECT_EQ(window_->profile().ride->surfaces.at(Surface::Loam).grip, 0.95);
-  EXPECT_EQ(shown().pullBike->road.grip, 0.95);
+  EXPECT_EQ(shown().road.grip, 0.95);
   (*window_)->document().undoStack().undo();
   EXPECT_EQ(window_->profile().ride->surfaces, before);
 }

@@ -46,10 +46,10 @@ void ChainDrawing::makeFonts() {
   boldFont_.setBold(true);
 }
 
-void ChainDrawing::show(const Plan& plan, const UnitsShown& units) {
+void ChainDrawing::show(const SharedPlan& plan, const UnitsShown& units) {
   plan_ = plan;
   units_ = units;
-  setAccessibleDescription(turnWords(plan));
+  setAccessibleDescription(turnWords(*plan));
   update();
 }
 

@@ -24,7 +24,7 @@ class ChainDrawing : public QWidget, public Picture {
 
   using QWidget::show;
   /// Both setups must have a chain run.
-  void show(const Plan& plan, const UnitsShown& units);
+  void show(const SharedPlan& plan, const UnitsShown& units);
 
   double turn() const { return turn_; }  ///< of the rear wheel, 0 to 1
   void setTurn(double turn);
@@ -84,7 +84,7 @@ class ChainDrawing : public QWidget, public Picture {
                   const QColor& colour) const;
   void makeFonts();
 
-  std::optional<Plan> plan_;
+  SharedPlan plan_;
   UnitsShown units_;
   ChartPalette colours_;
   QFont font_, boldFont_;

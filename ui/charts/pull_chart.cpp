@@ -46,14 +46,18 @@ QList<QPointF> PullChart::shownLine(const std::vector<PullPoint>& points) const 
   return line;
 }
 
+void PullChart::prepare() {
+  curves_.update(*plan_, [](const SetupPlan& setup) { return pullCurves(setup); });
+}
+
 QList<QPointF> PullChart::lineOf(const SetupPlan& setup) const {
-  return shownLine(setup.road.curves.followed);
+  return shownLine(curves_.of(setup).followed);
 }
 
 void PullChart::fitRanges() {
   double fastest = 0.0, highest = 0.0;
   for (const Shown& setup : shown())
-    for (const auto& gear : setup.plan->road.curves.gears)
+    for (const auto& gear : curves_.of(*setup.plan).gears)
       for (const PullPoint& point : gear) {
         const QPointF shown = shownPoint(point);
         fastest = std::max(fastest, shown.x());
@@ -82,8 +86,8 @@ void PullChart::paintOver(QPainter& painter) {
   if (!plan_) return;
   painter.save();
   painter.setClipRect(plotArea());
-  paintBound(painter, plan_->proposed.road.curves.grip, tr("grip ends"), Qt::FDiagPattern);
-  paintBound(painter, plan_->proposed.road.curves.lift, tr("front lifts"), Qt::BDiagPattern);
+  paintBound(painter, curves_.of(plan_->proposed).grip, tr("grip ends"), Qt::FDiagPattern);
+  paintBound(painter, curves_.of(plan_->proposed).lift, tr("front lifts"), Qt::BDiagPattern);
   paintGears(painter);
   paintResistance(painter);
   paintShifts(painter);
@@ -125,7 +129,7 @@ void PullChart::paintBound(QPainter& painter, const std::vector<PullPoint>& boun
 void PullChart::paintGears(QPainter& painter) const {
   const auto paint = [&](const SetupPlan& setup, const QColor& colour) {
     painter.setPen(QPen(colour, 1));
-    for (const auto& gear : setup.road.curves.gears) {
+    for (const auto& gear : curves_.of(setup).gears) {
       QPolygonF line;
       for (const PullPoint& point : gear) {
         const QPointF shown = shownPoint(point);
@@ -140,7 +144,7 @@ void PullChart::paintGears(QPainter& painter) const {
   painter.setPen(colours().proposed);
   const double height = QFontMetricsF(chartFont(true)).height();
   int number = 0;
-  for (const auto& gear : plan_->proposed.road.curves.gears) {
+  for (const auto& gear : curves_.of(plan_->proposed).gears) {
     ++number;
     if (gear.empty()) continue;
     const auto peak = std::max_element(
@@ -156,7 +160,7 @@ void PullChart::paintGears(QPainter& painter) const {
 }
 
 void PullChart::paintResistance(QPainter& painter) const {
-  const auto& resistance = plan_->proposed.road.curves.resistance;
+  const auto& resistance = curves_.of(plan_->proposed).resistance;
   if (resistance.empty() || measure_ == PullMeasure::Acceleration) return;
   QPolygonF line;
   for (const PullPoint& point : resistance) {
@@ -176,7 +180,7 @@ void PullChart::paintShifts(QPainter& painter) const {
   const auto paint = [&](const SetupPlan& setup, const QColor& colour) {
     painter.setPen(QPen(colour, 1));
     painter.setBrush(colours().background);
-    for (const PullPoint& point : setup.road.curves.shifts) {
+    for (const PullPoint& point : curves_.of(setup).shifts) {
       const QPointF shown = shownPoint(point);
       painter.drawEllipse(at(shown.x(), shown.y()), kShiftMark, kShiftMark);
     }
@@ -223,7 +227,7 @@ std::vector<CrosshairRow> PullChart::crosshairRows(double x) const {
   std::vector<CrosshairRow> rows;
   const auto setups = shown();
   std::size_t gears = 0;
-  for (const Shown& setup : setups) gears = std::max(gears, setup.plan->road.curves.gears.size());
+  for (const Shown& setup : setups) gears = std::max(gears, curves_.of(*setup.plan).gears.size());
   const auto words = [this](const std::optional<double>& value) {
     return value ? number(*value, decimals()) : tr("–");
   };
@@ -231,17 +235,17 @@ std::vector<CrosshairRow> PullChart::crosshairRows(double x) const {
     CrosshairRow row{tr("gear %1").arg(g + 1), {}};
     bool any = false;
     for (const Shown& setup : setups) {
-      const auto& curves = setup.plan->road.curves.gears;
+      const auto& curves = curves_.of(*setup.plan).gears;
       const auto value = g < curves.size() ? valueAt(shownLine(curves[g]), x) : std::nullopt;
       any = any || value;
       row.values << words(value);
     }
     if (any) rows.push_back(row);
   }
-  if (measure_ != PullMeasure::Acceleration && !plan_->stock.road.curves.resistance.empty()) {
+  if (measure_ != PullMeasure::Acceleration && !curves_.of(plan_->stock).resistance.empty()) {
     CrosshairRow row{tr("resistance"), {}};
     for (const Shown& setup : setups)
-      row.values << words(valueAt(shownLine(setup.plan->road.curves.resistance), x));
+      row.values << words(valueAt(shownLine(curves_.of(*setup.plan).resistance), x));
     rows.push_back(row);
   }
   return rows;

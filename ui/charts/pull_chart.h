@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/traces.h"
+#include "ui/charts/per_model.h"
 #include "ui/charts/setup_chart.h"
 
 namespace layshaft::ui {
@@ -22,6 +24,7 @@ class PullChart : public SetupChart {
   std::vector<QStringList> numbers() const;
 
  protected:
+  void prepare() override;
   QList<QPointF> lineOf(const SetupPlan& setup) const override;
   void fitRanges() override;
   void paintOver(QPainter& painter) override;
@@ -41,6 +44,7 @@ class PullChart : public SetupChart {
   void paintTopSpeeds(QPainter& painter) const;
 
   PullMeasure measure_ = PullMeasure::Force;
+  PerModel<PullCurves> curves_;
 };
 
 }  // namespace layshaft::ui

@@ -32,15 +32,24 @@ void RunChart::setOver(Over over) {
 
 void RunChart::setRide(Ride ride) {
   ride_ = ride;
-  if (plan_) refresh();
+  traces_.clear();
+  if (!plan_) return;
+  prepare();
+  refresh();
+}
+
+void RunChart::prepare() {
+  traces_.update(*plan_, [this](const SetupPlan& setup) {
+    return ride_ == Ride::Drive ? driveTrace(setup, plan_->drive) : standingStartTrace(setup);
+  });
 }
 
 const std::vector<RunPoint>& RunChart::points(const SetupPlan& setup) const {
-  return ride_ == Ride::Drive ? setup.road.drive : setup.road.standingStart;
+  return traces_.of(setup).points;
 }
 
 const std::vector<RunShift>& RunChart::shifts(const SetupPlan& setup) const {
-  return ride_ == Ride::Drive ? setup.road.driveShifts : setup.road.standingShifts;
+  return traces_.of(setup).shifts;
 }
 
 double RunChart::along(double timeS, double distanceM) const {

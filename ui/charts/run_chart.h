@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/traces.h"
+#include "ui/charts/per_model.h"
 #include "ui/charts/setup_chart.h"
 
 namespace layshaft::ui {
@@ -21,6 +23,7 @@ class RunChart : public SetupChart {
   Ride ride() const { return ride_; }
 
  protected:
+  void prepare() override;
   QList<QPointF> lineOf(const SetupPlan& setup) const override;
   void fitRanges() override;
   void paintOver(QPainter& painter) override;
@@ -34,6 +37,7 @@ class RunChart : public SetupChart {
 
   Over over_ = Over::Time;
   Ride ride_ = Ride::StandingStart;
+  PerModel<RunTrace> traces_;
 };
 
 }  // namespace layshaft::ui

@@ -32,10 +32,11 @@ std::vector<SetupChart::Shown> SetupChart::shown() const {
   return all;
 }
 
-void SetupChart::show(const Plan& plan, const UnitsShown& units) {
+void SetupChart::show(const SharedPlan& plan, const UnitsShown& units) {
   const double foot = footHeight(), right = rightMargin();
   plan_ = plan;
   units_ = units;
+  prepare();
   refresh();
   if (footHeight() != foot || rightMargin() != right) layOut();
 }

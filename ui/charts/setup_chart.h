@@ -14,7 +14,7 @@ class SetupChart : public LiveChart {
  public:
   explicit SetupChart(const QString& name, QWidget* parent = nullptr);
 
-  void show(const Plan& plan, const UnitsShown& units);
+  void show(const SharedPlan& plan, const UnitsShown& units);
 
  protected:
   struct Shown {
@@ -26,6 +26,8 @@ class SetupChart : public LiveChart {
   std::vector<Shown> shown() const;
   double shownSpeed(double mps) const { return units_.shown(Quantity::Speed, mps); }
 
+  /// Makes what is drawn of the plan that is now shown, once: it is painted more often than planned.
+  virtual void prepare() {}
   virtual QList<QPointF> lineOf(const SetupPlan& setup) const = 0;
   virtual void fitRanges() = 0;
   /// Puts `fitRanges`, the lines and the overlay in step with the plan.
@@ -42,7 +44,7 @@ class SetupChart : public LiveChart {
   QStringList setupNames() const override;
   std::vector<QColor> setupColours() const override;
 
-  std::optional<Plan> plan_;
+  SharedPlan plan_;
   UnitsShown units_;
 
  private:

@@ -3,12 +3,12 @@
 
 namespace layshaft::ui {
 
-void LadderStudy::start(const Profile& profile, const LadderRange& range) {
-  const auto ladder = std::make_shared<const Ladder>(profile);
+void LadderStudy::start(const LadderInput& input, const LadderRange& range) {
+  const auto ladder = std::make_shared<const Ladder>(input);
   std::vector<Part> parts;
   for (int front = range.fewestFront; front <= range.mostFront; ++front)
-    parts.push_back([this, ladder, front, range](const Stopped&) -> Delivery {
-      auto rows = ladder->rows({front, front, range.fewestRear, range.mostRear});
+    parts.push_back([this, ladder, front, range](const Stopped& stopped) -> Delivery {
+      auto rows = ladder->rows({front, front, range.fewestRear, range.mostRear}, stopped);
       return [this, rows = std::move(rows)] { emit rowsReady(rows); };
     });
   BackgroundWork::start(parts);

@@ -15,7 +15,7 @@ class LadderStudy : public BackgroundWork {
  public:
   using BackgroundWork::BackgroundWork;
 
-  void start(const Profile& profile, const LadderRange& range);
+  void start(const LadderInput& input, const LadderRange& range);
 
  signals:
   void rowsReady(const std::vector<layshaft::LadderRow>& rows);

@@ -8,7 +8,7 @@ constexpr int kFrameMs = 16;
 }
 
 Planner::Planner(const Document& document, QObject* parent)
-    : QObject(parent), document_(document), plan_(plan(document.profile())) {
+    : QObject(parent), document_(document), plan_(std::make_shared<const Plan>(plan(document.profile()))) {
   frame_.setInterval(kFrameMs);
   frame_.setSingleShot(true);
   frame_.setTimerType(Qt::PreciseTimer);
@@ -28,9 +28,13 @@ void Planner::onDocumentChanged() {
 
 void Planner::compute() {
   pending_ = false;
-  plan_ = plan(document_.profile());
   frame_.start();
-  emit planned(plan_);
+  PlanInput input = planInput(document_.profile());
+  if (!(input == plan_->input)) {
+    plan_ = std::make_shared<const Plan>(plan(std::move(input), plan_.get()));
+    emit planned(plan_);
+  }
+  emit settled();
 }
 
 }  // namespace layshaft::ui

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/bike/pair.h"
+#include "core/defaults.h"
 #include "core/limits.h"
 #include "core/number_text.h"
 #include "core/study/adopted.h"
@@ -237,7 +238,7 @@ std::optional<Problem> SetupEdits::setRollingAllowance(double percent) {
       QStringLiteral("allowance"), tr("rolling allowance"),
       [](const Setup& s) {
         return tr("%1 %").arg(
-            number(s.options.rollingAllowancePercent.value_or(kDefaultRollingAllowancePercent), 1));
+            number(s.options.rollingAllowancePercent.value_or(defaults::kRollingAllowancePercent), 1));
       },
       [&](auto& setup) { setup.options.rollingAllowancePercent = percent; });
 }

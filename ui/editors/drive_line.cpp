@@ -396,7 +396,7 @@ void DriveLine::setSide(Side side) {
   emit sideChanged(side);
 }
 
-void DriveLine::show(const Plan& plan, const UnitsShown& units) {
+void DriveLine::show(const SharedPlan& plan, const UnitsShown& units) {
   plan_ = plan;
   units_ = units;
   refresh();

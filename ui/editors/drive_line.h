@@ -26,7 +26,7 @@ class DriveLine : public QWidget {
  public:
   explicit DriveLine(Document& document, QWidget* parent = nullptr);
 
-  void show(const Plan& plan, const UnitsShown& units);
+  void show(const SharedPlan& plan, const UnitsShown& units);
   Side side() const { return side_; }
   void setSide(Side side);
 
@@ -81,7 +81,7 @@ class DriveLine : public QWidget {
   QWidget* strip_;
   FlowLayout* flow_;
   Side side_ = Side::Proposed;
-  std::optional<Plan> plan_;
+  SharedPlan plan_;
   UnitsShown units_;
 
   WholeBox* revLimit_;

@@ -149,7 +149,7 @@ void ChainPage::showPlan() {
     return;
   }
   stack_->setCurrentWidget(view_);
-  drawing_->show(*plan_, units_);
+  drawing_->show(plan_, units_);
   const auto say = [](QLabel* label, const QStringList& paragraphs) {
     const QString words = paragraphs.join(QStringLiteral("\n\n"));
     label->setVisible(!words.isEmpty());

@@ -6,7 +6,6 @@
 #include <QMenu>
 #include <QVBoxLayout>
 
-#include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/report.h"
 #include "ui/words/aim_words.h"
@@ -15,30 +14,6 @@ namespace layshaft::ui {
 namespace {
 
 constexpr int kAnyPercent = 0;  // shown as "any"
-
-bool sameWeightAndSize(const std::optional<SprocketDetails>& a, const std::optional<SprocketDetails>& b) {
-  const SprocketDetails x = a.value_or(SprocketDetails{}), y = b.value_or(SprocketDetails{});
-  return x.massKg == y.massKg && x.size == y.size;
-}
-
-/// What of a profile a ladder depends on: all but the proposal's own teeth, with the sprockets that the
-/// spares box has for them, and what is only kept for people.
-Profile keyOf(Profile profile) {
-  Profile bare = profile;
-  bare.proposed.frontTeeth.reset();
-  bare.proposed.rearTeeth.reset();
-  bare.proposed.options.frontSprocket.reset();
-  bare.proposed.options.rearSprocket.reset();
-  const Setup now = applied(profile.proposed, profile.stock);
-  const SetupOptions fromBox = proposalWithPair(bare, now.frontTeeth, now.rearTeeth).options;
-  if (sameWeightAndSize(profile.proposed.options.frontSprocket, fromBox.frontSprocket) &&
-      sameWeightAndSize(profile.proposed.options.rearSprocket, fromBox.rearSprocket))
-    profile = std::move(bare);
-  profile.pins.clear();
-  profile.name.clear();
-  profile.notes.clear();
-  return profile;
-}
 
 }  // namespace
 
@@ -255,12 +230,13 @@ void LadderPage::sayWhetherEmpty() {
   empty_->setVisible(model_.settled() && filter_.rowCount() == 0);
 }
 
-void LadderPage::use(const Profile& profile) {
-  profile_ = profile;
+void LadderPage::use(LadderInput input) {
+  input_ = std::move(input);
+  if (plan_ && isVisible()) restart();
 }
 
 void LadderPage::showPlan() {
-  if (!profile_) return;
+  if (!input_) return;
   fits_->setText(isBelt(plan_->proposed.setup) ? tr("fits on this belt") : tr("fits on this chain"));
   if (model_.show(units_) && model_.settled()) sayAnswer();
   const Setup& stock = plan_->stock.setup;
@@ -268,7 +244,7 @@ void LadderPage::showPlan() {
   model_.mark(stock.frontTeeth.count(), stock.rearTeeth.count(), proposed.frontTeeth.count(),
               proposed.rearTeeth.count());
   if (!ownRange_) {
-    range_ = usualRange(*profile_);
+    range_ = usualRange(*input_);
     const auto showEnd = [](WholeBox* spin, int value) { showValue(*spin, value); };
     showEnd(fewestFront_, range_.fewestFront);
     showEnd(mostFront_, range_.mostFront);
@@ -279,15 +255,11 @@ void LadderPage::showPlan() {
 }
 
 void LadderPage::restart() {
-  if (!profile_) return;
+  if (!input_) return;
   const LadderRange wanted{fewestFront_->value(), mostFront_->value(), fewestRear_->value(),
                            mostRear_->value()};
-  const bool sameRange =
-      wanted.fewestFront == workedRange_.fewestFront && wanted.mostFront == workedRange_.mostFront &&
-      wanted.fewestRear == workedRange_.fewestRear && wanted.mostRear == workedRange_.mostRear;
-  Profile key = keyOf(*profile_);
-  if (sameRange && worked_ == key) return;
-  worked_ = std::move(key);
+  if (wanted == workedRange_ && worked_ == input_) return;
+  worked_ = input_;
   workedRange_ = wanted;
   model_.fade();
   answer_->setEnabled(false);
@@ -295,7 +267,7 @@ void LadderPage::restart() {
   stop_->setVisible(true);
   again_->setVisible(false);
   progress_->setValue(0);
-  study_.start(*profile_, wanted);
+  study_.start(*worked_, wanted);
 }
 
 std::optional<LadderRow> LadderPage::current() const {

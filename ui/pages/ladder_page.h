@@ -21,9 +21,8 @@ class LadderPage : public Page {
   /// `study` works the rows out; `aims` edits what is asked of them.
   LadderPage(LadderStudy& study, MakeWidget aims, QWidget* parent = nullptr);
 
-  /// The profile that the next plan belongs to: the ladder is worked out from it, once per change that
-  /// matters.
-  void use(const Profile& profile);
+  /// What the ladder is worked out from, once per change of it.
+  void use(LadderInput input);
 
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
@@ -57,8 +56,8 @@ class LadderPage : public Page {
   MakeWidget makeAims_;
   LadderModel model_;
   LadderFilter filter_{&model_};
-  std::optional<Profile> profile_;
-  std::optional<Profile> worked_;  ///< what the rows in view were worked out for, teeth of the proposal aside
+  std::optional<LadderInput> input_;
+  std::optional<LadderInput> worked_;  ///< what the rows in view were worked out for
   LadderRange range_{0, -1, 0, -1};
   LadderRange workedRange_{0, -1, 0, -1};
   bool ownRange_ = false;

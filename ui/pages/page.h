@@ -21,7 +21,7 @@ class Page : public QWidget {
  public:
   using QWidget::QWidget;
 
-  void take(const Plan& plan, const UnitsShown& units) {
+  void take(const SharedPlan& plan, const UnitsShown& units) {
     plan_ = plan;
     units_ = units;
     if (isVisible())
@@ -34,7 +34,8 @@ class Page : public QWidget {
   void ensureBuilt() {
     if (std::exchange(built_, true)) return;
     build();
-    // What is made for a page that is in view already would be shown some events later, and not be filled now.
+    // What is made for a page that is in view already would be shown some events later, and not be filled
+    // now.
     for (QWidget* part : findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly))
       if (!part->isHidden() || !part->testAttribute(Qt::WA_WState_ExplicitShowHide)) part->show();
     if (LiveChart* picture = chart())
@@ -68,7 +69,7 @@ class Page : public QWidget {
     if (plan_ && std::exchange(stale_, false)) showPlan();
   }
 
-  std::optional<Plan> plan_;
+  SharedPlan plan_;
   UnitsShown units_;
 
  private:

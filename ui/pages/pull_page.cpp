@@ -69,7 +69,7 @@ void PullPage::showPlan() {
     return;
   }
   stack_->setCurrentWidget(chart_);
-  chart_->show(*plan_, units_);
+  chart_->show(plan_, units_);
   QStringList notes;
   if (!bike.resistanceLacks.empty())
     notes

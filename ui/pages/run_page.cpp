@@ -87,7 +87,7 @@ void RunPage::showPlan() {
     stack_->setCurrentWidget(lacking_);
   } else {
     stack_->setCurrentWidget(chart_);
-    chart_->show(*plan_, units_);
+    chart_->show(plan_, units_);
   }
   if (const QString words = driveWords(*plan_, units_); drive_->text() != words) drive_->setText(words);
 

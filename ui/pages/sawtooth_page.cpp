@@ -29,7 +29,7 @@ void SawtoothPage::build() {
 }
 
 void SawtoothPage::showPlan() {
-  chart_->show(*plan_, units_);
+  chart_->show(plan_, units_);
 }
 
 std::vector<QStringList> SawtoothPage::numbers() const {

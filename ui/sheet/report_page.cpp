@@ -67,7 +67,7 @@ void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
   const QRectF area(kMargin, kMargin + 26 + readoutHeight, kPage.width() - 2 * kMargin,
                     cautionTop - readoutHeight - kMargin - 38);
   chart.resize(area.size().toSize());
-  chart.show(plan, units);
+  chart.show(std::make_shared<const Plan>(plan), units);
   // The chart lays itself out when it is resized, which a widget that is never shown must be told.
   chart.ensureLaidOut();
   chart.renderInto(painter, area);

@@ -57,8 +57,10 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   buildMenus();
 
   connect(&planner(), &Planner::planned, this, &MainWindow::showPlan);
+  connect(&planner(), &Planner::settled, this, &MainWindow::followDocument);
   connect(&document(), &Document::titleChanged, this, &MainWindow::updateTitle);
   showPlan();
+  followDocument();
   updateTitle();
   driveLine_->focusTeeth();
   files_->watchOverUnsavedWork();
@@ -80,10 +82,14 @@ void MainWindow::buildMenus() {
 }
 
 void MainWindow::showPlan() {
-  const Plan& plan = planner().current();
-  pages_->show(plan, document().profile(), units_);
-  readout_->show(plan, units_);
+  const SharedPlan& plan = planner().shared();
+  pages_->show(plan, units_);
+  readout_->show(*plan, units_);
   driveLine_->show(plan, units_);
+}
+
+void MainWindow::followDocument() {
+  pages_->follow(document().profile());
   if (details_ && details_->isVisible()) details_->refresh(units_);
 }
 
@@ -93,6 +99,7 @@ void MainWindow::preferencesChanged() {
   pages_->setMotion(preferences::motion());
   view_->refresh();
   showPlan();
+  followDocument();
 }
 
 void MainWindow::allPreferencesChanged() {

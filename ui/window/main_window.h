@@ -59,6 +59,7 @@ class MainWindow : public QMainWindow {
  private:
   void buildMenus();
   void showPlan();
+  void followDocument();
   void preferencesChanged();
   void updateTitle();
 

@@ -79,9 +79,12 @@ FieldForm* Pages::makeForm(std::initializer_list<void (*)(FieldForm&)> groups) {
   return form;
 }
 
-void Pages::show(const Plan& plan, const Profile& profile, const UnitsShown& units) {
-  ladder_->use(profile);
+void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
   for (Page* page : pages_) page->take(plan, units);
+}
+
+void Pages::follow(const Profile& profile) {
+  ladder_->use(ladderInput(profile));
   refreshForms();
 }
 

@@ -22,7 +22,9 @@ class Pages : public QTabWidget {
   explicit Pages(MainWindow& window);
 
   Page* current();
-  void show(const Plan& plan, const Profile& profile, const UnitsShown& units);
+  void show(const SharedPlan& plan, const UnitsShown& units);
+  /// Brings what no plan depends on into view, after each change of the document.
+  void follow(const Profile& profile);
   void setMotion(bool on);
 
  private:

@@ -195,13 +195,8 @@ class Maker {
   /// At the drive's exit speed, in the gear that starts it, at the profile's lean angle.
   std::optional<KeyFigure> cornerExit() const {
     if (!plan_.drive || !plan_.leanDeg) return std::nullopt;
-    const auto rpm = [&](const SetupPlan& p) -> Value {
-      if (p.road.drive.empty() || !p.leanFactor) return std::nullopt;
-      const auto gear = static_cast<std::size_t>(p.road.drive.front().gear - 1);
-      return p.gearing.rpm(plan_.drive->exitMps, gear) * *p.leanFactor;
-    };
     return compared(tr("exit, leaned %1°").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
-                    rpm(stock()), rpm(proposed()), 0);
+                    stock().cornerExitRpm, proposed().cornerExitRpm, 0);
   }
 
   /// Against stock's place, positive to the rear.

@@ -36,16 +36,6 @@ QString sizeWords(StepSize size) {
   return tr("no step");
 }
 
-/// By how many per cent each gear that both setups have is shorter (positive) or taller.
-std::vector<double> gearChanges(const SetupPlan& stock, const SetupPlan& other) {
-  std::vector<double> changes;
-  const auto& from = stock.gearing.gears;
-  const auto& to = other.gearing.gears;
-  for (std::size_t g = 0; g < std::min(from.size(), to.size()); ++g)
-    changes.push_back(100.0 * (from[g].speedPer1000RpmMps / to[g].speedPer1000RpmMps - 1.0));
-  return changes;
-}
-
 bool unchanged(double change) {
   return std::abs(change) < kNoticeablePercent;
 }
@@ -123,8 +113,7 @@ QString headline(const Plan& plan, const std::vector<double>& changes) {
     return tr("%1, but not in every gear alike. %2").arg(directionName(anyShorter), gearByGear(changes));
   }
   const double change = proposed.change.gearingPercent;
-  // Rear teeth that would do the same to the whole gearing, tyre and gearbox included.
-  const double rearTeeth = stock.setup.rearTeeth.count() * change / 100.0;
+  const double rearTeeth = proposed.change.wholeGearingTeethEquivalent;
   if (std::abs(rearTeeth) < 0.25)
     return tr("%1 by %2 %, %3: less than a quarter of a tooth at the rear.")
         .arg(directionName(change > 0), percent(change), sizeWords(proposed.change.size));
@@ -376,7 +365,7 @@ QString spokenSentence(const Problem& problem) {
 }
 
 Summary summary(const Plan& plan, const UnitsShown& units) {
-  const auto changes = gearChanges(plan.stock, plan.proposed);
+  const auto changes = gearChangesPercent(plan.stock.gearing, plan.proposed.gearing);
   return {headline(plan, changes), detail(plan, units, changes)};
 }
 

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/input.h"
+
+#include <algorithm>
+
+#include "core/bike/pair.h"
+
+namespace layshaft {
+namespace {
+
+template <class Part>
+void forget(std::optional<Part>& part) {
+  if (part) part->extras.clear();
+}
+
+template <class Part>
+std::vector<Part> known(std::vector<Part> parts) {
+  for (Part& part : parts) part.extras.clear();
+  return parts;
+}
+
+SetupOptions known(SetupOptions options) {
+  options.extras.clear();
+  forget(options.frontSprocket);
+  forget(options.rearSprocket);
+  return options;
+}
+
+Setup known(Setup setup) {
+  setup.options = known(std::move(setup.options));
+  return setup;
+}
+
+TorqueCurve known(const TorqueCurve& curve) {
+  const auto& points = curve.points();
+  if (std::all_of(points.begin(), points.end(), [](const TorquePoint& p) { return p.extras.empty(); }))
+    return curve;
+  return TorqueCurve::make(known(points)).value();
+}
+
+Bike known(Bike bike) {
+  bike.extras.clear();
+  bike.engine.extras.clear();
+  if (bike.engine.torqueCurve) bike.engine.torqueCurve = known(*bike.engine.torqueCurve);
+  forget(bike.engine.curveAir);
+  forget(bike.chassis);
+  forget(bike.chainRun);
+  forget(bike.speedometer);
+  return bike;
+}
+
+Ride known(Ride ride) {
+  ride.extras.clear();
+  ride.unknownSurfaces.clear();
+  for (auto& [surface, values] : ride.surfaces) values.extras.clear();
+  forget(ride.drive);
+  forget(ride.rollOn);
+  return ride;
+}
+
+Circumstances circumstancesOf(const Profile& profile) {
+  return {.bike = known(profile.bike),
+          .ride = known(profile.ride.value_or(Ride{})),
+          .cruiseSpeedKmh = profile.cruiseSpeedKmh,
+          .chainsOnHand = profile.sparesBox ? known(profile.sparesBox->chains) : std::vector<SpareChain>()};
+}
+
+bool sameWeightAndSize(const std::optional<SprocketDetails>& a, const std::optional<SprocketDetails>& b) {
+  const SprocketDetails x = a.value_or(SprocketDetails{}), y = b.value_or(SprocketDetails{});
+  return x.massKg == y.massKg && x.size == y.size;
+}
+
+/// The proposal without its pair, if the spares box and stock give the pair the same sprockets.
+SetupChange withoutOwnPair(const Profile& profile) {
+  SetupChange bare = profile.proposed;
+  bare.frontTeeth.reset();
+  bare.rearTeeth.reset();
+  bare.options.frontSprocket.reset();
+  bare.options.rearSprocket.reset();
+  const Setup now = applied(profile.proposed, profile.stock);
+  const auto& box = profile.sparesBox;
+  const SetupOptions fromBox =
+      withPair(bare, profile.stock, box ? box->front : std::vector<SpareSprocket>(),
+               box ? box->rear : std::vector<SpareSprocket>(), now.frontTeeth, now.rearTeeth)
+          .options;
+  const SetupOptions& own = profile.proposed.options;
+  const bool same = sameWeightAndSize(own.frontSprocket, fromBox.frontSprocket) &&
+                    sameWeightAndSize(own.rearSprocket, fromBox.rearSprocket);
+  return same ? bare : profile.proposed;
+}
+
+}  // namespace
+
+PlanInput planInput(const Profile& profile) {
+  PlanInput input{.bikeName = profile.name,
+                  .shared = circumstancesOf(profile),
+                  .stock = known(profile.stock),
+                  .proposed = known(applied(profile.proposed, profile.stock)),
+                  .pins = {}};
+  for (const Pin& pin : profile.pins)
+    input.pins.push_back({pin.name, known(applied(pin.change, profile.stock))});
+  return input;
+}
+
+LadderInput ladderInput(const Profile& profile) {
+  LadderInput input{.shared = circumstancesOf(profile),
+                    .stock = known(profile.stock),
+                    .proposed = withoutOwnPair(profile),
+                    .fronts = {},
+                    .rears = {},
+                    .aims = known(profile.aims)};
+  input.proposed.options = known(std::move(input.proposed.options));
+  if (profile.sparesBox) {
+    input.fronts = known(profile.sparesBox->front);
+    input.rears = known(profile.sparesBox->rear);
+  }
+  return input;
+}
+
+}  // namespace layshaft

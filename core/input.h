@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/bike/profile.h"
+
+/// What an answer depends on, as values: equal inputs have equal answers, so whoever kept an answer compares
+/// inputs to know whether it still holds. Keys that this version does not know are left out, as are notes and
+/// all that no study reads.
+namespace layshaft {
+
+/// What the studies of every setup of a profile share.
+struct Circumstances {
+  Bike bike;
+  Ride ride;
+  std::optional<double> cruiseSpeedKmh;
+  std::vector<SpareChain> chainsOnHand;
+  bool operator==(const Circumstances&) const = default;
+};
+
+/// A whole setup under the name of its pin.
+struct NamedSetup {
+  std::string name;
+  Setup setup;
+  bool operator==(const NamedSetup&) const = default;
+};
+
+/// What a plan depends on. The names are labels: no study reads them.
+struct PlanInput {
+  std::string bikeName;
+  Circumstances shared;
+  Setup stock;
+  Setup proposed;  ///< whole
+  std::vector<NamedSetup> pins;
+  bool operator==(const PlanInput&) const = default;
+};
+
+PlanInput planInput(const Profile& profile);
+
+/// What a ladder depends on, its range apart. The proposal is without its own pair, and without the sprockets
+/// of it that the spares box would give it anyway: going up and down the ladder leaves the ladder as it is.
+struct LadderInput {
+  Circumstances shared;
+  Setup stock;
+  SetupChange proposed;
+  std::vector<SpareSprocket> fronts, rears;  ///< on hand
+  std::vector<Aim> aims;
+  bool operator==(const LadderInput&) const = default;
+};
+
+LadderInput ladderInput(const Profile& profile);
+
+}  // namespace layshaft

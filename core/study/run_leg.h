@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstddef>
+#include <optional>
+
+#include "core/study/road_model.h"
+
+namespace layshaft {
+
+/// Where something stands on its way: seconds and metres from the start, and how fast it is.
+struct RunPlace {
+  double timeS = 0.0, distanceM = 0.0, speedMps = 0.0;
+};
+
+/// A piece of a run between two places on which one formula holds: a pull on one stretch of speed, the gap of
+/// a shift, or a speed that is held to the end.
+struct RunLeg {
+  enum class Kind { Pull, Coast, Hold };
+  Kind kind;
+  std::size_t gear;  ///< of the model, the slipping clutch's too
+  PullModel::Stretch on;
+  RunPlace start, end;  ///< a hold never ends
+  bool limiter;         ///< held by the rev limiter
+
+  // `model` is the one that the leg was made with. None where the leg does not get there.
+  std::optional<RunPlace> atSpeed(const RoadModel& model, double speedMps) const;
+  std::optional<RunPlace> atDistance(const RoadModel& model, double distanceM) const;
+  std::optional<RunPlace> atTime(const RoadModel& model, double timeS) const;
+  /// Of a pull only.
+  RunPlace pulledTo(const RoadModel& model, double speedMps) const;
+};
+
+/// Seconds and metres of a pull from one speed to another on a stretch, by seven-point Gauss-Legendre
+/// quadrature of t = ∫dv/a and x = ∫v·dv/a.
+struct PullSums {
+  double timeS = 0.0, distanceM = 0.0;
+  double least = 0.0;   ///< acceleration at the nodes
+  bool smooth = false;  ///< the sums are good to 1e-11 of themselves; else halve the stretch
+};
+PullSums pullSums(const PullModel& model, const PullModel::Stretch& on, std::size_t gear, double fromMps,
+                  double toMps);
+
+}  // namespace layshaft

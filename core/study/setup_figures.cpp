@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/study/setup_figures.h"
+
+namespace layshaft {
+
+SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const Setup& stock,
+                          const Setup& setup, bool rollOns) {
+  SetupFigures figures{.fitted = fitted(stock, setup),
+                       .model = {},
+                       .gearing = {},
+                       .pull = {},
+                       .topSpeed = {},
+                       .run = {},
+                       .chainRun = {}};
+  if (asked.bike->hasForce()) {
+    figures.model =
+        std::make_shared<const RoadModel>(asked.bike, asked.road, setup, rolloutOf(setup), figures.fitted);
+    figures.pull = peakPull(*figures.model);
+  }
+  const RoadModel* model = figures.model.get();
+  figures.gearing = gearing(
+      setup, gearingConditions(
+                 given, model ? model->shifts()
+                              : shiftPoints(given.bike.engine.shiftRpm, setup.gearRatios.count(), nullptr)));
+  if (asked.bike->accelerates()) {
+    figures.topSpeed = topSpeed(*model);
+    figures.run =
+        runFigures(*model, asked.drive, rollOns ? std::optional(asked.rollOn) : std::nullopt, rollOns);
+  } else {
+    // Only the gearing is known: the last gear at the limit.
+    const GearFigures& last = figures.gearing.gears.back();
+    figures.topSpeed = TopSpeed{last.speedAtRevLimitMps, last.gear, std::nullopt};
+  }
+  figures.chainRun = chainRun(given.bike, stock, setup, model, given.chainsOnHand);
+  return figures;
+}
+
+}  // namespace layshaft
