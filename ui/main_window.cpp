@@ -639,7 +639,7 @@ void MainWindow::changeGearCount(int by) {
   SetupEdits edits(document_, driveLine_->side());
   const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
   if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
-    complain(tr("The gearbox stays as it is"), sentence(*problem) + QLatin1Char('.'));
+    complain(tr("The gearbox stays as it is"), spokenSentence(*problem) + QLatin1Char('.'));
 }
 
 void MainWindow::offerRecovery() {

@@ -5,6 +5,7 @@
 #include <QTableWidget>
 
 #include "tests/ui/support.h"
+#include "ui/editors/columns_table.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
 #include "ui/road_words.h"
@@ -179,6 +180,11 @@ TEST_F(RoadPages, APageThatLacksDataNamesItAndLeadsThere) {
         if (widget->windowTitle() == "Bike details" && widget->isVisible()) return true;
       return false;
     })) << page;
+    EXPECT_TRUE(soon([] {
+      auto* table = qobject_cast<ui::ColumnsTable*>(QApplication::focusWidget());
+      return table && table->accessibleName() == "Torque curve" && table->currentRow() == 0;
+    })) << page
+        << ": the cursor is where the typing begins";
   }
 }
 

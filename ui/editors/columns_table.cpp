@@ -152,12 +152,15 @@ std::vector<std::optional<double>> columnNumbers(const std::vector<QString>& cel
   return numbers;
 }
 
-std::optional<double> typedNumber(const QString& text) {
+std::optional<double> typedNumber(const QString& text, double highest) {
   const QString plain = text.trimmed();
   bool ok = false;
   double x = QLocale().toDouble(plain, &ok);
+  ok = ok && std::abs(x) <= highest;
   if (!ok) x = QLocale::c().toDouble(plain, &ok);
+  ok = ok && std::abs(x) <= highest;
   if (!ok) x = QLocale::c().toDouble(QString(plain).replace(QLatin1Char(','), QLatin1Char('.')), &ok);
+  if (!ok) x = QLocale().toDouble(plain, &ok);  // too high, but a number: to be refused as one
   return ok && std::isfinite(x) ? std::optional(x) : std::nullopt;
 }
 
