@@ -87,7 +87,40 @@ TEST_P(Locales, TheDriveLineTakesNumbersAsTheyAreWritten) {
   auto& rollout = control<QDoubleSpinBox>(line, "rollout");
   typeWritten(rollout, written(1950.5, 1));
   EXPECT_EQ(proposedSetup(document).options.rolloutMm, 1950.5) << written(1950.5, 1).toStdString();
+  if (QLocale().groupSeparator().at(0).isSpace()) {
+    for (const QChar blank : {QChar(QLatin1Char(' ')), QChar(QChar::Nbsp), QChar(0x202f)}) {
+      typeWritten(revLimit, QStringLiteral("10500").insert(2, blank));
+      EXPECT_EQ(document.profile().bike.engine.revLimitRpm, 10500) << static_cast<int>(blank.unicode());
+      typeWritten(rollout, QStringLiteral("1960,5").insert(1, blank));
+      EXPECT_EQ(proposedSetup(document).options.rolloutMm, 1960.5) << static_cast<int>(blank.unicode());
+      typeWritten(revLimit, "12000");
+      typeWritten(rollout, "1950");
+    }
+  }
   line.hide();
+}
+
+TEST_P(Locales, ANumberIsUnderstoodWithAnyBlankThatTheLocaleGroupsBy) {
+  if (!QLocale().groupSeparator().at(0).isSpace()) GTEST_SKIP() << "groups by a sign";
+  for (const QChar blank : {QChar(QLatin1Char(' ')), QChar(QChar::Nbsp), QChar(0x202f)}) {
+    EXPECT_EQ(ui::typedNumber(QStringLiteral("12500").insert(2, blank)), 12500)
+        << static_cast<int>(blank.unicode());
+    EXPECT_EQ(ui::columnNumbers({QStringLiteral("12500,5").insert(2, blank)}, 30000).at(0), 12500.5)
+        << static_cast<int>(blank.unicode());
+  }
+}
+
+TEST_P(Locales, ANumberTooHighWithABlankIsRefusedInsteadOfLosingADigit) {
+  ui::Document document(sampleBike("club-600"));
+  ui::DetailsDialog dialog(document);
+  dialog.refresh(ui::UnitsShown());
+  showActive(dialog);
+  enter(dialog, "Wheelbase", plain(13850));
+  EXPECT_EQ(document.profile().bike.chassis->wheelbaseMm, 1385);
+  if (QLocale().groupSeparator().at(0).isSpace()) {
+    enter(dialog, "Wheelbase", "13 850");
+    EXPECT_EQ(document.profile().bike.chassis->wheelbaseMm, 1385);
+  }
 }
 
 TEST_P(Locales, ANumberOutsideItsLimitsIsRefusedInTheWritingOfTheLocale) {

@@ -194,14 +194,15 @@ class DecimalBox : public OptionalSpinBox<QDoubleSpinBox, double> {
   /// The sign is taken for the decimal one unless it can stand before thousands.
   QString withOwnPoint(QString text) const {
     const QString group = locale().groupSeparator(), point = locale().decimalPoint();
-    if (text.count(group) != 1 || text.contains(point)) return text;
-    const auto at = text.indexOf(group);
+    const QString other = point == QLatin1String(",") ? QStringLiteral(".") : QStringLiteral(",");
+    if (text.count(other) != 1 || text.contains(point)) return text;
+    const auto at = text.indexOf(other);
     qsizetype before = 0;
     for (qsizetype i = at; i > 0 && text[i - 1].isDigit(); --i) ++before;
     constexpr double kThousand = 1000.0;
     constexpr qsizetype kGroup = 3;
-    const bool thousands = maximum() >= kThousand && before >= 1 && before <= kGroup;
-    return thousands ? text : text.replace(at, group.size(), point);
+    const bool thousands = other == group && maximum() >= kThousand && before >= 1 && before <= kGroup;
+    return thousands ? text : text.replace(at, other.size(), point);
   }
 
   int leastDecimals_;
