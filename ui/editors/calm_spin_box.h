@@ -97,9 +97,10 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
 
   Value valueFromText(const QString& text) const override {
-    return none_ && bare(text).isEmpty() ? *none_ : Base::valueFromText(text);
+    return none_ && bare(text).isEmpty() ? *none_ : Base::valueFromText(withOwnBlanks(text));
   }
   QValidator::State validate(QString& text, int& position) const override {
+    text = withOwnBlanks(text);
     if (none_ && bare(text).isEmpty()) return QValidator::Acceptable;
     // A number that is not allowed may be typed, so that it can be refused with a word instead of losing a
     // digit.
@@ -133,6 +134,17 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
 
  private:
   Value lowest() const { return lowest_.value_or(this->minimum()); }
+
+  /// Where the locale groups digits by a blank, any blank that a keyboard or another program gives is that
+  /// one.
+  QString withOwnBlanks(QString text) const {
+    const QString group = this->locale().groupSeparator();
+    if (group.size() != 1 || !group[0].isSpace() || text == this->specialValueText()) return text;
+    const auto end = text.endsWith(this->suffix()) ? text.size() - this->suffix().size() : text.size();
+    for (qsizetype i = 1; i < end; ++i)
+      if (text[i].isSpace() && text[i - 1].isDigit()) text[i] = group[0];
+    return text;
+  }
 
   /// The text without its unit: deleting a number leaves the unit standing.
   QString bare(QString text) const {

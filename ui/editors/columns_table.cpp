@@ -169,13 +169,16 @@ std::vector<std::optional<double>> columnNumbers(const std::vector<QString>& cel
       text.remove(kPoint);
     bool ok = false;
     const double x = QLocale::c().toDouble(text, &ok);
-    numbers.push_back(ok && std::isfinite(x) ? std::optional(x) : typedNumber(cell));
+    numbers.push_back(ok && std::isfinite(x) ? std::optional(x) : typedNumber(cell, highest));
   }
   return numbers;
 }
 
 std::optional<double> typedNumber(const QString& text, double highest) {
-  const QString plain = text.trimmed();
+  // Blanks before three digits group them, whichever kind of blank it is.
+  static const QRegularExpression grouping(
+      QStringLiteral("(?<=\\d)[ \\x{a0}\\x{2009}\\x{202f}](?=\\d{3}(?!\\d))"));
+  const QString plain = text.trimmed().remove(grouping);
   bool ok = false;
   double x = QLocale().toDouble(plain, &ok);
   ok = ok && std::abs(x) <= highest;
