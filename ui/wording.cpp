@@ -71,6 +71,10 @@ QString capitalised(QString text) {
   return text;
 }
 
+QString wholeSentence(const QString& words) {
+  return Wording::tr("%1.", "a whole sentence").arg(capitalised(words));
+}
+
 /// Gear by gear, neighbours that change alike together: "Gear 1 is 4.1 % taller, gears 2 to 6 are as stock."
 QString gearByGear(const std::vector<double>& changes) {
   QStringList parts;
@@ -83,7 +87,7 @@ QString gearByGear(const std::vector<double>& changes) {
                  .arg(gearSpan(first, last), how);
     first = last + 1;
   }
-  return capitalised(parts.join(Wording::tr(", "))) + Wording::tr(".");
+  return wholeSentence(parts.join(Wording::tr(", ", "between parts of a sentence")));
 }
 
 /// Both names of the direction, once: shorter is "gearing down" in the trade, taller "gearing up".
@@ -113,11 +117,12 @@ QString headline(const Plan& plan, const std::vector<double>& changes) {
       std::any_of(changes.begin(), changes.end(), [](double c) { return c <= -kNoticeablePercent; });
   const QString directions = anyShorter && anyTaller
                                  ? Wording::tr("Some gears shorter (geared down), some taller (geared up).")
-                             : anyShorter || anyTaller ? directionName(anyShorter) + Wording::tr(".")
+                             : anyShorter || anyTaller ? wholeSentence(directionName(anyShorter))
                                                        : QString();
   if (gears != stockGears) {
-    const QString count = gears == 1 ? Wording::tr("1 gear instead of %1.").arg(stockGears)
-                                     : Wording::tr("%1 gears instead of %2.").arg(gears).arg(stockGears);
+    const QString count =
+        gears == 1 ? Wording::tr("1 gear instead of %1.").arg(stockGears)
+                   : Wording::tr("%n gears instead of %1.", nullptr, static_cast<int>(gears)).arg(stockGears);
     return QStringList{count, directions, gearByGear(changes)}.join(QLatin1Char(' ')).simplified();
   }
   if (std::all_of(changes.begin(), changes.end(), unchanged))
@@ -171,7 +176,7 @@ QStringList partsChanged(const Plan& plan, const UnitsShown& units) {
     parts
         << Wording::tr("chain %1 → %2").arg(sizeName(from.options.chainSize), sizeName(to.options.chainSize));
   if (from.options.links != to.options.links && to.options.links)
-    parts << Wording::tr("chain of %1 links").arg(*to.options.links);
+    parts << Wording::tr("chain of %n links", nullptr, *to.options.links);
   return parts;
 }
 
@@ -194,7 +199,8 @@ QString winsAndCosts(const std::vector<double>& changes) {
 QString detail(const Plan& plan, const UnitsShown& units, const std::vector<double>& changes) {
   QStringList sentences;
   const QStringList parts = partsChanged(plan, units);
-  if (!parts.isEmpty()) sentences << capitalised(parts.join(Wording::tr(", "))) + Wording::tr(".");
+  if (!parts.isEmpty())
+    sentences << wholeSentence(parts.join(Wording::tr(", ", "between parts of a sentence")));
   if (const QString wins = winsAndCosts(changes); !wins.isEmpty()) sentences << wins;
   if (const QString fits = fitWords(plan, plan.proposed, units); !fits.isEmpty()) sentences << fits;
   const RolloutSource from = plan.stock.gearing.rollout.source;
@@ -217,11 +223,13 @@ QString limitText(double x) {
 }
 
 QString rangeWords(const Problem& problem) {
-  QString words = Wording::tr("%1 to %2").arg(limitText(problem.low), limitText(problem.high));
-  if (!problem.unit.empty()) words += QLatin1Char(' ') + QString::fromStdString(problem.unit);
-  if (!problem.below.empty())
-    words += Wording::tr(" (bounded by %1)").arg(QString::fromStdString(problem.below));
-  return words;
+  const QString low = limitText(problem.low), high = limitText(problem.high);
+  const QString range =
+      problem.unit.empty()
+          ? Wording::tr("%1 to %2").arg(low, high)
+          : Wording::tr("%1 to %2 %3", "range and unit").arg(low, high, fileUnitWord(problem.unit.c_str()));
+  if (problem.below.empty()) return range;
+  return Wording::tr("%1 (bounded by %2)").arg(range, QString::fromStdString(problem.below));
 }
 
 QString wordList(const std::vector<std::string>& words) {

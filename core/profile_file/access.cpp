@@ -148,6 +148,7 @@ class Access {
   void flag(const char* key, std::optional<bool>& member) { optional(key, {.type = Type::Flag}, member); }
   template <class Enum, std::size_t N>
   void word(const char* key, std::optional<Enum>& member, const Words<Enum, N>& words) {
+    if (path_ != key) return;
     at(
         key, wordRule(words, false),
         [&] { return member ? FieldValue(std::string(wordFor(*member, words))) : FieldValue(); },
@@ -158,6 +159,7 @@ class Access {
   }
   template <class Enum, std::size_t N>
   void needWord(const char* key, Enum& member, const Words<Enum, N>& words) {
+    if (path_ != key) return;
     at(
         key, wordRule(words, true), [&] { return FieldValue(std::string(wordFor(member, words))); },
         [&](const FieldValue& value) {
@@ -254,6 +256,7 @@ class Access {
   void gearRatios(const char* key, const GearRatios&) { block(key, true); }
   void torqueCurve(const char* key, const std::optional<TorqueCurve>&) { block(key, false); }
   void chainSize(const char* key, std::optional<ChainSize>& member) {
+    if (path_ != key) return;
     at(
         key, sizeRule(false), [&] { return member ? FieldValue(std::string(member->name)) : FieldValue(); },
         [&](const FieldValue& value) {
@@ -262,6 +265,7 @@ class Access {
         });
   }
   void needChainSize(const char* key, ChainSize& member) {
+    if (path_ != key) return;
     at(
         key, sizeRule(true), [&] { return FieldValue(std::string(member.name)); },
         [&](const FieldValue& value) {

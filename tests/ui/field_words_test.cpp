@@ -6,6 +6,8 @@
 #include "tests/core/key_list.h"
 #include "tests/ui/support.h"
 #include "ui/editors/details_dialog.h"
+#include "ui/editors/drive_line.h"
+#include "ui/setup_edits.h"
 #include "ui/wording.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/field_rows.h"
@@ -138,6 +140,34 @@ TEST(FieldWords, AreFoundWhereATranslationFilesThem) {
   }
   const ui::Field* row = ui::fieldRow("bike.chassis.wheelbase_mm");
   EXPECT_TRUE(ui::fieldHelp(*row, *fieldRule(row->key), ui::UnitsShown()).startsWith("«Axle to axle"));
+}
+
+TEST(DriveLineWords, AreFoundWhereATranslationFilesThem) {
+  for (const char* context : {"EngineStops", "GearboxStops", "FinalDriveStops", "WheelStops"}) {
+    const Marked language(context);
+    ui::Document document(bike());
+    ui::DriveLine line(document);
+    line.show(plan(document.profile()), ui::UnitsShown());
+    int marked = 0;
+    for (auto* station : line.findChildren<ui::Station*>())
+      marked += station->editor()->toolTip().startsWith("«") ? 1 : 0;
+    EXPECT_GE(marked, 2) << context;
+  }
+}
+
+TEST(EditWords, AreTheSameEditInEveryLanguage) {
+  ui::Document document(bike());
+  ui::SetupEdits edits(document, ui::Side::Proposed);
+  edits.setRearTeeth(44);
+  {
+    const Marked language("SetupEdits");
+    edits.setRearTeeth(45);
+  }
+  EXPECT_EQ(document.undoStack().count(), 1) << "a field is known by what it is, not by what it is called";
+  const Marked language("SetupEdits");
+  edits.setFrontTeeth(15);
+  EXPECT_TRUE(document.undoStack().undoText().startsWith("«proposed «front teeth»»"))
+      << document.undoStack().undoText().toStdString();
 }
 
 TEST(ChoiceWords, EveryChoiceOfTheFileHasAWordOfTheUsers) {

@@ -21,8 +21,8 @@ class DetailsDialog : public QDialog {
   explicit DetailsDialog(Document& document, QWidget* parent = nullptr);
 
   void refresh(const UnitsShown& units);
-  /// Brings the editor of a key of the profile into view and gives it the focus; the first field of the page
-  /// where a block is typed.
+  /// Brings the editor of a key of the profile into view and gives it the focus. What is typed in the drive
+  /// line alone has none here.
   void showFieldsFor(std::string_view key);
 
  protected:

@@ -129,7 +129,9 @@ void FieldForm::addRow(const Bound& bound, QWidget* editor) {
   label->setBuddy(editor);
   editor->setAccessibleName(bound.label());
   layout_->addRow(label, editor);
-  refreshers_.push_back([=, this] {
+  refreshers_.push_back([=, this, in = std::optional<UnitsShown>()]() mutable {
+    if (in == units_) return;  // the words depend on nothing else
+    in = units_;
     const QString help = fieldHelp(bound.field, bound.rule, units_);
     label->setToolTip(help);
     editor->setToolTip(help);

@@ -134,8 +134,9 @@ std::vector<Spare> SparesEditor::readRows(Table<Spare>& table, const std::vector
     } else {
       table.pending = true;
       spare = r < table.inRow.size() ? table.inRow[r] : std::nullopt;
-      complaints << (spare ? tr("%1, row %2: %3; the box keeps what was there until it is mended.")
-                           : tr("%1, row %2: %3; left out until it is mended."))
+      complaints << (spare ? SparesEditor::tr(
+                                 "%1, row %2: %3; the box keeps what was there until it is mended.")
+                           : SparesEditor::tr("%1, row %2: %3; left out until it is mended."))
                         .arg(table.view->accessibleName())
                         .arg(r + 1)
                         .arg(why);
