@@ -18,10 +18,11 @@ struct FieldTable {
   Q_DECLARE_TR_FUNCTIONS(FieldTable)
  public:
   static constexpr const char* kUnits[] = {
-      QT_TR_NOOP("rpm"),  QT_TR_NOOP("N·m"), QT_TR_NOOP("kg·m²"), QT_TR_NOOP("°C"), QT_TR_NOOP("hPa"),
-      QT_TR_NOOP("%"),    QT_TR_NOOP("kg"),  QT_TR_NOOP("mm"),    QT_TR_NOOP("m²"), QT_TR_NOOP("bar"),
-      QT_TR_NOOP("s"),    QT_TR_NOOP("kN"),  QT_TR_NOOP("°"),     QT_TR_NOOP("in"), QT_TR_NOOP("1/(km/h)²"),
-      QT_TR_NOOP("km/h"), QT_TR_NOOP("m")};
+      QT_TR_NOOP("rpm"),        QT_TR_NOOP("N·m"), QT_TR_NOOP("kg·m²"),     QT_TR_NOOP("°C"),
+      QT_TR_NOOP("hPa"),        QT_TR_NOOP("%"),   QT_TR_NOOP("kg"),        QT_TR_NOOP("mm"),
+      QT_TR_NOOP("m²"),         QT_TR_NOOP("bar"), QT_TR_NOOP("s"),         QT_TR_NOOP("kN"),
+      QT_TR_NOOP("°"),          QT_TR_NOOP("in"),  QT_TR_NOOP("1/(km/h)²"), QT_TR_NOOP("km/h"),
+      QT_TR_NOOP("characters"), QT_TR_NOOP("m")};
 };
 
 /// A key path with `[]` in place of each index, and the last of the indices.
