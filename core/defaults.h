@@ -2,6 +2,7 @@
 #pragma once
 
 /// What the studies take for a value that a profile leaves open, in the units of the profile.
+/// `resources/bike.schema.json` states the same defaults; a test holds the two together.
 namespace layshaft::defaults {
 
 /// From the crankshaft to the rear wheel: primary drive, gearbox and chain together; common practice.
@@ -26,9 +27,9 @@ inline constexpr double kLaunchShareOfLimit = 0.6;
 inline constexpr double kRollOnFromKmh = 80.0, kRollOnToKmh = 120.0;
 
 /// Sea level of the international standard atmosphere (ISO 2533).
-inline constexpr double kAirTemperatureC = 15.0, kAirPressurePa = 101325.0, kAirDensityKgM3 = 1.225;
+inline constexpr double kAirTemperatureC = 15.0, kAirPressureHpa = 1013.25, kAirDensityKgM3 = 1.225;
 /// The standard atmosphere is dry.
-inline constexpr double kAirHumidityPercent = 0.0;
+inline constexpr double kHumidityPercent = 0.0;
 /// A level road without wind, at sea level.
 inline constexpr double kAltitudeM = 0.0, kSlopePercent = 0.0, kHeadwindKmh = 0.0;
 

@@ -5,8 +5,9 @@
 #include "core/bike/words.h"
 #include "core/limits.h"
 
-/// Every key of the profile file, once. `Io` is the reader or the writer: each call names a key, the member
-/// it fills and what is allowed. A new key is added here, in the schema and nowhere else.
+/// Every key of the profile file, once. `Io` is the reader, the writer or the access to a single field: each
+/// call names a key, the member it fills and what is allowed. A new key is added here, in the schema and in
+/// the window's field table, and nowhere else.
 namespace layshaft::profile_file {
 
 template <class Io>
@@ -100,8 +101,9 @@ void fields(Io& io, SprocketDetails& sprocket) {
   io.rest(sprocket.extras);
 }
 
-template <class Io>
-void fields(Io& io, SetupChange& setup) {
+/// A whole setup and a change of one have the same keys; a change may leave each of them out.
+template <class Io, class AnySetup>
+void setupFields(Io& io, AnySetup& setup) {
   io.teeth("front_teeth", setup.frontTeeth, Teeth::front, limits::kFrontTeeth);
   io.teeth("rear_teeth", setup.rearTeeth, Teeth::rear, limits::kRearTeeth);
   io.tyre("rear_tyre", setup.rearTyre);
@@ -122,6 +124,11 @@ void fields(Io& io, SetupChange& setup) {
   io.object("front_sprocket", options.frontSprocket);
   io.object("rear_sprocket", options.rearSprocket);
   io.rest(options.extras);
+}
+
+template <class Io>
+void fields(Io& io, SetupChange& setup) {
+  setupFields(io, setup);
 }
 
 template <class Io>

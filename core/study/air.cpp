@@ -34,7 +34,8 @@ double AirState::torqueCorrection() const {
 
 double standardPressurePa(double altitudeM) {
   const double exponent = units::kStandardGravityMps2 / (kDryAirGasConstant * kLapseKPerM);
-  return defaults::kAirPressurePa * std::pow(1.0 - kLapseKPerM * altitudeM / kSeaLevelTemperatureK, exponent);
+  return units::pascalsFromHectopascals(defaults::kAirPressureHpa) *
+         std::pow(1.0 - kLapseKPerM * altitudeM / kSeaLevelTemperatureK, exponent);
 }
 
 AirState airState(std::optional<double> temperatureC, std::optional<double> pressureHpa,
@@ -42,7 +43,7 @@ AirState airState(std::optional<double> temperatureC, std::optional<double> pres
   AirState air;
   air.temperatureC = temperatureC.value_or(defaults::kAirTemperatureC);
   air.pressurePa = pressureHpa ? units::pascalsFromHectopascals(*pressureHpa) : standardPressurePa(altitudeM);
-  air.humidity = humidityPercent.value_or(defaults::kAirHumidityPercent) / 100.0;
+  air.humidity = humidityPercent.value_or(defaults::kHumidityPercent) / 100.0;
   return air;
 }
 

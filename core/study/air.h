@@ -5,14 +5,16 @@
 
 #include "core/bike/bike.h"
 #include "core/defaults.h"
+#include "core/units.h"
 
 namespace layshaft {
 
 /// Air as a bike and its engine meet it.
 struct AirState {
   double temperatureC = defaults::kAirTemperatureC;
-  double pressurePa = defaults::kAirPressurePa;             ///< total, moisture included
-  double humidity = defaults::kAirHumidityPercent / 100.0;  ///< relative, 0 to 1
+  double pressurePa =
+      units::pascalsFromHectopascals(defaults::kAirPressureHpa);  ///< total, moisture included
+  double humidity = defaults::kHumidityPercent / 100.0;           ///< relative, 0 to 1
 
   double vapourPressurePa() const;
   /// kg/m³: dry air and vapour as ideal gases, each with its own gas constant.

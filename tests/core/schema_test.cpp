@@ -8,6 +8,8 @@
 #include <string>
 #include <vector>
 
+#include "core/defaults.h"
+#include "core/profile_file/access.h"
 #include "tests/core/key_list.h"
 #include "tests/core/support.h"
 
@@ -182,6 +184,71 @@ TEST(Schema, SaysWhatTheCoreTakes) {
     }
   }
   EXPECT_GE(numbers, 90);
+}
+
+TEST(Schema, HasTheRulesOfTheAccessToSingleFields) {
+  const Schema schema = schemaKeys();
+  int fields = 0;
+  for (const auto& [pointer, key] : keysOfTheCore()) {
+    SCOPED_TRACE(pointer);
+    // An entry of a list is no field, and a curve is checked as a whole.
+    if (pointer.ends_with("/0") || pointer.find("/torque_curve/") != std::string::npos) continue;
+    const auto rule = fieldRule(keyPath(pointer));
+    ASSERT_TRUE(rule) << "no single field";
+    if (rule->type == FieldRule::Type::Block) continue;
+    ++fields;
+    EXPECT_EQ(rule->needed, key.needed);
+    const Json& node = schema.at(pointer);
+    switch (rule->type) {
+      case FieldRule::Type::Number:
+      case FieldRule::Type::Whole:
+        EXPECT_TRUE(allows(node, rule->type == FieldRule::Type::Whole ? "integer" : "number"));
+        EXPECT_EQ(node.value("minimum", std::nan("")), rule->limit.low);
+        EXPECT_EQ(node.value("maximum", std::nan("")), rule->limit.high);
+        break;
+      case FieldRule::Type::Wholes:
+        EXPECT_EQ(node["items"].value("minimum", std::nan("")), rule->limit.low);
+        EXPECT_EQ(node["items"].value("maximum", std::nan("")), rule->limit.high);
+        EXPECT_EQ(node.value("maxItems", 0), rule->most);
+        break;
+      case FieldRule::Type::Word:
+        EXPECT_EQ(std::vector<std::string>(rule->words.begin(), rule->words.end()), key.words);
+        break;
+      case FieldRule::Type::Text:
+        EXPECT_EQ(node.value("maxLength", 0), rule->limit.high);
+        break;
+      case FieldRule::Type::Flag:
+        EXPECT_TRUE(allows(node, "boolean"));
+        break;
+      case FieldRule::Type::TyreSize:
+        EXPECT_EQ(key.type, Key::Type::TyreSize);
+        break;
+      case FieldRule::Type::Block:
+        break;
+    }
+  }
+  EXPECT_GE(fields, 100);
+}
+
+TEST(Schema, HasTheDefaults) {
+  const Schema schema = schemaKeys();
+  const std::pair<const char*, double> usual[] = {
+      {"/bike/chassis/drivetrain_efficiency", defaults::kDrivetrainEfficiency},
+      {"/bike/chassis/rider_mass_kg", defaults::kRiderMassKg},
+      {"/bike/chassis/shift_time_s", defaults::kShiftTimeS},
+      {"/bike/chassis/rolling_resistance", defaults::kRollingResistance},
+      {"/bike/chassis/tyre_pressure_bar", defaults::kTyrePressureBar},
+      {"/stock/rolling_allowance_percent", defaults::kRollingAllowancePercent},
+      {"/ride/roll_on/from_speed_kmh", defaults::kRollOnFromKmh},
+      {"/ride/roll_on/to_speed_kmh", defaults::kRollOnToKmh},
+      {"/ride/air_temperature_c", defaults::kAirTemperatureC},
+      {"/bike/engine/curve_air/temperature_c", defaults::kAirTemperatureC},
+      {"/bike/engine/curve_air/pressure_hpa", defaults::kAirPressureHpa},
+      {"/bike/engine/curve_air/humidity_percent", defaults::kHumidityPercent},
+      {"/ride/humidity_percent", defaults::kHumidityPercent},
+  };
+  for (const auto& [pointer, value] : usual)
+    EXPECT_EQ(schema.at(pointer).value("default", std::nan("")), value) << pointer;
 }
 
 TEST(Schema, NamesFormatAndVersion) {

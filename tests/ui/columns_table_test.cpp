@@ -46,6 +46,13 @@ TEST(TypedNumber, TakesPointOrComma) {
     EXPECT_EQ(typedNumber(none), std::nullopt) << none;
 }
 
+TEST(TypedNumber, KnowsWhatIsTooHighToBeMeant) {
+  EXPECT_EQ(typedNumber("0,415", 20), 0.415) << "no sprocket weighs 415 kg";
+  EXPECT_EQ(typedNumber("1,125", 20), 1.125);
+  EXPECT_EQ(typedNumber("1,125", 30000), 1125) << "grouped as this desktop does";
+  EXPECT_EQ(typedNumber("25", 20), 25) << "a number, to be refused as one";
+}
+
 class ColumnsTableTest : public testing::Test {
  protected:
   ColumnsTable table_{{"rpm", "torque"}};

@@ -341,6 +341,69 @@ TEST_F(DetailsDialogTest, NameAndNotesAreEdits) {
   EXPECT_EQ(steps(), 2);
 }
 
+TEST_F(DetailsDialogTest, TheWayToAMissingFieldEndsInIt) {
+  dialog_.resize(700, 260);  // too low for the chassis: its last field lies below
+  const std::pair<const char*, const char*> fields[] = {{"bike.chassis.mass_kg", "Mass without rider"},
+                                                        {"bike.chassis.tyre_grip", "Tyre grip"},
+                                                        {"stock.links", "Links"},
+                                                        {"proposed.belt_teeth", "Proposed: belt teeth"},
+                                                        {"proposed.links", "Proposed: links"},
+                                                        {"stock.chain_size", "Chain size"}};
+  for (const auto& [key, name] : fields) {
+    dialog_.findChild<QTabWidget*>()->setCurrentIndex(0);
+    dialog_.showFieldsFor(key);
+    QWidget* focus = QApplication::focusWidget();
+    ASSERT_TRUE(focus) << key;
+    EXPECT_EQ(focus->accessibleName(), name);
+    QTest::qWait(20);
+    EXPECT_TRUE(dialog_.rect().contains(QRect(focus->mapTo(&dialog_, QPoint()), focus->size()))) << key;
+    EXPECT_FALSE(focus->visibleRegion().isEmpty()) << key;
+  }
+}
+
+TEST_F(DetailsDialogTest, TheWayToAMissingCurveEndsInItsFirstCell) {
+  dialog_.showFieldsFor("bike.engine.torque_curve");
+  auto& table = control<QTableWidget>(dialog_, "Torque curve");
+  EXPECT_TRUE(table.hasFocus() && table.isVisible());
+  EXPECT_EQ(table.currentRow(), 0);
+  EXPECT_EQ(table.currentColumn(), 0);
+}
+
+TEST_F(DetailsDialogTest, ALimitShownInAnotherUnitIsStillAllowed) {
+  open(UnitSystem::Imperial);
+  enter("Rider", "661.39");  // 300 kg are 661.3868 lb
+  EXPECT_EQ(profile().bike.chassis.value_or(Chassis{}).riderMassKg, 300);
+  EXPECT_TRUE(readProfile(writeProfile(profile()))) << "what is saved can be opened";
+}
+
+TEST_F(DetailsDialogTest, AYesOrNoIsChosen) {
+  auto& box = field<QComboBox>("Torque falls in thin air");
+  box.setFocus();
+  QTest::keyClick(&box, Qt::Key_End);
+  EXPECT_EQ(profile().bike.engine.torqueFollowsAir, false);
+  EXPECT_EQ(document_.undoStack().undoText(), "Torque falls in thin air yes (usual) → no");
+  QTest::keyClick(&box, Qt::Key_Home);
+  EXPECT_EQ(profile().bike.engine.torqueFollowsAir, std::nullopt);
+}
+
+TEST_F(DetailsDialogTest, WhatIsTypicalIsToldInTheUnitsShown) {
+  EXPECT_TRUE(numberBox("Wheelbase").toolTip().contains("1,250 to 1,720 mm"))
+      << numberBox("Wheelbase").toolTip().toStdString();
+  open(UnitSystem::Imperial);
+  EXPECT_TRUE(numberBox("Wheelbase").toolTip().contains("49.2 to 67.7 in"))
+      << numberBox("Wheelbase").toolTip().toStdString();
+}
+
+TEST_F(DetailsDialogTest, TheFiguresOfASurfaceAreThoseOfTheOneChosen) {
+  auto& surface = field<QComboBox>("Surface");
+  surface.setFocus();
+  QTest::keyClick(&surface, Qt::Key_End);
+  enter("Its grip", "0.55");
+  EXPECT_EQ(profile().ride.value().surfaces.at(Surface::Sand).grip, 0.55);
+  QTest::keyClick(&surface, Qt::Key_Home);
+  EXPECT_TRUE(numberBox("Its grip").isNone()) << "asphalt has its own";
+}
+
 TEST_F(DetailsDialogTest, EnterInAFieldDoesNotCloseIt) {
   auto& box = numberBox("Rider");
   typeInto(box, "81");

@@ -77,7 +77,7 @@ TEST_F(NewBikeDialogTest, RefusesEachWrongValueByName) {
       {"Rev limit", "fast", "Rev limit"},
       {"Primary", "76/0", "Primary ratio"},
       {"Gear ratios", "", "Gear ratios"},
-      {"Gear ratios", "2.7 3.0", "Gear ratios"},
+      {"Gear ratios", "2.7 3.0", "Gear ratios: gear 2"},
       {"Gear ratios", "2.7 x", "“x”"},
       {"Gear ratios", "11 10 9 8 7 6 5 4 3 2 1", "Gear ratios"},
       {"Front", "5", "Front teeth"},
@@ -127,6 +127,25 @@ TEST_F(NewBikeDialogTest, AnotherTyreKeepsTheSamplesFinalDrive) {
   EXPECT_FALSE(made->stock.options.rolloutMm) << "measured on the sample's tyre";
 }
 
+TEST_F(NewBikeDialogTest, OtherTeethAreAnotherSprocketOfWhichNothingWasMeasured) {
+  Profile sample =
+      bike({{"/stock/front_sprocket", {{"material", "steel"}, {"mass_kg", 0.3}, {"size", "520"}}},
+            {"/stock/rear_sprocket", {{"material", "steel"}, {"mass_kg", 1.1}, {"size", "520"}}}});
+  NewBikeDialog dialog({{QStringLiteral("weighed"), sample}});
+  dialog.findChild<QComboBox*>()->setCurrentIndex(1);
+  ASSERT_TRUE(dialog.profile());
+  EXPECT_EQ(dialog.profile()->stock, sample.stock) << "the same teeth are the same sprockets";
+  for (auto* caption : dialog.findChildren<QLabel*>())
+    if (caption->text() == "&Rear teeth") dynamic_cast<QLineEdit&>(*caption->buddy()).setText("47");
+  const auto made = dialog.profile();
+  ASSERT_TRUE(made && made->stock.options.rearSprocket);
+  EXPECT_EQ(made->stock.rearTeeth.count(), 47);
+  EXPECT_EQ(made->stock.options.rearSprocket->massKg, std::nullopt) << "weighed on the sample's 43";
+  EXPECT_EQ(made->stock.options.rearSprocket->size, std::nullopt);
+  EXPECT_EQ(made->stock.options.rearSprocket->material, SprocketMaterial::Steel);
+  EXPECT_EQ(made->stock.options.frontSprocket, sample.stock.options.frontSprocket) << "the front one stays";
+}
+
 TEST_F(NewBikeDialogTest, ARevLimitBelowTheSamplesShiftPointIsExplained) {
   const auto shifting = std::find_if(ui::samples().begin(), ui::samples().end(), [](const auto& sample) {
     return sample.second.bike.engine.shiftRpm.has_value();
@@ -135,7 +154,7 @@ TEST_F(NewBikeDialogTest, ARevLimitBelowTheSamplesShiftPointIsExplained) {
   startFrom(shifting->first);
   line("Rev limit").setText(QString::number(*shifting->second.bike.engine.shiftRpm - 100));
   EXPECT_FALSE(canCreate());
-  EXPECT_TRUE(says("shift_rpm"));
+  EXPECT_TRUE(says("Shift point")) << "in the user's words";
 }
 
 }  // namespace

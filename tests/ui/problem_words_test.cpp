@@ -101,7 +101,11 @@ TEST(ProblemWords, AtTheWindowNameThePlaceWithoutAKeyPath) {
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/stock/gear_ratios", {2.0, 2.1}))),
             "gear 2: 2.1 must be below the ratio of the gear before it, 2");
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/bike/engine/shift_rpm", 12000))),
-            "shift: 12000 is outside what is allowed, 500 to 10000 rpm (because of the rev limit)");
+            "Shift point: 12000 is outside what is allowed, 500 to 10000 rpm (because of the rev limit)");
+  EXPECT_EQ(ui::spokenSentence(problemOf(with("/ride", {{"surface", "wet"}}))),
+            "Surface: \"wet\" is not known; allowed: asphalt, wet asphalt, hardpack, loam, sand");
+  EXPECT_EQ(ui::spokenSentence(problemOf(with("/pins", {{{"name", "a"}}, {{"name", "b"}, {"links", 5}}}))),
+            "Pin 2: Links: 5 is outside what is allowed, 30 to 300");
   for (const Case& one : cases()) {
     const QString spoken = ui::spokenSentence(one.problem);
     EXPECT_FALSE(spoken.isEmpty());

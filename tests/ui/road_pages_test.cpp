@@ -7,6 +7,7 @@
 #include "core/traces.h"
 #include "tests/ui/support.h"
 #include "ui/document/preferences.h"
+#include "ui/editors/columns_table.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
 #include "ui/words/road_words.h"
@@ -181,6 +182,11 @@ TEST_F(RoadPages, APageThatLacksDataNamesItAndLeadsThere) {
         if (widget->windowTitle() == "Bike details" && widget->isVisible()) return true;
       return false;
     })) << page;
+    EXPECT_TRUE(soon([] {
+      auto* table = qobject_cast<ui::ColumnsTable*>(QApplication::focusWidget());
+      return table && table->accessibleName() == "Torque curve" && table->currentRow() == 0;
+    })) << page
+        << ": the cursor is where the typing begins";
   }
 }
 

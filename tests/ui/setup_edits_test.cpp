@@ -73,21 +73,23 @@ TEST_F(SetupEditsTest, ANewGearCountIsProposedAndTakenBack) {
 }
 
 TEST_F(SetupEditsTest, GearsStayFallingAndBetweenOneAndTen) {
-  EXPECT_EQ(proposed_.setGearRatio(1, 2.9)->path, "gear_ratios[1]");
+  EXPECT_EQ(proposed_.setGearRatio(1, 2.9)->path, "proposed.gear_ratios[1]");
+  EXPECT_EQ(stock_.setGearRatio(1, 2.9)->path, "stock.gear_ratios[1]");
   EXPECT_TRUE(proposed_.setGearCount(0));
   EXPECT_TRUE(proposed_.setGearCount(11));
   EXPECT_EQ(document_.undoStack().count(), 0);
 }
 
 TEST_F(SetupEditsTest, RefusesWhatIsOutsideTheLimits) {
-  EXPECT_TRUE(proposed_.setFrontTeeth(5));
-  EXPECT_TRUE(proposed_.setRearTeeth(121));
+  EXPECT_EQ(proposed_.setFrontTeeth(5)->path, "proposed.front_teeth");
+  EXPECT_EQ(stock_.setRearTeeth(121)->path, "stock.rear_teeth");
   EXPECT_TRUE(proposed_.setPrimaryRatio(0.1));
   EXPECT_TRUE(proposed_.setRollout(499.0));
   EXPECT_TRUE(proposed_.setRollingAllowance(10.5));
   EXPECT_TRUE(proposed_.setLinks(29));
   EXPECT_TRUE(proposed_.setBeltTeeth(501));
   EXPECT_EQ(proposed_.setTyre("bald")->kind, Kind::BadTyreSize);
+  EXPECT_EQ(proposed_.setTyre("bald")->path, "proposed.rear_tyre");
   EXPECT_EQ(document_.undoStack().count(), 0);
 }
 

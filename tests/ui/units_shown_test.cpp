@@ -14,7 +14,7 @@ using ui::UnitSystem;
 
 constexpr Quantity kAll[] = {Quantity::Speed, Quantity::Length,      Quantity::SmallLength, Quantity::Torque,
                              Quantity::Mass,  Quantity::EngineSpeed, Quantity::Ratio,       Quantity::Percent,
-                             Quantity::Force, Quantity::Time,        Quantity::Plain};
+                             Quantity::Force, Quantity::Power,       Quantity::Time,        Quantity::Plain};
 
 class UnitsShownTest : public testing::TestWithParam<UnitSystem> {};
 
@@ -53,6 +53,13 @@ TEST(UnitsShown, ConvertsByTheExactDefinitions) {
   EXPECT_DOUBLE_EQ(imperial.shown(Quantity::Mass, 0.45359237), 1);
   EXPECT_NEAR(imperial.shown(Quantity::Torque, 1.3558179483314004), 1, 1e-12);
   EXPECT_NEAR(imperial.shown(Quantity::Force, 4.4482216152605), 1, 1e-12);
+  // Mechanical horsepower: 550 ft·lbf/s (NIST SP 811).
+  EXPECT_NEAR(imperial.shown(Quantity::Power, 550 * 0.3048 * 4.4482216152605), 1, 1e-12);
+  EXPECT_EQ(imperial.name(Quantity::Power), "hp");
+  for (const UnitsShown& units : {metric, mixed}) {
+    EXPECT_DOUBLE_EQ(units.shown(Quantity::Power, 74570), 74.57);
+    EXPECT_EQ(units.name(Quantity::Power), "kW");
+  }
 }
 
 TEST(UnitsShown, FollowTheRegion) {

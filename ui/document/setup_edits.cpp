@@ -1,41 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/document/setup_edits.h"
 
-#include <QCoreApplication>
 #include <cmath>
 #include <utility>
 
 #include "core/bike/pair.h"
+#include "core/bike/words.h"
 #include "core/defaults.h"
 #include "core/limits.h"
 #include "core/number_text.h"
 #include "core/study/adopted.h"
+#include "ui/words/choice_words.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("SetupEdits", text);
-}
-
 Setup setupOf(const Profile& profile, Side side) {
   return side == Side::Stock ? profile.stock : applied(profile.proposed, profile.stock);
 }
 
-std::optional<Problem> outside(double value, const Limit& limit, const char* key) {
-  if (limit.contains(value)) return std::nullopt;
-  return Problem{.kind = Problem::Kind::OutOfRange,
-                 .path = key,
-                 .given = numberText(value),
-                 .low = limit.low,
-                 .high = limit.high,
-                 .unit = limit.unit};
-}
-
 QString orNone(const std::optional<int>& value) {
-  return value ? number(*value, 0) : tr("none");
+  return value ? number(*value, 0) : SetupEdits::tr("none");
 }
 
 /// A ratio with as many decimals as it has been given, three at least.
@@ -50,16 +37,39 @@ Setup SetupEdits::current() const {
   return setupOf(document_.profile(), side_);
 }
 
+std::string SetupEdits::keyOf(const std::string& key) const {
+  return (side_ == Side::Stock ? "stock." : "proposed.") + key;
+}
+
+std::optional<Problem> SetupEdits::outside(double value, const Limit& limit, const char* key) const {
+  if (limit.contains(value)) return std::nullopt;
+  return Problem{.kind = Problem::Kind::OutOfRange,
+                 .path = keyOf(key),
+                 .given = numberText(value),
+                 .low = limit.low,
+                 .high = limit.high,
+                 .unit = limit.unit};
+}
+
+Problem SetupEdits::placed(const char* key, Problem problem) const {
+  problem.path = keyOf(key + problem.path);
+  return problem;
+}
+
+EditName SetupEdits::nameOf(const char* field, const QString& title,
+                            const std::function<QString(const Setup&)>& shown) const {
+  EditName name{.field = QString::fromStdString(keyOf(field)),
+                .title = (side_ == Side::Stock ? tr("stock %1") : tr("proposed %1")).arg(title),
+                .shown = {}};
+  if (shown) name.shown = [side = side_, shown](const Profile& p) { return shown(setupOf(p, side)); };
+  return name;
+}
+
 template <class Set>
-std::optional<Problem> SetupEdits::edit(const QString& field, const QString& title,
+std::optional<Problem> SetupEdits::edit(const char* field, const QString& title,
                                         const std::function<QString(const Setup&)>& shown, Set set) {
-  const Side side = side_;
-  const QString whose = side == Side::Stock ? tr("stock") : tr("proposed");
-  EditName name{
-      .field = whose + QLatin1Char('.') + field, .title = whose + QLatin1Char(' ') + title, .shown = {}};
-  if (shown) name.shown = [side, shown](const Profile& profile) { return shown(setupOf(profile, side)); };
-  return document_.edit(name, [&](Profile& profile) {
-    if (side == Side::Stock) {
+  return document_.edit(nameOf(field, title, shown), [&](Profile& profile) {
+    if (side_ == Side::Stock) {
       set(profile.stock);
     } else {
       set(profile.proposed);
@@ -69,26 +79,26 @@ std::optional<Problem> SetupEdits::edit(const QString& field, const QString& tit
 }
 
 std::optional<Problem> SetupEdits::setFrontTeeth(int count) {
-  return exchangeTeeth(QStringLiteral("front"), tr("front teeth"), count, current().rearTeeth.count(),
+  return exchangeTeeth("front_teeth", tr("front teeth"), count, current().rearTeeth.count(),
                        [](const Setup& s) { return number(s.frontTeeth.count(), 0); });
 }
 
 std::optional<Problem> SetupEdits::setRearTeeth(int count) {
-  return exchangeTeeth(QStringLiteral("rear"), tr("rear teeth"), current().frontTeeth.count(), count,
+  return exchangeTeeth("rear_teeth", tr("rear teeth"), current().frontTeeth.count(), count,
                        [](const Setup& s) { return number(s.rearTeeth.count(), 0); });
 }
 
 std::optional<Problem> SetupEdits::setPair(int frontTeeth, int rearTeeth) {
-  return exchangeTeeth(QStringLiteral("pair"), tr("pair"), frontTeeth, rearTeeth,
+  return exchangeTeeth("pair", tr("pair"), frontTeeth, rearTeeth,
                        [](const Setup& s) { return teethPair(s); });
 }
 
-std::optional<Problem> SetupEdits::exchangeTeeth(const QString& field, const QString& title, int frontTeeth,
+std::optional<Problem> SetupEdits::exchangeTeeth(const char* field, const QString& title, int frontTeeth,
                                                  int rearTeeth,
                                                  const std::function<QString(const Setup&)>& shown) {
   const auto front = Teeth::front(frontTeeth), rear = Teeth::rear(rearTeeth);
-  if (!front) return front.problem();
-  if (!rear) return rear.problem();
+  if (!front) return placed("front_teeth", front.problem());
+  if (!rear) return placed("rear_teeth", rear.problem());
   if (side_ == Side::Proposed) {
     const SetupChange exchanged = proposalWithPair(document_.profile(), *front, *rear);
     return edit(field, title, shown, [&](auto& setup) {
@@ -98,36 +108,31 @@ std::optional<Problem> SetupEdits::exchangeTeeth(const QString& field, const QSt
       setup.options.rearSprocket = exchanged.options.rearSprocket;
     });
   }
-  return document_.edit({.field = QStringLiteral("stock.") + field,
-                         .title = tr("stock %1").arg(title),
-                         .shown = [shown](const Profile& p) { return shown(p.stock); }},
-                        [&](Profile& profile) {
-                          const bool frontChanges = profile.stock.frontTeeth != *front,
-                                     rearChanges = profile.stock.rearTeeth != *rear;
-                          // What follows stock's teeth gets another sprocket, too.
-                          const auto follow = [&](SetupChange& change) {
-                            if (frontChanges && !change.frontTeeth)
-                              forgetSprocketMeasurements(change.options.frontSprocket);
-                            if (rearChanges && !change.rearTeeth)
-                              forgetSprocketMeasurements(change.options.rearSprocket);
-                          };
-                          follow(profile.proposed);
-                          for (Pin& pin : profile.pins) follow(pin.change);
-                          if (frontChanges) forgetSprocketMeasurements(profile.stock.options.frontSprocket);
-                          if (rearChanges) forgetSprocketMeasurements(profile.stock.options.rearSprocket);
-                          profile.stock.frontTeeth = *front;
-                          profile.stock.rearTeeth = *rear;
-                        });
+  return document_.edit(nameOf(field, title, shown), [&](Profile& profile) {
+    const bool frontChanges = profile.stock.frontTeeth != *front,
+               rearChanges = profile.stock.rearTeeth != *rear;
+    // What follows stock's teeth gets another sprocket, too.
+    const auto follow = [&](SetupChange& change) {
+      if (frontChanges && !change.frontTeeth) forgetSprocketMeasurements(change.options.frontSprocket);
+      if (rearChanges && !change.rearTeeth) forgetSprocketMeasurements(change.options.rearSprocket);
+    };
+    follow(profile.proposed);
+    for (Pin& pin : profile.pins) follow(pin.change);
+    if (frontChanges) forgetSprocketMeasurements(profile.stock.options.frontSprocket);
+    if (rearChanges) forgetSprocketMeasurements(profile.stock.options.rearSprocket);
+    profile.stock.frontTeeth = *front;
+    profile.stock.rearTeeth = *rear;
+  });
 }
 
 std::optional<QString> SetupEdits::pin(Document& document, const QString& name, int frontTeeth,
                                        int rearTeeth) {
   const Profile& profile = document.profile();
   if (static_cast<int>(profile.pins.size()) >= limits::kMostPins)
-    return tr("There are %1 pins already; remove one first.").arg(limits::kMostPins);
+    return tr("There are %n pins already; remove one first.", nullptr, limits::kMostPins);
   const auto front = Teeth::front(frontTeeth), rear = Teeth::rear(rearTeeth);
-  if (!front) return sentence(front.problem());
-  if (!rear) return sentence(rear.problem());
+  if (!front) return spokenSentence(front.problem());
+  if (!rear) return spokenSentence(rear.problem());
   SetupChange change = proposalWithPair(profile, *front, *rear);
   change.options.extras.clear();
   change = withoutStockValues(change, profile.stock);
@@ -148,31 +153,26 @@ void SetupEdits::removePin(Document& document, std::size_t index) {
 
 std::optional<Problem> SetupEdits::setTyre(const QString& size) {
   const auto tyre = TyreSize::parse(size.toStdString());
-  if (!tyre) return tyre.problem();
+  if (!tyre) return placed("rear_tyre", tyre.problem());
   const bool another = !current().rearTyre.sameTyre(*tyre);
   const auto shown = [](const Setup& s) { return QString::fromStdString(s.rearTyre.text()); };
   const auto set = [&](auto& setup) {
     setup.rearTyre = *tyre;
     if (another) forgetTyreMeasurements(setup.options);
   };
-  if (side_ == Side::Proposed) return edit(QStringLiteral("tyre"), tr("rear tyre"), shown, set);
-  return document_.edit({.field = QStringLiteral("stock.tyre"),
-                         .title = tr("stock rear tyre"),
-                         .shown = [shown](const Profile& p) { return shown(p.stock); }},
-                        [&](Profile& profile) {
-                          set(profile.stock);
-                          // A proposal that rolls on stock's tyre gets the new one, and with it nothing
-                          // measured.
-                          if (another && !profile.proposed.rearTyre)
-                            forgetTyreMeasurements(profile.proposed.options);
-                        });
+  if (side_ == Side::Proposed) return edit("rear_tyre", tr("rear tyre"), shown, set);
+  return document_.edit(nameOf("rear_tyre", tr("rear tyre"), shown), [&](Profile& profile) {
+    set(profile.stock);
+    // A proposal that rolls on stock's tyre gets the new one, and with it nothing
+    // measured.
+    if (another && !profile.proposed.rearTyre) forgetTyreMeasurements(profile.proposed.options);
+  });
 }
 
 std::optional<Problem> SetupEdits::setPrimaryRatio(double ratio) {
   if (auto problem = outside(ratio, limits::kPrimaryRatio, "primary_ratio")) return problem;
   return edit(
-      QStringLiteral("primary"), tr("primary ratio"),
-      [](const Setup& s) { return ratioWords(s.primaryRatio); },
+      "primary_ratio", tr("primary ratio"), [](const Setup& s) { return ratioWords(s.primaryRatio); },
       [&](auto& setup) { setup.primaryRatio = ratio; });
 }
 
@@ -181,30 +181,24 @@ std::optional<Problem> SetupEdits::setGearRatio(std::size_t gearIndex, double ra
   const double before = ratios.at(gearIndex);
   ratios[gearIndex] = ratio;
   auto changed = GearRatios::make(ratios);
-  if (!changed) {
-    Problem problem = changed.problem();
-    problem.path = "gear_ratios" + problem.path;
-    return problem;
-  }
+  if (!changed) return placed("gear_ratios", changed.problem());
   const auto shown = [gearIndex](const Setup& s) {
     return gearIndex < s.gearRatios.count() ? ratioWords(s.gearRatios[gearIndex]) : QString();
   };
-  const QString field = QStringLiteral("gear%1").arg(gearIndex);
+  const std::string key = "gear_ratios[" + std::to_string(gearIndex) + "]";
+  const char* field = key.c_str();
   const QString title = tr("gear %1").arg(gearIndex + 1);
   if (side_ == Side::Proposed)
     return edit(field, title, shown, [&](auto& setup) { setup.gearRatios = *changed; });
   // Stock's gear moves, and the same gear of the proposal with it where it had followed.
-  return document_.edit({.field = QStringLiteral("stock.") + field,
-                         .title = tr("stock %1").arg(title),
-                         .shown = [shown](const Profile& p) { return shown(p.stock); }},
-                        [&](Profile& profile) {
-                          profile.stock.gearRatios = *changed;
-                          if (!profile.proposed.gearRatios) return;
-                          std::vector<double> own = profile.proposed.gearRatios->values();
-                          if (gearIndex >= own.size() || own[gearIndex] != before) return;
-                          own[gearIndex] = ratio;
-                          if (auto followed = GearRatios::make(own)) profile.proposed.gearRatios = *followed;
-                        });
+  return document_.edit(nameOf(field, title, shown), [&](Profile& profile) {
+    profile.stock.gearRatios = *changed;
+    if (!profile.proposed.gearRatios) return;
+    std::vector<double> own = profile.proposed.gearRatios->values();
+    if (gearIndex >= own.size() || own[gearIndex] != before) return;
+    own[gearIndex] = ratio;
+    if (auto followed = GearRatios::make(own)) profile.proposed.gearRatios = *followed;
+  });
 }
 
 std::optional<Problem> SetupEdits::setGearCount(std::size_t count) {
@@ -213,9 +207,9 @@ std::optional<Problem> SetupEdits::setGearCount(std::size_t count) {
   while (ratios.size() < count) ratios.push_back(std::round(ratios.back() * kNextGear * 1000.0) / 1000.0);
   ratios.resize(count);
   auto changed = GearRatios::make(ratios);
-  if (!changed) return changed.problem();
+  if (!changed) return placed("gear_ratios", changed.problem());
   return edit(
-      QStringLiteral("gears"), tr("number of gears"),
+      "gear_ratios", tr("number of gears"),
       [](const Setup& s) { return number(static_cast<double>(s.gearRatios.count()), 0); },
       [&](auto& setup) { setup.gearRatios = *changed; });
 }
@@ -224,7 +218,7 @@ std::optional<Problem> SetupEdits::setRollout(std::optional<double> rolloutMm) {
   if (rolloutMm)
     if (auto problem = outside(*rolloutMm, limits::kRolloutMm, "rollout_mm")) return problem;
   return edit(
-      QStringLiteral("rollout"), tr("rollout"),
+      "rollout_mm", tr("rollout"),
       [](const Setup& s) {
         return s.options.rolloutMm ? tr("%1 mm").arg(number(*s.options.rolloutMm, 0)) : tr("from the size");
       },
@@ -235,7 +229,7 @@ std::optional<Problem> SetupEdits::setRollingAllowance(double percent) {
   if (auto problem = outside(percent, limits::kRollingAllowancePercent, "rolling_allowance_percent"))
     return problem;
   return edit(
-      QStringLiteral("allowance"), tr("rolling allowance"),
+      "rolling_allowance_percent", tr("rolling allowance"),
       [](const Setup& s) {
         return tr("%1 %").arg(
             number(s.options.rollingAllowancePercent.value_or(defaults::kRollingAllowancePercent), 1));
@@ -245,7 +239,7 @@ std::optional<Problem> SetupEdits::setRollingAllowance(double percent) {
 
 std::optional<Problem> SetupEdits::setChainSize(std::optional<ChainSize> size) {
   return edit(
-      QStringLiteral("chain"), tr("chain size"),
+      "chain_size", tr("chain size"),
       [](const Setup& s) {
         return s.options.chainSize ? QString::fromUtf8(s.options.chainSize->name.data()) : tr("none");
       },
@@ -256,7 +250,7 @@ std::optional<Problem> SetupEdits::setLinks(std::optional<int> links) {
   if (links)
     if (auto problem = outside(*links, limits::kLinks, "links")) return problem;
   return edit(
-      QStringLiteral("links"), tr("links"), [](const Setup& s) { return orNone(s.options.links); },
+      "links", tr("links"), [](const Setup& s) { return orNone(s.options.links); },
       [&](auto& setup) { setup.options.links = links; });
 }
 
@@ -264,14 +258,16 @@ std::optional<Problem> SetupEdits::setBeltTeeth(std::optional<int> teeth) {
   if (teeth)
     if (auto problem = outside(*teeth, limits::kBeltTeeth, "belt_teeth")) return problem;
   return edit(
-      QStringLiteral("belt"), tr("belt teeth"), [](const Setup& s) { return orNone(s.options.beltTeeth); },
+      "belt_teeth", tr("belt teeth"), [](const Setup& s) { return orNone(s.options.beltTeeth); },
       [&](auto& setup) { setup.options.beltTeeth = teeth; });
 }
 
 std::optional<Problem> SetupEdits::setFinalDrive(FinalDrive drive) {
   return edit(
-      QStringLiteral("drive"), tr("final drive"),
-      [](const Setup& s) { return s.options.finalDrive == FinalDrive::Belt ? tr("belt") : tr("chain"); },
+      "final_drive", tr("final drive"),
+      [](const Setup& s) {
+        return choiceWord(wordFor(s.options.finalDrive.value_or(FinalDrive::Chain), kFinalDriveWords));
+      },
       [&](auto& setup) { setup.options.finalDrive = drive; });
 }
 

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QCoreApplication>
 #include <QString>
 #include <optional>
 
 #include "core/bike/setup.h"
+#include "core/limits.h"
 #include "core/problem.h"
 #include "ui/document/document.h"
 
@@ -16,6 +18,7 @@ namespace layshaft::ui {
 enum class Side { Stock, Proposed };
 
 class SetupEdits {
+  Q_DECLARE_TR_FUNCTIONS(SetupEdits)
  public:
   SetupEdits(Document& document, Side side) : document_(document), side_(side) {}
 
@@ -45,12 +48,19 @@ class SetupEdits {
   static void makeProposalStock(Document& document);
 
  private:
-  std::optional<Problem> exchangeTeeth(const QString& field, const QString& title, int frontTeeth,
-                                       int rearTeeth, const std::function<QString(const Setup&)>& shown);
+  /// `field` is the same in every language: by it the history knows what belongs to one step.
+  std::optional<Problem> exchangeTeeth(const char* field, const QString& title, int frontTeeth, int rearTeeth,
+                                       const std::function<QString(const Setup&)>& shown);
   /// Runs `set` on stock's Setup or on the proposal's SetupChange: their members have the same names.
   template <class Set>
-  std::optional<Problem> edit(const QString& field, const QString& title,
+  std::optional<Problem> edit(const char* field, const QString& title,
                               const std::function<QString(const Setup&)>& shown, Set set);
+  EditName nameOf(const char* field, const QString& title,
+                  const std::function<QString(const Setup&)>& shown) const;
+  std::optional<Problem> outside(double value, const Limit& limit, const char* key) const;
+  /// A part's problem with the setup's key of the part in front.
+  Problem placed(const char* key, Problem problem) const;
+  std::string keyOf(const std::string& key) const;  ///< with the setup's own in front
 
   Document& document_;
   Side side_;

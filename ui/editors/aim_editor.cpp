@@ -7,9 +7,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/bike/words.h"
 #include "core/limits.h"
 #include "core/units.h"
 #include "ui/words/aim_words.h"
+#include "ui/words/choice_words.h"
 #include "ui/words/wording.h"
 
 namespace layshaft::ui {
@@ -31,8 +33,7 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
       remove_(new QPushButton(tr("Remove aim"))) {
   list_->setAccessibleName(tr("Aims"));
   list_->setMaximumHeight(3 * list_->fontMetrics().height() + 12);
-  want_->addItems({tr("engine speed at a speed"), tr("cruise below"), tr("more pull"), tr("least drive time"),
-                   tr("top speed at least")});
+  for (const auto& want : kAimWords) want_->addItem(choiceWord(want.second));
   want_->setAccessibleName(tr("Kind of aim"));
   const auto setUp = [](WholeBox* box, const QString& name, int low, int high, int step, int value) {
     box->setRange(low, high);
@@ -85,7 +86,7 @@ void AimEditor::showFields() {
 
 void AimEditor::add() {
   if (static_cast<int>(document_.profile().aims.size()) >= limits::kMostAims) {
-    emit refused(tr("There are %1 aims already; remove one first.").arg(limits::kMostAims));
+    emit refused(tr("There are %n aims already; remove one first.", nullptr, limits::kMostAims));
     return;
   }
   const Aim::Want kind = want();

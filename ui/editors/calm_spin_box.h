@@ -97,9 +97,10 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
 
   Value valueFromText(const QString& text) const override {
-    return none_ && bare(text).isEmpty() ? *none_ : Base::valueFromText(text);
+    return none_ && bare(text).isEmpty() ? *none_ : Base::valueFromText(withOwnBlanks(text));
   }
   QValidator::State validate(QString& text, int& position) const override {
+    text = withOwnBlanks(text);
     if (none_ && bare(text).isEmpty()) return QValidator::Acceptable;
     // A number that is not allowed may be typed, so that it can be refused with a word instead of losing a
     // digit.
@@ -133,6 +134,17 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
 
  private:
   Value lowest() const { return lowest_.value_or(this->minimum()); }
+
+  /// Where the locale groups digits by a blank, any blank that a keyboard or another program gives is that
+  /// one.
+  QString withOwnBlanks(QString text) const {
+    const QString group = this->locale().groupSeparator();
+    if (group.size() != 1 || !group[0].isSpace() || text == this->specialValueText()) return text;
+    const auto end = text.endsWith(this->suffix()) ? text.size() - this->suffix().size() : text.size();
+    for (qsizetype i = 1; i < end; ++i)
+      if (text[i].isSpace() && text[i - 1].isDigit()) text[i] = group[0];
+    return text;
+  }
 
   /// The text without its unit: deleting a number leaves the unit standing.
   QString bare(QString text) const {
@@ -194,14 +206,15 @@ class DecimalBox : public OptionalSpinBox<QDoubleSpinBox, double> {
   /// The sign is taken for the decimal one unless it can stand before thousands.
   QString withOwnPoint(QString text) const {
     const QString group = locale().groupSeparator(), point = locale().decimalPoint();
-    if (text.count(group) != 1 || text.contains(point)) return text;
-    const auto at = text.indexOf(group);
+    const QString other = point == QLatin1String(",") ? QStringLiteral(".") : QStringLiteral(",");
+    if (text.count(other) != 1 || text.contains(point)) return text;
+    const auto at = text.indexOf(other);
     qsizetype before = 0;
     for (qsizetype i = at; i > 0 && text[i - 1].isDigit(); --i) ++before;
     constexpr double kThousand = 1000.0;
     constexpr qsizetype kGroup = 3;
-    const bool thousands = maximum() >= kThousand && before >= 1 && before <= kGroup;
-    return thousands ? text : text.replace(at, group.size(), point);
+    const bool thousands = other == group && maximum() >= kThousand && before >= 1 && before <= kGroup;
+    return thousands ? text : text.replace(at, other.size(), point);
   }
 
   int leastDecimals_;

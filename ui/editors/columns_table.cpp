@@ -128,36 +128,64 @@ std::vector<QStringList> pastedCells(const QString& text) {
   return rows;
 }
 
-std::vector<std::optional<double>> columnNumbers(const std::vector<QString>& cells, double highest) {
-  static const QRegularExpression thousands(QStringLiteral("^\\d{1,3}(,\\d{3})+$"));
-  bool commas = false, decimal = false, tooHigh = false;
+namespace {
+
+/// What a sign does in a column: nothing, marks decimals, or stands before thousands.
+enum class SignRole { None, Decimal, Thousands };
+
+/// Settled for the whole column: a sign that groups in every cell, in none above `highest`, may stand before
+/// thousands; it does if the desktop does not use it for decimals, the point only if the desktop groups by
+/// it.
+SignRole roleOf(QChar sign, QChar other, const std::vector<QString>& cells, double highest) {
+  const QString escaped = QRegularExpression::escape(QString(sign));
+  const QRegularExpression thousands(QStringLiteral("^[1-9]\\d{0,2}(%1\\d{3})+$").arg(escaped));
+  bool seen = false, decimal = false;
   for (const QString& cell : cells) {
     const QString text = cell.trimmed();
-    if (!text.contains(QLatin1Char(',')) || text.contains(QLatin1Char('.'))) continue;
-    commas = true;
-    const bool grouped = thousands.match(text).hasMatch();
-    decimal = decimal || !grouped;
-    tooHigh = tooHigh || (grouped && QString(text).remove(QLatin1Char(',')).toDouble() > highest);
+    if (!text.contains(sign) || text.contains(other)) continue;
+    seen = true;
+    decimal = decimal || !thousands.match(text).hasMatch() || QString(text).remove(sign).toDouble() > highest;
   }
-  const bool comma = commas && (decimal || tooHigh || QLocale().decimalPoint() == QLatin1String(","));
+  if (!seen) return SignRole::None;
+  const bool grouping = sign == QLatin1Char('.') ? QLocale().groupSeparator() == QString(sign)
+                                                 : QLocale().decimalPoint() != QString(sign);
+  return decimal || !grouping ? SignRole::Decimal : SignRole::Thousands;
+}
+
+}  // namespace
+
+std::vector<std::optional<double>> columnNumbers(const std::vector<QString>& cells, double highest) {
+  constexpr QLatin1Char kComma(','), kPoint('.');
+  const SignRole comma = roleOf(kComma, kPoint, cells, highest);
+  const SignRole point = roleOf(kPoint, kComma, cells, highest);
   std::vector<std::optional<double>> numbers;
   for (const QString& cell : cells) {
     QString text = cell.trimmed();
-    if (commas && !text.contains(QLatin1Char('.')))
-      text.replace(QLatin1String(","), comma ? QLatin1String(".") : QLatin1String(""));
+    if (!text.contains(kPoint) && comma == SignRole::Decimal)
+      text.replace(kComma, kPoint);
+    else if (!text.contains(kPoint) && comma == SignRole::Thousands)
+      text.remove(kComma);
+    else if (!text.contains(kComma) && point == SignRole::Thousands)
+      text.remove(kPoint);
     bool ok = false;
     const double x = QLocale::c().toDouble(text, &ok);
-    numbers.push_back(ok && std::isfinite(x) ? std::optional(x) : typedNumber(cell));
+    numbers.push_back(ok && std::isfinite(x) ? std::optional(x) : typedNumber(cell, highest));
   }
   return numbers;
 }
 
-std::optional<double> typedNumber(const QString& text) {
-  const QString plain = text.trimmed();
+std::optional<double> typedNumber(const QString& text, double highest) {
+  // Blanks before three digits group them, whichever kind of blank it is.
+  static const QRegularExpression grouping(
+      QStringLiteral("(?<=\\d)[ \\x{a0}\\x{2009}\\x{202f}](?=\\d{3}(?!\\d))"));
+  const QString plain = text.trimmed().remove(grouping);
   bool ok = false;
   double x = QLocale().toDouble(plain, &ok);
+  ok = ok && std::abs(x) <= highest;
   if (!ok) x = QLocale::c().toDouble(plain, &ok);
+  ok = ok && std::abs(x) <= highest;
   if (!ok) x = QLocale::c().toDouble(QString(plain).replace(QLatin1Char(','), QLatin1Char('.')), &ok);
+  if (!ok) x = QLocale().toDouble(plain, &ok);  // too high, but a number: to be refused as one
   return ok && std::isfinite(x) ? std::optional(x) : std::nullopt;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QTableWidget>
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -41,7 +42,9 @@ std::vector<QStringList> pastedCells(const QString& text);
 /// settled for the whole column. `highest`: what a number of it can be at most.
 std::vector<std::optional<double>> columnNumbers(const std::vector<QString>& cells, double highest);
 
-/// A number as people and spreadsheets write it, decimal point or comma; nothing if it is none.
-std::optional<double> typedNumber(const QString& text);
+/// A number as people and spreadsheets write it, decimal point or comma; nothing if it is none. `highest`:
+/// what it can be at most; a sign before three digits that would make it larger is the decimal one.
+std::optional<double> typedNumber(const QString& text,
+                                  double highest = std::numeric_limits<double>::infinity());
 
 }  // namespace layshaft::ui

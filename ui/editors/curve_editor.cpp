@@ -140,7 +140,8 @@ void CurveEditor::read() {
         }
     points.push_back(std::move(point));
   }
-  const EditName name{.field = QStringLiteral("curve"), .title = tr("torque curve"), .shown = {}};
+  const EditName name{
+      .field = QStringLiteral("bike.engine.torque_curve"), .title = tr("torque curve"), .shown = {}};
   reading_ = true;
   if (points.empty()) {
     document_.edit(name, [](Profile& p) { p.bike.engine.torqueCurve.reset(); });
@@ -153,7 +154,9 @@ void CurveEditor::read() {
                     .arg(points.size())
                     .arg(number(points.front().rpm, 0), number(points.back().rpm, 0), unit_->currentText()));
     } else {
-      emit said(spokenSentence(curve.problem()));
+      Problem problem = curve.problem();
+      problem.path = "bike.engine.torque_curve" + problem.path;
+      emit said(spokenSentence(problem));
     }
   }
   preview_->show(document_.profile().bike.engine.torqueCurve, document_.profile().bike.engine.revLimitRpm,
@@ -169,6 +172,11 @@ void CurveEditor::showPoints() {
     for (const TorquePoint& point : engine.torqueCurve->points()) rows.push_back(cellsOf(point));
   table_->showRows(rows);
   preview_->show(engine.torqueCurve, engine.revLimitRpm, units_);
+}
+
+void CurveEditor::focusFirstCell() {
+  table_->setCurrentCell(0, 0);
+  table_->setFocus(Qt::OtherFocusReason);
 }
 
 void CurveEditor::refresh(const UnitsShown& units) {

@@ -24,6 +24,8 @@ class CurveEditor : public QWidget {
   explicit CurveEditor(Document& document, QWidget* parent = nullptr);
 
   void refresh(const UnitsShown& units);
+  /// Where the typing of a curve begins.
+  void focusFirstCell();
 
  signals:
   void said(const QString& message);

@@ -21,7 +21,8 @@ class DetailsDialog : public QDialog {
   explicit DetailsDialog(Document& document, QWidget* parent = nullptr);
 
   void refresh(const UnitsShown& units);
-  /// Brings the page to the front where a key of the profile is typed.
+  /// Brings the editor of a key of the profile into view and gives it the focus. What is typed in the drive
+  /// line alone has none here.
   void showFieldsFor(std::string_view key);
 
  protected:
@@ -29,15 +30,14 @@ class DetailsDialog : public QDialog {
 
  private:
   FieldForm* addForm(const QString& title, const QString& heading);
-  void buildBike();
-  void buildEngine();
-  void buildChassis();
+  void buildBikeAndEngine();
+  void buildChassisAndTyre();
   void buildChainRun();
   void buildSprockets();
-  void buildTyre();
-  void buildSpeedometer();
   void buildRide();
   void buildSparesBox();
+  /// Turns to the page that holds a widget and gives it the focus.
+  void lead(QWidget* to);
   void say(const QString& message);
 
   Document& document_;
@@ -46,8 +46,6 @@ class DetailsDialog : public QDialog {
   std::vector<FieldForm*> forms_;
   class CurveEditor* curve_ = nullptr;
   class SparesEditor* spares_ = nullptr;
-  FieldForm* chassis_ = nullptr;
-  FieldForm* chainRun_ = nullptr;
   QLabel* message_;
 };
 

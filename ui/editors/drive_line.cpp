@@ -7,10 +7,7 @@
 #include <QPushButton>
 #include <QTimer>
 #include <QVBoxLayout>
-#include <cmath>
 
-#include "core/limits.h"
-#include "core/units.h"
 #include "ui/editors/flow_layout.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/wording.h"
@@ -18,71 +15,43 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr int kRatioDecimals = 4;
-constexpr double kRatioStep = 0.01;
-
-void fixWidth(QWidget* widget, const QString& widest, int extra) {
-  widget->setFixedWidth(widget->fontMetrics().horizontalAdvance(widest) + extra);
+/// Calls `edited` when the user has changed what an editor holds.
+void whenEdited(QWidget* editor, const std::function<void()>& edited) {
+  if (auto* whole = qobject_cast<QSpinBox*>(editor))
+    QObject::connect(whole, &QSpinBox::valueChanged, editor, edited);
+  else if (auto* decimal = qobject_cast<QDoubleSpinBox*>(editor))
+    QObject::connect(decimal, &QDoubleSpinBox::valueChanged, editor, edited);
+  else if (auto* choice = qobject_cast<QComboBox*>(editor))
+    QObject::connect(choice, &QComboBox::activated, editor, edited);
+  else if (auto* tyre = qobject_cast<TyreField*>(editor))
+    QObject::connect(tyre, &TyreField::tyreTyped, editor, edited);
 }
 
-/// Narrow boxes have no arrows: the arrow keys and the wheel step them, and ten gears still fit.
-void narrow(QAbstractSpinBox* box, const QString& widest) {
-  box->setButtonSymbols(QAbstractSpinBox::NoButtons);
-  box->setAlignment(Qt::AlignHCenter);
-  fixWidth(box, widest, 18);
-}
-
-QString wholeDifference(int shown, int stock) {
-  return shown == stock ? QString() : signedNumber(shown - stock, 0);
-}
-
-QString ratioText(double ratio) {
-  return number(ratio, 3);
-}
-
-QString ratioDifference(double shown, double stock) {
-  return shown == stock ? QString() : signedNumber(shown - stock, std::abs(shown - stock) < 0.0095 ? 3 : 2);
-}
-
-QString stockTo(const QString& stock, const QString& proposed) {
-  return stock == proposed ? stock : QStringLiteral("%1 → %2").arg(stock, proposed);
-}
-
-QString optionalWhole(const std::optional<int>& value) {
-  return value ? number(*value, 0) : QStringLiteral("–");
+/// Calls `tell` when something was typed that is not allowed.
+void whenRefused(QWidget* editor, const std::function<void(const QString&, double, double)>& tell) {
+  if (auto* whole = dynamic_cast<WholeBox*>(editor)) whole->whenRefused(tell);
+  if (auto* decimal = dynamic_cast<DecimalBox*>(editor)) decimal->whenRefused(tell);
 }
 
 }  // namespace
 
-DriveLine::DriveLine(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
+DriveLine::DriveLine(Document& document, QWidget* parent)
+    : QWidget(parent),
+      strip_{.document = document,
+             .report = [this](const std::optional<Problem>& problem) { report(problem); },
+             .say = [this](const QString& message) { say(message); }} {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(10, 4, 10, 4);
   column->setSpacing(2);
-  strip_ = new QWidget;
-  flow_ = new FlowLayout(strip_);
+  stripWidget_ = new QWidget;
+  flow_ = new FlowLayout(stripWidget_);
   flow_->setContentsMargins(0, 0, 0, 0);
   flow_->setSpacing(8);
-  buildEngine(*flow_);
-  buildGearbox(*flow_);
-  buildFinalDrive(*flow_);
-  buildWheel(*flow_);
-  column->addWidget(strip_);
+  for (Section (*section)(Strip&) : {engineSection, gearboxSection, finalDriveSection, wheelSection})
+    addGroup(section(strip_));
+  column->addWidget(stripWidget_);
   column->addWidget(buildFoot());
   setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
-  for (WholeBox* box : {revLimit_, shift_, front_, rear_, links_, beltTeeth_, width_, aspect_})
-    tellRefusals(box);
-  for (DecimalBox* box : {primary_, rim_, rollout_}) tellRefusals(box);
-}
-
-template <class Box>
-void DriveLine::tellRefusals(Box* box) {
-  box->whenRefused([this, box](const QString& typed, double low, double high) {
-    const QString message = outsideAllowed(box->accessibleName(), typed, low, high);
-    // The value from before comes back next, as an edit that is fine: the message goes up after that.
-    QTimer::singleShot(0, this, [this, message] { say(message); });
-  });
-  // What was refused does not stay in a box that has been left.
-  connect(box, &Box::editingFinished, this, [this] { refresh(); });
 }
 
 bool DriveLine::event(QEvent* event) {
@@ -97,11 +66,11 @@ void DriveLine::resizeEvent(QResizeEvent* event) {
 }
 
 void DriveLine::fitStrip() {
-  strip_->setFixedHeight(flow_->neededHeight(width() - layout()->contentsMargins().left() -
-                                             layout()->contentsMargins().right()));
+  stripWidget_->setFixedHeight(flow_->neededHeight(width() - layout()->contentsMargins().left() -
+                                                   layout()->contentsMargins().right()));
 }
 
-DriveLine::Group DriveLine::addGroup(FlowLayout& flow) {
+void DriveLine::addGroup(Section section) {
   auto* widget = new QWidget;
   auto* column = new QVBoxLayout(widget);
   column->setContentsMargins(0, 0, 0, 0);
@@ -112,239 +81,38 @@ DriveLine::Group DriveLine::addGroup(FlowLayout& flow) {
   auto* sum = new QLabel;
   sum->setAlignment(Qt::AlignHCenter);
   column->addWidget(new SteadyPlace(sum));
-  flow.addWidget(widget);
-  return {widget, row, sum};
+  flow_->addWidget(widget);
+  Group group{.section = std::move(section), .row = row, .sum = sum, .placed = {}};
+  for (const Stop& stop : group.section.stops) place(group, stop);
+  groups_.push_back(std::move(group));
 }
 
-Station* DriveLine::addStation(Group& group, const QString& label, const QString& explanation,
-                               QWidget* editor) {
-  auto* station = new Station(label, explanation, editor);
+void DriveLine::place(Group& group, Stop stop) {
+  auto* station = new Station(stop.label, stop.explanation, stop.editor);
+  if (!stop.spokenName.isEmpty()) stop.editor->setAccessibleName(stop.spokenName);
   group.row->addWidget(station);
-  return station;
-}
-
-void DriveLine::buildEngine(FlowLayout& flow) {
-  engine_ = addGroup(flow);
-  revLimit_ = new WholeBox;
-  revLimit_->setRange(static_cast<int>(limits::kRevLimitRpm.low),
-                      static_cast<int>(limits::kRevLimitRpm.high));
-  revLimit_->setSingleStep(100);
-  revLimit_->setGroupSeparatorShown(true);
-  fixWidth(revLimit_, QStringLiteral("88 888"), 34);
-  revLimitStation_ = addStation(
-      engine_, tr("rev &limit"),
-      tr("The engine speed at which the limiter cuts in, rpm. It is the bike's: both setups have it."),
-      revLimit_);
-  connect(revLimit_, &QSpinBox::valueChanged, this, [this](int rpm) {
-    report(document_.edit({.field = QStringLiteral("revLimit"),
-                           .title = tr("rev limit"),
-                           .shown = [](const Profile& p) { return number(p.bike.engine.revLimitRpm, 0); }},
-                          [rpm](Profile& p) { p.bike.engine.revLimitRpm = rpm; }));
+  whenEdited(stop.editor, stop.edit);
+  if (stop.backToStock) connect(station, &Station::backToStock, this, stop.backToStock);
+  whenRefused(stop.editor, [this, editor = stop.editor](const QString& typed, double low, double high) {
+    const QString message = outsideAllowed(editor->accessibleName(), typed, low, high);
+    // The value from before comes back next, as an edit that is fine: the message goes up after that.
+    QTimer::singleShot(0, this, [this, message] { say(message); });
   });
-
-  shift_ = new WholeBox;
-  shift_->setMaximum(static_cast<int>(limits::kShiftRpm.high));
-  shift_->setSingleStep(100);
-  shift_->setGroupSeparatorShown(true);
-  shift_->allowNone(static_cast<int>(limits::kShiftRpm.low) - 1, static_cast<int>(limits::kShiftRpm.low),
-                    tr("limit"), static_cast<int>(limits::kRevLimitRpm.low));
-  fixWidth(shift_, QStringLiteral("88 888"), 34);
-  shiftStation_ = addStation(engine_, tr("&shift at"),
-                             tr("The engine speed at which the rider shifts up, rpm. Empty: where the next "
-                                "gear pulls as hard, as far as "
-                                "curve, masses and drag are known, else at the rev limit."),
-                             shift_);
-  connect(shift_, &QSpinBox::valueChanged, this, [this] {
-    const auto rpm = shift_->optionalValue();
-    report(document_.edit({.field = QStringLiteral("shift"),
-                           .title = tr("shift point"),
-                           .shown =
-                               [](const Profile& p) {
-                                 return p.bike.engine.shiftRpm ? number(*p.bike.engine.shiftRpm, 0)
-                                                               : tr("none");
-                               }},
-                          [rpm](Profile& p) {
-                            if (rpm)
-                              p.bike.engine.shiftRpm = *rpm;
-                            else
-                              p.bike.engine.shiftRpm.reset();
-                          }));
-  });
+  // What was refused does not stay in a box that has been left.
+  if (auto* box = qobject_cast<QAbstractSpinBox*>(stop.editor))
+    connect(box, &QAbstractSpinBox::editingFinished, this, [this] { refresh(); });
+  group.placed.push_back({std::move(stop), station});
 }
 
-void DriveLine::buildGearbox(FlowLayout& flow) {
-  gearbox_ = addGroup(flow);
-  primary_ = new DecimalBox(nullptr, 2);
-  primary_->setDecimals(kRatioDecimals);
-  primary_->setRange(limits::kPrimaryRatio.low, limits::kPrimaryRatio.high);
-  primary_->setSingleStep(kRatioStep);
-  narrow(primary_, QStringLiteral("8.8888"));
-  primaryStation_ =
-      addStation(gearbox_, tr("&primary"), tr("Primary ratio: crankshaft turns per clutch turn."), primary_);
-  connect(primary_, &QDoubleSpinBox::valueChanged, this,
-          [this](double ratio) { report(edits().setPrimaryRatio(ratio)); });
-  connect(primaryStation_, &Station::backToStock, this,
-          [this] { report(edits().setPrimaryRatio(document_.profile().stock.primaryRatio)); });
-}
-
-void DriveLine::rebuildGears(std::size_t count) {
-  while (gearStations_.size() > count) {
-    delete gearStations_.back();
-    gearStations_.pop_back();
-    gears_.pop_back();
+void DriveLine::fitCount(Group& group, std::size_t count) {
+  const std::size_t fixed = group.section.stops.size();
+  if (group.placed.size() == fixed + count) return;
+  while (group.placed.size() > fixed + count) {
+    delete group.placed.back().station;
+    group.placed.pop_back();
   }
-  while (gearStations_.size() < count) {
-    const std::size_t g = gearStations_.size();
-    auto* box = new DecimalBox(nullptr, 2);
-    box->setDecimals(kRatioDecimals);
-    box->setRange(limits::kGearRatio.low, limits::kGearRatio.high);
-    box->setSingleStep(kRatioStep);
-    narrow(box, QStringLiteral("8.888"));
-    // Alt+1 … Alt+9 and Alt+0 for the tenth.
-    const QString label = g == 0   ? tr("gear &1")
-                          : g == 9 ? QStringLiteral("1&0")
-                                   : QStringLiteral("&%1").arg(g + 1);
-    auto* station = addStation(
-        gearbox_, label,
-        tr("Ratio of gear %1: clutch turns per countershaft turn. Each gear is below the one before.")
-            .arg(g + 1),
-        box);
-    box->setAccessibleName(tr("gear %1 ratio").arg(g + 1));
-    connect(box, &QDoubleSpinBox::valueChanged, this,
-            [this, g](double ratio) { report(edits().setGearRatio(g, ratio)); });
-    connect(station, &Station::backToStock, this, [this, g] {
-      const GearRatios& stock = document_.profile().stock.gearRatios;
-      if (g < stock.count()) report(edits().setGearRatio(g, stock[g]));
-    });
-    tellRefusals(box);
-    gears_.push_back(box);
-    gearStations_.push_back(station);
-  }
+  while (group.placed.size() < fixed + count) place(group, group.section.more(group.placed.size() - fixed));
   setTabOrder();
-}
-
-void DriveLine::buildFinalDrive(FlowLayout& flow) {
-  final_ = addGroup(flow);
-  front_ = new WholeBox;
-  front_->setRange(static_cast<int>(limits::kFrontTeeth.low), static_cast<int>(limits::kFrontTeeth.high));
-  fixWidth(front_, QStringLiteral("888"), 34);
-  frontStation_ = addStation(final_, tr("fro&nt teeth"),
-                             tr("Teeth of the front (countershaft) sprocket. Fewer is shorter: more pull, "
-                                "less speed in every gear."),
-                             front_);
-  connect(front_, &QSpinBox::valueChanged, this, [this](int teeth) { report(edits().setFrontTeeth(teeth)); });
-  connect(frontStation_, &Station::backToStock, this,
-          [this] { report(edits().setFrontTeeth(document_.profile().stock.frontTeeth.count())); });
-
-  chain_ = new CalmComboBox;
-  chain_->addItem(QStringLiteral("–"));
-  for (const ChainSize& size : kChainSizes) chain_->addItem(QString::fromUtf8(size.name.data()));
-  fixWidth(chain_, QStringLiteral("888"), 40);
-  chainStation_ =
-      addStation(final_, tr("&chain"), tr("Chain size: the number stamped on the side plates."), chain_);
-  connect(chain_, &QComboBox::activated, this, [this](int index) {
-    report(edits().setChainSize(index > 0 ? std::optional(kChainSizes[static_cast<std::size_t>(index - 1)])
-                                          : std::nullopt));
-  });
-  connect(chainStation_, &Station::backToStock, this,
-          [this] { report(edits().setChainSize(document_.profile().stock.options.chainSize)); });
-
-  links_ = new WholeBox;
-  links_->setMaximum(static_cast<int>(limits::kLinks.high));
-  links_->setSingleStep(2);
-  links_->allowNone(static_cast<int>(limits::kLinks.low) - 1, static_cast<int>(limits::kLinks.low),
-                    QStringLiteral("–"), 110);
-  fixWidth(links_, QStringLiteral("888"), 34);
-  linksStation_ = addStation(final_, tr("lin&ks"), tr("Number of chain links, counted all round."), links_);
-  connect(links_, &QSpinBox::valueChanged, this,
-          [this] { report(edits().setLinks(links_->optionalValue())); });
-  connect(linksStation_, &Station::backToStock, this,
-          [this] { report(edits().setLinks(document_.profile().stock.options.links)); });
-
-  beltTeeth_ = new WholeBox;
-  beltTeeth_->setMaximum(static_cast<int>(limits::kBeltTeeth.high));
-  beltTeeth_->allowNone(static_cast<int>(limits::kBeltTeeth.low) - 1,
-                        static_cast<int>(limits::kBeltTeeth.low), QStringLiteral("–"), 130);
-  fixWidth(beltTeeth_, QStringLiteral("888"), 34);
-  beltStation_ = addStation(final_, tr("&drive belt"), tr("Number of teeth of the drive belt."), beltTeeth_);
-  beltTeeth_->setAccessibleName(tr("belt teeth"));
-  connect(beltTeeth_, &QSpinBox::valueChanged, this,
-          [this] { report(edits().setBeltTeeth(beltTeeth_->optionalValue())); });
-  connect(beltStation_, &Station::backToStock, this,
-          [this] { report(edits().setBeltTeeth(document_.profile().stock.options.beltTeeth)); });
-
-  rear_ = new WholeBox;
-  rear_->setRange(static_cast<int>(limits::kRearTeeth.low), static_cast<int>(limits::kRearTeeth.high));
-  fixWidth(rear_, QStringLiteral("888"), 34);
-  rearStation_ = addStation(
-      final_, tr("&rear teeth"),
-      tr("Teeth of the rear wheel's sprocket. More is shorter: more pull, less speed in every gear."), rear_);
-  connect(rear_, &QSpinBox::valueChanged, this, [this](int teeth) { report(edits().setRearTeeth(teeth)); });
-  connect(rearStation_, &Station::backToStock, this,
-          [this] { report(edits().setRearTeeth(document_.profile().stock.rearTeeth.count())); });
-}
-
-void DriveLine::buildWheel(FlowLayout& flow) {
-  wheel_ = addGroup(flow);
-  tyre_ = new TyreField;
-  fixWidth(tyre_, QStringLiteral("180/55ZR17"), 26);
-  tyreStation_ = addStation(
-      wheel_, tr("rear &tyre"),
-      tr("Tyre size as it is printed on the sidewall: 180/55ZR17, 120/80-19, 4.00-18, MT90B16 …"), tyre_);
-  connect(tyre_, &TyreField::tyreTyped, this, [this](const QString& size) { report(edits().setTyre(size)); });
-  connect(tyre_, &TyreField::refused, this, &DriveLine::say);
-  connect(tyreStation_, &Station::backToStock, this, [this] {
-    report(edits().setTyre(QString::fromStdString(document_.profile().stock.rearTyre.text())));
-  });
-
-  const auto tyreNumber = [this](auto* box, const Limit& limit, double step, const QString& widest) {
-    using Value = decltype(box->value());
-    box->setRange(static_cast<Value>(limit.low), static_cast<Value>(limit.high));
-    box->setSingleStep(static_cast<Value>(step));
-    narrow(box, widest);
-    connect(box, &std::remove_pointer_t<decltype(box)>::valueChanged, this, [this] { editTyreNumbers(); });
-  };
-  width_ = new WholeBox;
-  aspect_ = new WholeBox;
-  rim_ = new DecimalBox;
-  rim_->setDecimals(1);
-  tyreNumber(width_, limits::kTyreWidthMm, 10, QStringLiteral("888"));
-  tyreNumber(aspect_, limits::kTyreAspectPercent, 5, QStringLiteral("888"));
-  tyreNumber(rim_, limits::kRimInches, 1, QStringLiteral("88.8"));
-  widthStation_ = addStation(wheel_, tr("&width"), tr("Nominal section width of a metric tyre, mm."), width_);
-  aspectStation_ = addStation(wheel_, tr("&aspect"),
-                              tr("Section height of a metric tyre in per cent of its width."), aspect_);
-  rimStation_ = addStation(wheel_, tr("ri&m"), tr("Rim diameter, inches."), rim_);
-  const auto stockTyre = [this]() -> const TyreSize& { return document_.profile().stock.rearTyre; };
-  connect(widthStation_, &Station::backToStock, this, [this, stockTyre] {
-    width_->setValue(static_cast<int>(std::lround(units::millimetresFromMetres(stockTyre().widthM()))));
-  });
-  connect(aspectStation_, &Station::backToStock, this, [this, stockTyre] {
-    aspect_->setValue(static_cast<int>(std::lround(stockTyre().aspectPercent())));
-  });
-  connect(rimStation_, &Station::backToStock, this,
-          [this, stockTyre] { rim_->setValue(stockTyre().rimInches()); });
-
-  rollout_ = new DecimalBox;
-  rollout_->setDecimals(2);
-  fixWidth(rollout_, QStringLiteral("≈ 8888.88"), 34);
-  rolloutStation_ = addStation(
-      wheel_, tr("r&ollout"),
-      tr("Distance for one turn of the rear wheel with the rider on, measured: mark, roll one turn, measure. "
-         "Empty: estimated from the tyre size, good to about ±2 %."),
-      rollout_);
-  connect(rollout_, &QDoubleSpinBox::valueChanged, this, [this] {
-    const auto shown = rollout_->optionalValue();
-    std::optional<double> mm;
-    if (shown) mm = withoutNoise(units::millimetresFromMetres(units_.si(Quantity::SmallLength, *shown)));
-    report(edits().setRollout(mm));
-  });
-  connect(rolloutStation_, &Station::backToStock, this, [this] {
-    // What was measured on stock's tyre says nothing about another one.
-    const Setup& stock = document_.profile().stock;
-    const bool sameTyre = edits().current().rearTyre.sameTyre(stock.rearTyre);
-    report(edits().setRollout(sameTyre ? stock.options.rolloutMm : std::nullopt));
-  });
 }
 
 QWidget* DriveLine::buildFoot() {
@@ -358,7 +126,7 @@ QWidget* DriveLine::buildFoot() {
           [this](bool stock) { setSide(stock ? Side::Stock : Side::Proposed); });
   allBack_ = new QPushButton(tr("All back to stock"));
   allBack_->setToolTip(tr("Takes back everything that is proposed."));
-  connect(allBack_, &QPushButton::clicked, this, [this] { SetupEdits::clearProposal(document_); });
+  connect(allBack_, &QPushButton::clicked, this, [this] { SetupEdits::clearProposal(strip_.document); });
   message_ = new QLabel;
   message_->setWordWrap(false);
   message_->setTextFormat(Qt::PlainText);  // it may quote what a file holds
@@ -371,26 +139,17 @@ QWidget* DriveLine::buildFoot() {
 }
 
 void DriveLine::setTabOrder() {
-  std::vector<QWidget*> order{revLimit_, shift_, primary_};
-  order.insert(order.end(), gears_.begin(), gears_.end());
-  for (QWidget* widget : std::initializer_list<QWidget*>{front_, chain_, links_, beltTeeth_, rear_, tyre_,
-                                                         width_, aspect_, rim_, rollout_})
-    order.push_back(widget);
-  for (std::size_t i = 0; i + 1 < order.size(); ++i) QWidget::setTabOrder(order[i], order[i + 1]);
-}
-
-void DriveLine::editTyreNumbers() {
-  const auto size = TyreSize::metric(width_->value(), aspect_->value(), rim_->value(),
-                                     edits().current().rearTyre.construction());
-  if (size)
-    report(edits().setTyre(QString::fromStdString(size->text())));
-  else
-    report(size.problem());
+  QWidget* before = nullptr;
+  for (const Group& group : groups_)
+    for (const Placed& placed : group.placed) {
+      if (before) QWidget::setTabOrder(before, placed.stop.editor);
+      before = placed.stop.editor;
+    }
 }
 
 void DriveLine::setSide(Side side) {
-  if (side == side_) return;
-  side_ = side;
+  if (side == strip_.side) return;
+  strip_.side = side;
   sideSwitch_->setChecked(side == Side::Stock);
   refresh();
   emit sideChanged(side);
@@ -398,153 +157,46 @@ void DriveLine::setSide(Side side) {
 
 void DriveLine::show(const SharedPlan& plan, const UnitsShown& units) {
   plan_ = plan;
-  units_ = units;
+  strip_.units = units;
   refresh();
 }
 
 void DriveLine::refresh() {
   if (!plan_) return;
-  // Figures are the plan's; what the fields hold is the document's, which may be a frame ahead of the plan.
-  const Setup& stock = document_.profile().stock;
-  const Setup shown = edits().current();
-  const SetupPlan& shownPlan = side_ == Side::Stock ? plan_->stock : plan_->proposed;
-  refreshEngine();
-  refreshGearbox(shown, stock);
-  refreshFinalDrive(shown, stock);
-  refreshTyre(shown.rearTyre, stock.rearTyre);
-  refreshRollout(shown.options.rolloutMm, stock.options.rolloutMm, shownPlan.gearing.rollout.metres,
-                 plan_->stock.gearing.rollout.metres);
-  refreshSums();
-  sideSwitch_->setText(side_ == Side::Stock ? tr("Editing stock") : tr("Editing the proposal"));
-  const bool proposes = !document_.profile().proposed.changesNothing();
+  const bool editsStock = strip_.side == Side::Stock;
+  const Setup now = strip_.edits().current();
+  const Shown shown{.engine = strip_.profile().bike.engine,
+                    .now = now,
+                    .stock = strip_.stock(),
+                    .plan = *plan_,
+                    .nowPlan = editsStock ? plan_->stock : plan_->proposed,
+                    .units = strip_.units};
+  for (Group& group : groups_) refreshGroup(group, shown);
+  sideSwitch_->setText(editsStock ? tr("Editing stock") : tr("Editing the proposal"));
+  const bool proposes = !strip_.profile().proposed.changesNothing();
   if (allBack_->isEnabled() != proposes) allBack_->setEnabled(proposes);
 }
 
-void DriveLine::focusTeeth() {
-  front_->setFocus();
-}
-
-void DriveLine::refreshEngine() {
-  const Engine& engine = document_.profile().bike.engine;
-  showValue(*revLimit_, static_cast<int>(std::lround(engine.revLimitRpm)));
-  const QSignalBlocker quiet(shift_);  // another limit, another range: not an edit
-  shift_->setMaximum(static_cast<int>(engine.revLimitRpm));
-  shift_->setStart(static_cast<int>(engine.revLimitRpm));
-  shift_->setNoneWords(plan_->shiftPoints == ShiftPointSource::Best ? tr("best") : tr("limit"));
-  showValue(*shift_,
-            shift_->valueFor(engine.shiftRpm ? std::optional(static_cast<int>(std::lround(*engine.shiftRpm)))
-                                             : std::nullopt));
-  revLimitStation_->showNote(tr("both setups"));
-  shiftStation_->showNote(tr("both setups"));
-}
-
-void DriveLine::refreshGearbox(const Setup& shown, const Setup& stock) {
-  showValue(*primary_, shown.primaryRatio);
-  primaryStation_->showStock(ratioText(stock.primaryRatio),
-                             ratioDifference(shown.primaryRatio, stock.primaryRatio));
-  if (gears_.size() != shown.gearRatios.count()) rebuildGears(shown.gearRatios.count());
-  for (std::size_t g = 0; g < gears_.size(); ++g) {
-    showValue(*gears_[g], shown.gearRatios[g]);
-    if (g < stock.gearRatios.count())
-      gearStations_[g]->showStock(ratioText(stock.gearRatios[g]),
-                                  ratioDifference(shown.gearRatios[g], stock.gearRatios[g]));
+void DriveLine::refreshGroup(Group& group, const Shown& shown) {
+  if (group.section.moreCount) fitCount(group, group.section.moreCount(shown));
+  for (const Placed& placed : group.placed) {
+    placed.stop.show(shown);
+    if (placed.stop.isThere) placed.station->setVisible(placed.stop.isThere(shown));
+    const Under under = placed.stop.under(shown);
+    if (under.note)
+      placed.station->showNote(under.text);
     else
-      gearStations_[g]->showNote(tr("new"));
+      placed.station->showStock(under.text, under.difference);
   }
+  if (!group.section.sum) return;
+  if (const QString sum = group.section.sum(shown.plan); group.sum->text() != sum) group.sum->setText(sum);
 }
 
-void DriveLine::refreshFinalDrive(const Setup& shown, const Setup& stock) {
-  showValue(*front_, shown.frontTeeth.count());
-  frontStation_->showStock(number(stock.frontTeeth.count(), 0),
-                           wholeDifference(shown.frontTeeth.count(), stock.frontTeeth.count()));
-  showValue(*rear_, shown.rearTeeth.count());
-  rearStation_->showStock(number(stock.rearTeeth.count(), 0),
-                          wholeDifference(shown.rearTeeth.count(), stock.rearTeeth.count()));
-
-  const bool belt = shown.options.finalDrive == FinalDrive::Belt;
-  chainStation_->setVisible(!belt);
-  linksStation_->setVisible(!belt);
-  beltStation_->setVisible(belt);
-  const auto sizeName = [](const std::optional<ChainSize>& size) {
-    return size ? QString::fromUtf8(size->name.data()) : QStringLiteral("–");
-  };
-  chain_->setCurrentText(sizeName(shown.options.chainSize));
-  chainStation_->showStock(sizeName(stock.options.chainSize),
-                           shown.options.chainSize == stock.options.chainSize ? QString() : tr("other"));
-  showValue(*links_, links_->valueFor(shown.options.links));
-  linksStation_->showStock(optionalWhole(stock.options.links),
-                           wholeDifference(shown.options.links.value_or(0), stock.options.links.value_or(0)));
-  showValue(*beltTeeth_, beltTeeth_->valueFor(shown.options.beltTeeth));
-  beltStation_->showStock(
-      optionalWhole(stock.options.beltTeeth),
-      wholeDifference(shown.options.beltTeeth.value_or(0), stock.options.beltTeeth.value_or(0)));
-}
-
-void DriveLine::refreshTyre(const TyreSize& tyre, const TyreSize& stockTyre) {
-  tyre_->showTyre(tyre);
-  tyreStation_->showStock(QString::fromStdString(stockTyre.text()),
-                          tyre.sameTyre(stockTyre) ? QString() : tr("other"));
-
-  // Width, aspect and rim are what a metric size is made of; other sizes are one piece.
-  const bool metric = tyre.kind() == TyreSize::Kind::Metric;
-  const auto inStep = [&](auto* box, Station* station, double value, double stockValue) {
-    using Value = decltype(box->value());
-    box->setEnabled(metric);
-    showValue(*box, static_cast<Value>(value));
-    station->showStock(number(stockValue, 0),
-                       metric && value != stockValue ? signedNumber(value - stockValue, 0) : QString());
-  };
-  const auto rounded = [](double x) { return std::round(x * 10.0) / 10.0; };
-  inStep(width_, widthStation_, rounded(units::millimetresFromMetres(tyre.widthM())),
-         rounded(units::millimetresFromMetres(stockTyre.widthM())));
-  inStep(aspect_, aspectStation_, std::round(tyre.aspectPercent()), std::round(stockTyre.aspectPercent()));
-  inStep(rim_, rimStation_, tyre.rimInches(), stockTyre.rimInches());
-}
-
-void DriveLine::refreshRollout(const std::optional<double>& measuredMm,
-                               const std::optional<double>& stockMeasuredMm, double now, double before) {
-  const auto length = [&](double metres) { return units_.shown(Quantity::SmallLength, metres); };
-  const int decimals = units_.system() == UnitSystem::Imperial ? 2 : 0;
-  {
-    const QSignalBlocker quiet(rollout_);  // another unit, another range: not an edit
-    const double roundTo = std::pow(10.0, decimals);
-    const double low = length(units::metresFromMillimetres(limits::kRolloutMm.low));
-    rollout_->setMaximum(length(units::metresFromMillimetres(limits::kRolloutMm.high)));
-    rollout_->allowNone(low - 1, low, QStringLiteral("≈ %1").arg(number(length(now), decimals)),
-                        std::round(length(now) * roundTo) / roundTo);
-  }
-  showValue(*rollout_,
-            rollout_->valueFor(measuredMm ? std::optional(length(units::metresFromMillimetres(*measuredMm)))
-                                          : std::nullopt));
-  const QString stockText =
-      QStringLiteral("%1 %2").arg(number(length(before), decimals), units_.name(Quantity::SmallLength));
-  // Another tyre's rollout differs by itself; only a measured one can be taken back here.
-  if (measuredMm == stockMeasuredMm || !measuredMm)
-    rolloutStation_->showStock(stockText, QString());
-  else
-    rolloutStation_->showStock(stockText, signedNumber(length(now) - length(before), decimals));
-}
-
-void DriveLine::refreshSums() {
-  const auto beforeChain = [](const SetupPlan& p) {
-    return p.setup.primaryRatio * p.gearing.gears.back().ratio;
-  };
-  const auto overall = [](const SetupPlan& p) { return p.gearing.gears.back().overallRatio; };
-  const SetupPlan& stock = plan_->stock;
-  const SetupPlan& proposed = plan_->proposed;
-  const auto setText = [](QLabel* label, const QString& text) {
-    if (label->text() != text) label->setText(text);
-  };
-  const auto lastGear = proposed.gearing.gears.back().gear;
-  setText(gearbox_.sum, tr("gear %1 up to the sprockets: %2")
-                            .arg(lastGear)
-                            .arg(stockTo(number(beforeChain(stock), 3), number(beforeChain(proposed), 3))));
-  setText(final_.sum,
-          tr("final %1")
-              .arg(stockTo(number(stock.gearing.finalRatio, 3), number(proposed.gearing.finalRatio, 3))));
-  setText(wheel_.sum, tr("overall in %1: %2 engine turns per wheel turn")
-                          .arg(lastGear)
-                          .arg(stockTo(number(overall(stock), 2), number(overall(proposed), 2))));
+void DriveLine::focusTeeth() {
+  constexpr std::string_view kFrontTeeth = "front_teeth";
+  for (const Group& group : groups_)
+    for (const Placed& placed : group.placed)
+      if (placed.stop.field == kFrontTeeth) placed.stop.editor->setFocus();
 }
 
 void DriveLine::report(const std::optional<Problem>& problem) {

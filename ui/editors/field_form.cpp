@@ -6,40 +6,78 @@
 #include <QPlainTextEdit>
 #include <QRegularExpression>
 #include <QTimer>
+#include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <memory>
 
-#include "core/units.h"
+#include "core/bike/words.h"
 #include "ui/editors/calm_spin_box.h"
+#include "ui/words/choice_words.h"
 #include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {
 
 constexpr int kTextWidth = 420;
+constexpr double kLongestLine = 1000;  // characters: a text that may be longer gets several lines
 
-struct Conversion {
-  Quantity quantity;
-  double siPerFileUnit;
-};
+/// The choices of a field, the first stands for "not given".
+QStringList choicesOf(const Field& field, const FieldRule& rule) {
+  QStringList choices{openWord(field)};
+  if (rule.type == FieldRule::Type::Flag) return choices << flagWord(true) << flagWord(false);
+  for (const std::string_view word : rule.words) choices << choiceWord(word);
+  return choices;
+}
 
-Conversion conversionOf(FileUnit unit) {
-  switch (unit) {
-    case FileUnit::Millimetre:
-      return {Quantity::SmallLength, units::metresFromMillimetres(1.0)};
-    case FileUnit::Metre:
-      return {Quantity::Length, 1.0};
-    case FileUnit::Kilogram:
-      return {Quantity::Mass, 1.0};
-    case FileUnit::KilometrePerHour:
-      return {Quantity::Speed, units::mpsFromKmh(1.0)};
-    case FileUnit::Plain:
-      break;
-  }
-  return {Quantity::Plain, 1.0};
+int indexOf(const FieldValue& value, const FieldRule& rule) {
+  if (const auto* flag = std::get_if<bool>(&value)) return *flag ? 1 : 2;
+  const auto* word = std::get_if<std::string>(&value);
+  const auto found = word ? std::find(rule.words.begin(), rule.words.end(), *word) : rule.words.end();
+  return found == rule.words.end() ? 0 : static_cast<int>(found - rule.words.begin()) + 1;
+}
+
+FieldValue choiceAt(int index, const FieldRule& rule) {
+  if (index <= 0) return {};
+  if (rule.type == FieldRule::Type::Flag) return index == 1;
+  return std::string(rule.words[static_cast<std::size_t>(index - 1)]);
+}
+
+std::optional<double> numberIn(const FieldValue& value) {
+  const auto* x = std::get_if<double>(&value);
+  return x ? std::optional(*x) : std::nullopt;
+}
+
+QString textIn(const FieldValue& value) {
+  const auto* text = std::get_if<std::string>(&value);
+  return text ? QString::fromStdString(*text) : QString();
+}
+
+std::vector<int> listIn(const FieldValue& value) {
+  const auto* list = std::get_if<std::vector<int>>(&value);
+  return list ? *list : std::vector<int>();
+}
+
+QString listText(const FieldValue& value) {
+  QStringList numbers;
+  for (const int number : listIn(value)) numbers << QString::number(number);
+  return numbers.join(QLatin1Char(' '));
 }
 
 }  // namespace
+
+/// The figures of the surface that is ridden on have their own key.
+std::string FieldForm::Bound::key(const Profile& profile) const {
+  std::string key(field.key);
+  const auto at = key.find('*');
+  if (at == std::string::npos) return key;
+  const Surface surface = profile.ride && profile.ride->surface ? *profile.ride->surface : Surface::Asphalt;
+  return key.replace(at, 1, wordFor(surface, kSurfaceWords));
+}
+
+FieldValue FieldForm::Bound::value(const Profile& profile) const {
+  return fieldValue(profile, key(profile));
+}
 
 FieldForm::FieldForm(Document& document, QWidget* parent)
     : QWidget(parent), document_(document), layout_(new QFormLayout(this)) {
@@ -47,132 +85,201 @@ FieldForm::FieldForm(Document& document, QWidget* parent)
   layout_->setRowWrapPolicy(QFormLayout::DontWrapRows);
 }
 
-void FieldForm::addRow(const QString& name, const QString& explanation, QWidget* editor) {
-  auto* label = new QLabel(name);
-  label->setBuddy(editor);
-  label->setToolTip(explanation);
-  editor->setToolTip(explanation);
-  editor->setAccessibleName(name);
-  layout_->addRow(label, editor);
+void FieldForm::addFields(std::initializer_list<const char*> keys) {
+  for (const char* key : keys) addField(key);
 }
 
-void FieldForm::apply(const EditName& name, const std::function<void(Profile&)>& change) {
-  const auto problem = document_.edit(name, change);
+void FieldForm::addField(const char* key) {
+  const Field* row = fieldRow(key);
+  assert(row);
+  Bound bound{*row, {}};
+  const auto rule = fieldRule(bound.key(document_.profile()));
+  assert(rule);
+  bound.rule = *rule;
+  const auto build = [&]() -> QWidget* {
+    switch (rule->type) {
+      case FieldRule::Type::Number:
+      case FieldRule::Type::Whole:
+        return addNumber(bound);
+      case FieldRule::Type::Flag:
+      case FieldRule::Type::Word:
+        return addChoice(bound);
+      case FieldRule::Type::Wholes:
+        return addList(bound);
+      case FieldRule::Type::Text:
+        return rule->limit.high > kLongestLine ? addText(bound) : addLine(bound);
+      case FieldRule::Type::TyreSize:
+      case FieldRule::Type::Block:
+        break;
+    }
+    return nullptr;  // has an editor of its own elsewhere
+  };
+  QWidget* editor = build();
+  assert(editor);
+  editors_[key] = editor;
+}
+
+QWidget* FieldForm::editorOf(std::string_view key) const {
+  const auto found = editors_.find(key);
+  return found == editors_.end() ? nullptr : found->second;
+}
+
+void FieldForm::addRow(const Bound& bound, QWidget* editor) {
+  auto* label = new QLabel(bound.label());
+  label->setBuddy(editor);
+  editor->setAccessibleName(bound.label());
+  layout_->addRow(label, editor);
+  refreshers_.push_back([=, this, in = std::optional<UnitsShown>()]() mutable {
+    if (in == units_) return;  // the words depend on nothing else
+    in = units_;
+    const QString help = fieldHelp(bound.field, bound.rule, units_);
+    label->setToolTip(help);
+    editor->setToolTip(help);
+  });
+}
+
+void FieldForm::apply(const Bound& bound, const FieldValue& value) {
+  const auto shown = [bound](const Profile& p) {
+    const FieldValue now = bound.value(p);
+    if (const auto x = numberIn(now)) return QLocale().toString(*x, 'g', 6);
+    if (bound.rule.type == FieldRule::Type::Wholes) return listText(now);
+    if (bound.rule.type == FieldRule::Type::Text) return QString();
+    if (std::holds_alternative<std::monostate>(now)) return openWord(bound.field);
+    return choicesOf(bound.field, bound.rule).value(indexOf(now, bound.rule));
+  };
+  EditName name{.field = QString::fromUtf8(bound.field.key.data()), .title = bound.label(), .shown = shown};
+  if (bound.rule.type == FieldRule::Type::Text) name.shown = {};
+  std::optional<Problem> refusal;
+  const auto conflict = document_.edit(name, [&](Profile& p) { refusal = setField(p, bound.key(p), value); });
+  const auto& problem = refusal ? refusal : conflict;
   emit refused(problem ? spokenSentence(*problem) : QString());
   if (problem) refresh(units_);
 }
 
-void FieldForm::addNumber(const NumberField& field) {
+QWidget* FieldForm::addNumber(const Bound& bound) {
   auto* box = new DecimalBox;
   box->setMinimumWidth(box->fontMetrics().horizontalAdvance(QStringLiteral("88 888.888 kg·m²")) + 30);
   // A half-typed number may break a rule that the whole one keeps: it counts when the typing ends.
   box->setKeyboardTracking(false);
-  box->whenRefused([this, label = field.label](const QString& typed, double low, double high) {
-    const QString message = outsideAllowed(label, typed, low, high);
+  box->whenRefused([this, bound](const QString& typed, double low, double high) {
+    const QString message = outsideAllowed(bound.label(), typed, low, high);
     QTimer::singleShot(0, this, [this, message] { emit refused(message); });
   });
-  addRow(field.label, field.explanation, box);
+  addRow(bound, box);
 
-  const Conversion conversion = conversionOf(field.unit);
-  const auto shown = [this, conversion](double file) {
-    return withoutNoise(units_.shown(conversion.quantity, file * conversion.siPerFileUnit));
-  };
-  const auto file = [this, conversion](double value) {
-    return withoutNoise(units_.si(conversion.quantity, value) / conversion.siPerFileUnit);
-  };
-  const QString unit = QString::fromUtf8(field.limit.unit);
+  const auto shown = [this, bound](double x) { return shownNumber(bound.field, x, units_); };
   refreshers_.push_back([=, this] {
     const QSignalBlocker quiet(box);
-    const double low = shown(field.limit.low), high = shown(field.limit.high);
-    const int decimals = field.decimals + (field.unit == FileUnit::Plain ? 0 : 2);
-    const double none = low - std::max(1.0, std::abs(low));
-    box->setDecimals(decimals);
+    const FieldMeasure& measure = bound.field.measure;
+    const double low = shown(bound.rule.limit.low), high = shown(bound.rule.limit.high);
+    // Another unit needs more digits for the same number.
+    box->setDecimals(measure.decimals + (measure.unit == FileUnit::Plain ? 0 : 2));
     box->setMaximum(high);
-    box->setSingleStep(std::pow(10.0, -field.decimals) * (high - low > 200 && field.decimals == 0 ? 5 : 1));
-    const QString suffix = field.unit == FileUnit::Plain ? unit : units_.name(conversion.quantity);
-    const QString ending = suffix.isEmpty() ? QString() : QLatin1Char(' ') + suffix;
-    const auto usual = numberFor(field.whenMissing);
+    box->setSingleStep(std::pow(10.0, -measure.decimals) *
+                       (high - low > 200 && measure.decimals == 0 ? 5 : 1));
+    const QString unit = shownUnit(bound.field, bound.rule, units_);
+    const QString ending = unit.isEmpty() ? QString() : QLatin1Char(' ') + unit;
+    const auto usual = measure.usual ? std::optional(shown(*measure.usual)) : std::nullopt;
     const QString words =
-        usual ? tr("%1%2 (usual)").arg(QLocale().toString(shown(*usual), 'g', 6), ending) : tr("not given");
-    box->allowNone(none, low, words, usual ? shown(*usual) : std::max(low, 0.0));
+        usual ? tr("%1%2 (usual)").arg(QLocale().toString(*usual, 'g', 6), ending) : tr("not given");
+    box->allowNone(low - std::max(1.0, std::abs(low)), low, words, usual.value_or(std::max(low, 0.0)));
     box->setSuffix(ending);
-    const auto value = field.get(document_.profile());
+    const auto value = numberIn(bound.value(document_.profile()));
     showValue(*box, box->valueFor(value ? std::optional(shown(*value)) : std::nullopt));
   });
   connect(box, &QDoubleSpinBox::valueChanged, this, [=, this] {
     const auto value = box->optionalValue();
-    const auto given = value ? std::optional(file(*value)) : std::nullopt;
-    apply({.field = field.label,
-           .title = field.label,
-           .shown =
-               [get = field.get](const Profile& p) {
-                 const auto x = get(p);
-                 return x ? QLocale().toString(*x, 'g', 6) : tr("not given");
-               }},
-          [&](Profile& p) { field.set(p, given); });
+    if (!value) return apply(bound, {});
+    // The last shown digit of a limit may lie a hair beyond it.
+    const Limit& limit = bound.rule.limit;
+    apply(bound, std::clamp(fileNumber(bound.field, *value, units_), limit.low, limit.high));
   });
+  return box;
 }
 
-std::optional<double> FieldForm::numberFor(const QString& text) {
-  bool ok = false;
-  const double x = QLocale::c().toDouble(text, &ok);
-  return ok ? std::optional(x) : std::nullopt;
-}
-
-void FieldForm::addChoice(const ChoiceField& field) {
+QWidget* FieldForm::addChoice(const Bound& bound) {
   auto* box = new CalmComboBox;
-  box->addItems(field.choices);
-  addRow(field.label, field.explanation, box);
-  refreshers_.push_back([=, this] { box->setCurrentIndex(field.get(document_.profile())); });
+  box->addItems(choicesOf(bound.field, bound.rule));
+  addRow(bound, box);
+  refreshers_.push_back(
+      [=, this] { box->setCurrentIndex(indexOf(bound.value(document_.profile()), bound.rule)); });
   connect(box, &QComboBox::activated, this, [=, this](int index) {
-    if (index == field.get(document_.profile())) return;
-    apply({.field = field.label,
-           .title = field.label,
-           .shown = [field](const Profile& p) { return field.choices.value(field.get(p)); }},
-          [&](Profile& p) { field.set(p, index); });
+    if (index != indexOf(bound.value(document_.profile()), bound.rule))
+      apply(bound, choiceAt(index, bound.rule));
   });
+  return box;
 }
 
-void FieldForm::addList(const ListField& field) {
+/// A few whole numbers in one line, separated by blanks or commas.
+QWidget* FieldForm::addList(const Bound& bound) {
   auto* edit = new QLineEdit;
   edit->setMinimumWidth(kTextWidth / 2);
-  addRow(field.label, field.explanation, edit);
-  const auto words = [field](const Profile& p) {
-    QStringList numbers;
-    for (const int number : field.get(p)) numbers << QString::number(number);
-    return numbers.join(QLatin1Char(' '));
-  };
+  addRow(bound, edit);
   // The profile's numbers at the time when a text was refused: while they stay, it stays, to be mended.
-  const auto refusedAt = std::make_shared<std::optional<std::vector<int>>>();
+  const auto refusedAt = std::make_shared<std::optional<FieldValue>>();
   refreshers_.push_back([=, this] {
-    if (*refusedAt == field.get(document_.profile())) return;
+    const FieldValue value = bound.value(document_.profile());
+    if (*refusedAt == value) return;
     refusedAt->reset();
-    if (const QString text = words(document_.profile()); !edit->hasFocus() && edit->text() != text)
-      edit->setText(text);
+    if (const QString text = listText(value); !edit->hasFocus() && edit->text() != text) edit->setText(text);
   });
   connect(edit, &QLineEdit::editingFinished, this, [=, this] {
+    const FieldValue before = bound.value(document_.profile());
+    const auto refuse = [&](const QString& why) {
+      *refusedAt = before;
+      emit refused(why);
+    };
     std::vector<int> numbers;
     static const QRegularExpression between(QStringLiteral("[\\s,;]+"));
     for (const QString& part : edit->text().split(between, Qt::SkipEmptyParts)) {
       bool whole = false;
-      const int number = part.toInt(&whole);
-      if (!whole || !field.limit.contains(number)) {
-        *refusedAt = field.get(document_.profile());
-        emit refused(outsideAllowed(field.label, part, field.limit.low, field.limit.high));
-        return;
-      }
-      numbers.push_back(number);
+      numbers.push_back(part.toInt(&whole));
+      const Limit& limit = bound.rule.limit;
+      if (!whole || !limit.contains(numbers.back()))
+        return refuse(outsideAllowed(bound.label(), part, limit.low, limit.high));
     }
-    if (static_cast<int>(numbers.size()) > field.most) {
-      *refusedAt = field.get(document_.profile());
-      emit refused(tr("%1: at most %2 numbers").arg(field.label).arg(field.most));
-      return;
-    }
+    if (static_cast<int>(numbers.size()) > bound.rule.most)
+      return refuse(tr("%1: at most %n numbers", nullptr, bound.rule.most).arg(bound.label()));
     refusedAt->reset();
-    if (numbers == field.get(document_.profile())) return;
-    apply({.field = field.label, .title = field.label, .shown = words},
-          [&](Profile& p) { field.set(p, numbers); });
+    if (numbers == listIn(before)) return;
+    apply(bound, numbers.empty() ? FieldValue() : FieldValue(numbers));
   });
+  return edit;
+}
+
+QWidget* FieldForm::addLine(const Bound& bound) {
+  auto* edit = new QLineEdit;
+  edit->setMaxLength(static_cast<int>(bound.rule.limit.high));
+  edit->setMinimumWidth(kTextWidth);
+  addRow(bound, edit);
+  refreshers_.push_back([=, this] {
+    const QString text = textIn(bound.value(document_.profile()));
+    if (edit->text() != text) edit->setText(text);
+  });
+  connect(edit, &QLineEdit::textEdited, this, [=, this](const QString& text) {
+    if (text.trimmed().isEmpty() && bound.rule.needed) return;  // a bike keeps a name
+    apply(bound, text.toStdString());
+  });
+  return edit;
+}
+
+QWidget* FieldForm::addText(const Bound& bound) {
+  auto* edit = new QPlainTextEdit;
+  edit->setTabChangesFocus(true);
+  edit->setMinimumWidth(kTextWidth);
+  addRow(bound, edit);
+  refreshers_.push_back([=, this] {
+    const QString text = textIn(bound.value(document_.profile()));
+    if (edit->toPlainText() == text) return;
+    const QSignalBlocker quiet(edit);
+    edit->setPlainText(text);
+  });
+  connect(edit, &QPlainTextEdit::textChanged, this, [=, this] {
+    QString text = edit->toPlainText();
+    text.truncate(static_cast<int>(bound.rule.limit.high));
+    apply(bound, text.toStdString());
+  });
+  return edit;
 }
 
 void FieldForm::addHeading(const QString& text) {
@@ -180,41 +287,6 @@ void FieldForm::addHeading(const QString& text) {
   label->setWordWrap(true);
   label->setForegroundRole(QPalette::PlaceholderText);
   layout_->addRow(label);
-}
-
-void FieldForm::addText(const QString& label, const QString& explanation, bool multiline,
-                        const std::function<std::string&(Profile&)>& member, int longest) {
-  const auto get = [this, member] {
-    Profile copy = document_.profile();
-    return QString::fromStdString(member(copy));
-  };
-  const auto set = [this, member, label, longest](QString text) {
-    text.truncate(longest);
-    apply({.field = label, .title = label, .shown = {}}, [&](Profile& p) { member(p) = text.toStdString(); });
-  };
-  if (multiline) {
-    auto* edit = new QPlainTextEdit;
-    edit->setTabChangesFocus(true);
-    edit->setMinimumWidth(kTextWidth);
-    addRow(label, explanation, edit);
-    refreshers_.push_back([=] {
-      if (edit->toPlainText() == get()) return;
-      const QSignalBlocker quiet(edit);
-      edit->setPlainText(get());
-    });
-    connect(edit, &QPlainTextEdit::textChanged, this, [=] { set(edit->toPlainText()); });
-    return;
-  }
-  auto* edit = new QLineEdit;
-  edit->setMaxLength(longest);
-  edit->setMinimumWidth(kTextWidth);
-  addRow(label, explanation, edit);
-  refreshers_.push_back([=] {
-    if (edit->text() != get()) edit->setText(get());
-  });
-  connect(edit, &QLineEdit::textEdited, this, [=](const QString& text) {
-    if (!text.trimmed().isEmpty()) set(text);  // a bike keeps a name
-  });
 }
 
 void FieldForm::refresh(const UnitsShown& units) {

@@ -4,61 +4,33 @@
 #include <QFormLayout>
 #include <QWidget>
 #include <functional>
-#include <optional>
+#include <map>
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/limits.h"
 #include "ui/document/document.h"
+#include "ui/words/field_table.h"
 #include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 
-/// The unit a number has in the profile.
-enum class FileUnit { Plain, Millimetre, Metre, Kilogram, KilometrePerHour };
-
-/// How a form names a number, and where it lives in the profile. `get` gives nothing where it is not given.
-struct NumberField {
-  QString label;
-  QString explanation;
-  FileUnit unit = FileUnit::Plain;
-  Limit limit;
-  int decimals = 0;
-  QString whenMissing;  ///< what is used where it is not given, for example "0.90"
-  std::function<std::optional<double>(const Profile&)> get;
-  std::function<void(Profile&, std::optional<double>)> set;
-};
-
-struct ChoiceField {
-  QString label;
-  QString explanation;
-  QStringList choices;  ///< the first stands for "not given"
-  std::function<int(const Profile&)> get;
-  std::function<void(Profile&, int)> set;
-};
-
-/// A few whole numbers in one line, separated by blanks or commas.
-struct ListField {
-  QString label;
-  QString explanation;
-  Limit limit;
-  int most = 0;
-  std::function<std::vector<int>(const Profile&)> get;
-  std::function<void(Profile&, const std::vector<int>&)> set;
-};
-
 /// A form of labelled fields bound to the document: each edit is one undoable step, each change of the
-/// document shows.
+/// document shows. What a field is called, how it is read, where it lives and what is allowed comes from its
+/// key.
 class FieldForm : public QWidget {
   Q_OBJECT
  public:
   explicit FieldForm(Document& document, QWidget* parent = nullptr);
 
-  void addNumber(const NumberField& field);
-  void addChoice(const ChoiceField& field);
-  void addList(const ListField& field);
+  /// Adds the editor for a key of the field table.
+  void addField(const char* key);
+  void addFields(std::initializer_list<const char*> keys);
   void addHeading(const QString& text);
-  void addText(const QString& label, const QString& explanation, bool multiline,
-               const std::function<std::string&(Profile&)>& member, int longest);
+
+  /// The editor of a key; null if the form has none.
+  QWidget* editorOf(std::string_view key) const;
 
   void refresh(const UnitsShown& units);
 
@@ -66,14 +38,29 @@ class FieldForm : public QWidget {
   void refused(const QString& why);  ///< empty when the last edit was taken
 
  private:
-  void addRow(const QString& name, const QString& explanation, QWidget* editor);
-  void apply(const EditName& name, const std::function<void(Profile&)>& change);
-  static std::optional<double> numberFor(const QString& text);
+  /// A field of the form: its row, what is allowed for it, and the key it has in the profile.
+  struct Bound {
+    const Field& field;
+    FieldRule rule;
+
+    std::string key(const Profile& profile) const;
+    FieldValue value(const Profile& profile) const;
+    QString label() const { return fieldLabel(field.key); }
+  };
+
+  QWidget* addNumber(const Bound& bound);
+  QWidget* addChoice(const Bound& bound);
+  QWidget* addList(const Bound& bound);
+  QWidget* addLine(const Bound& bound);
+  QWidget* addText(const Bound& bound);
+  void addRow(const Bound& bound, QWidget* editor);
+  void apply(const Bound& bound, const FieldValue& value);
 
   Document& document_;
   QFormLayout* layout_;
   UnitsShown units_;
   std::vector<std::function<void()>> refreshers_;
+  std::map<std::string, QWidget*, std::less<>> editors_;
 };
 
 }  // namespace layshaft::ui

@@ -24,6 +24,27 @@ QString shortNumber(double x) {
   return QLocale().toString(x, 'g', 8).remove(QLocale().groupSeparator());
 }
 
+/// A ratio may be typed as the tooth counts that make it.
+std::optional<double> typedRatio(const QString& text, const Limit& limit) {
+  const QStringList parts = text.split(QLatin1Char('/'));
+  if (parts.size() == 1) return typedNumber(text, limit.high);
+  if (parts.size() != 2) return std::nullopt;
+  const auto driven = typedNumber(parts[0]), driving = typedNumber(parts[1]);
+  if (!driven || !driving || *driving <= 0) return std::nullopt;
+  return std::round(*driven / *driving * 1e6) / 1e6;
+}
+
+/// Between blanks a comma is a decimal mark, unless points are: "2,71 2,06", "2.71, 2.06" and "2.71,2.06" all
+/// read.
+QStringList ratioParts(const QString& text) {
+  static const QRegularExpression blanks(QStringLiteral("[\\s;]+|,\\s+"));
+  QStringList parts;
+  for (const QString& part : text.split(blanks, Qt::SkipEmptyParts))
+    parts << (part.contains(QLatin1Char('.')) ? part.split(QLatin1Char(','), Qt::SkipEmptyParts)
+                                              : QStringList(part));
+  return parts;
+}
+
 }  // namespace
 
 NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& samples, QWidget* parent)
@@ -91,74 +112,89 @@ void NewBikeDialog::startFrom(int index) {
   tyre_->setText(QString::fromStdString(sample.stock.rearTyre.text()));
 }
 
-std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
-  // A ratio may be typed as the tooth counts that make it.
-  const auto ratio = [](const QString& text) -> std::optional<double> {
-    const QStringList parts = text.split(QLatin1Char('/'));
-    if (parts.size() == 1) return typedNumber(text);
-    if (parts.size() != 2) return std::nullopt;
-    const auto driven = typedNumber(parts[0]), driving = typedNumber(parts[1]);
-    if (!driven || !driving || *driving <= 0) return std::nullopt;
-    return std::round(*driven / *driving * 1e6) / 1e6;
-  };
-  const auto inside = [&](const QString& label, const std::optional<double>& x, const Limit& limit) {
-    if (x && limit.contains(*x)) return true;
-    complaint = tr("%1: a number from %2 to %3 is expected.").arg(label).arg(limit.low).arg(limit.high);
-    return false;
-  };
-  const auto refuse = [&](const QString& label, const Problem& problem) {
-    complaint = tr("%1: %2.").arg(label, sentence(problem));
-    return std::nullopt;
-  };
-  if (name_->text().trimmed().isEmpty()) {
-    complaint = tr("The bike needs a name.");
-    return std::nullopt;
-  }
-  const auto revLimit = typedNumber(revLimit_->text());
-  if (!inside(tr("Rev limit"), revLimit, limits::kRevLimitRpm)) return std::nullopt;
-  const auto primary = ratio(primary_->text());
-  if (!inside(tr("Primary ratio"), primary, limits::kPrimaryRatio)) return std::nullopt;
+bool NewBikeDialog::inside(const QString& label, const std::optional<double>& x, const Limit& limit,
+                           QString& complaint) const {
+  if (x && limit.contains(*x)) return true;
+  complaint = tr("%1: a number from %2 to %3 is expected.")
+                  .arg(label, QLocale().toString(limit.low, 'g', 6), QLocale().toString(limit.high, 'g', 6));
+  return false;
+}
+
+QString NewBikeDialog::wrong(const char* key, Problem problem) {
+  problem.path = key + problem.path;
+  return tr("%1.", "a whole sentence").arg(spokenSentence(problem));
+}
+
+std::optional<GearRatios> NewBikeDialog::gears(QString& complaint) const {
   std::vector<double> ratios;
-  // Between blanks a comma is a decimal mark, unless points are: "2,71 2,06", "2.71, 2.06" and "2.71,2.06"
-  // all read.
-  static const QRegularExpression blanks(QStringLiteral("[\\s;]+|,\\s+"));
-  QStringList parts;
-  for (const QString& part : gears_->text().split(blanks, Qt::SkipEmptyParts))
-    parts << (part.contains(QLatin1Char('.')) ? part.split(QLatin1Char(','), Qt::SkipEmptyParts)
-                                              : QStringList(part));
-  for (const QString& part : parts) {
-    const auto gear = ratio(part);
-    if (!inside(tr("Gear ratios, “%1”").arg(part), gear, limits::kGearRatio)) return std::nullopt;
+  for (const QString& part : ratioParts(gears_->text())) {
+    const auto gear = typedRatio(part, limits::kGearRatio);
+    if (!inside(tr("Gear ratios, “%1”").arg(part), gear, limits::kGearRatio, complaint)) return std::nullopt;
     ratios.push_back(*gear);
   }
   const auto gears = GearRatios::make(ratios);
-  if (!gears) return refuse(tr("Gear ratios"), gears.problem());
-  const auto frontCount = typedNumber(front_->text()), rearCount = typedNumber(rear_->text());
-  if (!inside(tr("Front teeth"), frontCount, limits::kFrontTeeth) ||
-      !inside(tr("Rear teeth"), rearCount, limits::kRearTeeth))
+  if (gears) return *gears;
+  complaint = tr("Gear ratios: %1").arg(wrong("stock.gear_ratios", gears.problem()));
+  return std::nullopt;
+}
+
+std::optional<Setup> NewBikeDialog::setup(QString& complaint) const {
+  const auto primary = typedRatio(primary_->text(), limits::kPrimaryRatio);
+  if (!inside(tr("Primary ratio"), primary, limits::kPrimaryRatio, complaint)) return std::nullopt;
+  const auto ratios = gears(complaint);
+  if (!ratios) return std::nullopt;
+  const auto frontCount = typedNumber(front_->text(), limits::kFrontTeeth.high);
+  const auto rearCount = typedNumber(rear_->text(), limits::kRearTeeth.high);
+  if (!inside(tr("Front teeth"), frontCount, limits::kFrontTeeth, complaint) ||
+      !inside(tr("Rear teeth"), rearCount, limits::kRearTeeth, complaint))
     return std::nullopt;
   if (*frontCount != std::floor(*frontCount) || *rearCount != std::floor(*rearCount)) {
     complaint = tr("Teeth are whole numbers.");
     return std::nullopt;
   }
-  const auto front = Teeth::front(static_cast<int>(*frontCount));
-  const auto rear = Teeth::rear(static_cast<int>(*rearCount));
   const auto tyre = TyreSize::parse(tyre_->text().toStdString());
-  if (!tyre) return refuse(tr("Rear tyre"), tyre.problem());
+  if (!tyre) {
+    complaint = wrong("stock.rear_tyre", tyre.problem());
+    return std::nullopt;
+  }
+  return Setup{*Teeth::front(static_cast<int>(*frontCount)),
+               *Teeth::rear(static_cast<int>(*rearCount)),
+               *tyre,
+               *primary,
+               *ratios,
+               {}};
+}
 
-  Profile result{.name = {}, .notes = {}, .bike = {}, .stock = {*front, *rear, *tyre, *primary, *gears, {}}};
+std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
+  if (name_->text().trimmed().isEmpty()) {
+    complaint = tr("The bike needs a name.");
+    return std::nullopt;
+  }
+  const auto revLimit = typedNumber(revLimit_->text(), limits::kRevLimitRpm.high);
+  if (!inside(tr("Rev limit"), revLimit, limits::kRevLimitRpm, complaint)) return std::nullopt;
+  auto stock = setup(complaint);
+  if (!stock) return std::nullopt;
+
+  Profile result{.name = {}, .notes = {}, .bike = {}, .stock = *stock};
   if (from_->currentIndex() > 0) {
     result = samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second;
     result.notes.clear();
+    // What was measured on the sample's parts says nothing about others.
     SetupOptions options = result.stock.options;
-    if (!result.stock.rearTyre.sameTyre(*tyre)) forgetTyreMeasurements(options);
-    result.stock = {*front, *rear, *tyre, *primary, *gears, options};
+    if (!result.stock.rearTyre.sameTyre(stock->rearTyre)) forgetTyreMeasurements(options);
+    if (result.stock.frontTeeth != stock->frontTeeth) forgetSprocketMeasurements(options.frontSprocket);
+    if (result.stock.rearTeeth != stock->rearTeeth) forgetSprocketMeasurements(options.rearSprocket);
+    stock->options = options;
+    result.stock = *stock;
     result.proposed = {};
     result.pins.clear();
   }
   result.name = name_->text().trimmed().toStdString();
   result.bike.engine.revLimitRpm = *revLimit;
-  if (const auto conflict = conflictIn(result)) return refuse(tr("Rev limit"), *conflict);
+  if (const auto conflict = conflictIn(result)) {
+    complaint = wrong("", *conflict);
+    return std::nullopt;
+  }
   return result;
 }
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/bike/profile.h"
+#include "core/limits.h"
 
 class QComboBox;
 class QDialogButtonBox;
@@ -28,7 +29,14 @@ class NewBikeDialog : public QDialog {
  private:
   void startFrom(int sampleIndex);
   void check();
+  // Each gives nothing and says why in `complaint` while something is missing or wrong.
   std::optional<Profile> build(QString& complaint) const;
+  std::optional<Setup> setup(QString& complaint) const;
+  std::optional<GearRatios> gears(QString& complaint) const;
+  bool inside(const QString& label, const std::optional<double>& x, const Limit& limit,
+              QString& complaint) const;
+  /// What is said of a problem of the part that has this key.
+  static QString wrong(const char* key, Problem problem);
 
   std::vector<std::pair<QString, Profile>> samples_;
   QComboBox* from_;

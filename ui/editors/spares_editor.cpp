@@ -8,13 +8,14 @@
 
 #include "core/bike/words.h"
 #include "core/limits.h"
+#include "ui/words/choice_words.h"
 
 namespace layshaft::ui {
 namespace {
 
 template <class Enum, std::size_t N>
 QString wordOrEmpty(const std::optional<Enum>& value, const Words<Enum, N>& words) {
-  return value ? QString::fromUtf8(wordFor(*value, words).data()) : QString();
+  return value ? choiceWord(wordFor(*value, words)) : QString();
 }
 
 QString sizeName(const ChainSize& size) {
@@ -37,7 +38,7 @@ QString notUnderstood(const QString& cell, const QString& expected) {
 }
 
 QString readWhole(const QString& cell, const Limit& limit, const QString& what, int& into) {
-  const auto value = typedNumber(cell);
+  const auto value = typedNumber(cell, limit.high);
   if (!value || *value != std::floor(*value) || !limit.contains(*value))
     return notUnderstood(cell, what.arg(limit.low).arg(limit.high));
   into = static_cast<int>(*value);
@@ -46,8 +47,9 @@ QString readWhole(const QString& cell, const Limit& limit, const QString& what, 
 
 QString readState(const QString& cell, std::optional<SpareState>& into) {
   if (cell.isEmpty()) return {};
-  into = fromWord(cell.toLower().toStdString(), kSpareStateWords);
-  return into ? QString() : notUnderstood(cell, SparesEditor::tr("new, used or worn"));
+  into = typedChoice(cell, kSpareStateWords);
+  return into ? QString()
+              : notUnderstood(cell, SparesEditor::tr("one of: %1").arg(choiceList(kSpareStateWords)));
 }
 
 QString readSprocket(const QStringList& cells, const Limit& teeth, SpareSprocket& into) {
@@ -58,14 +60,14 @@ QString readSprocket(const QStringList& cells, const Limit& teeth, SpareSprocket
   if (const QString size = cells.value(1); !size.isEmpty() && !(into.size = chainSize(size.toStdString())))
     return notUnderstood(size, SparesEditor::tr("a chain size such as 520"));
   if (const QString material = cells.value(2);
-      !material.isEmpty() && !(into.material = fromWord(material.toLower().toStdString(), kMaterialWords)))
-    return notUnderstood(material, SparesEditor::tr("steel or aluminium"));
+      !material.isEmpty() && !(into.material = typedChoice(material, kMaterialWords)))
+    return notUnderstood(material, SparesEditor::tr("one of: %1").arg(choiceList(kMaterialWords)));
   if (const QString mass = cells.value(3); !mass.isEmpty()) {
-    into.massKg = typedNumber(mass);
+    into.massKg = typedNumber(mass, limits::kSprocketMassKg.high);
     if (!into.massKg || !limits::kSprocketMassKg.contains(*into.massKg))
       return notUnderstood(mass, SparesEditor::tr("a mass from %1 to %2 kg")
-                                     .arg(limits::kSprocketMassKg.low)
-                                     .arg(limits::kSprocketMassKg.high));
+                                     .arg(QLocale().toString(limits::kSprocketMassKg.low))
+                                     .arg(QLocale().toString(limits::kSprocketMassKg.high)));
   }
   return readState(cells.value(4), into.state);
 }
@@ -100,9 +102,8 @@ SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent
   fronts_.view = addTable(tr("Front sprockets"), sprocketTitles);
   rears_.view = addTable(tr("Rear sprockets"), sprocketTitles);
   chains_.view = addTable(tr("Chains"), {tr("size"), tr("links"), tr("state")});
-  auto* hint =
-      new QLabel(tr("Material: steel or aluminium. State: new, used or worn. Columns pasted from a "
-                    "spreadsheet are taken."));
+  auto* hint = new QLabel(tr("Material: %1. State: %2. Columns pasted from a spreadsheet are taken.")
+                              .arg(choiceList(kMaterialWords), choiceList(kSpareStateWords)));
   hint->setWordWrap(true);
   layout()->addWidget(hint);
 }
@@ -133,8 +134,9 @@ std::vector<Spare> SparesEditor::readRows(Table<Spare>& table, const std::vector
     } else {
       table.pending = true;
       spare = r < table.inRow.size() ? table.inRow[r] : std::nullopt;
-      complaints << (spare ? tr("%1, row %2: %3; the box keeps what was there until it is mended.")
-                           : tr("%1, row %2: %3; left out until it is mended."))
+      complaints << (spare ? SparesEditor::tr(
+                                 "%1, row %2: %3; the box keeps what was there until it is mended.")
+                           : SparesEditor::tr("%1, row %2: %3; left out until it is mended."))
                         .arg(table.view->accessibleName())
                         .arg(r + 1)
                         .arg(why);

@@ -18,7 +18,7 @@ void changeGearCount(MainWindow& window, int by) {
   SetupEdits edits(window.document(), window.driveLine().side());
   const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
   if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
-    warn(&window, MainWindow::tr("The gearbox stays as it is"), sentence(*problem) + QLatin1Char('.'));
+    warn(&window, MainWindow::tr("The gearbox stays as it is"), spokenSentence(*problem) + QLatin1Char('.'));
 }
 
 void rebuildPins(MainWindow& window, QMenu& menu) {

@@ -1,19 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/units_shown.h"
 
-#include <QCoreApplication>
 #include <cmath>
 
 #include "core/units.h"
 
 namespace layshaft::ui {
-namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("UnitsShown", text);
-}
-
-}  // namespace
 
 double withoutNoise(double x) {
   constexpr double kDigits = 1e7;

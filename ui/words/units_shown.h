@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QCoreApplication>
 #include <QLocale>
 #include <QString>
 
@@ -27,6 +28,7 @@ enum class UnitSystem { Metric, Imperial, Mixed };
 /// The units that people see; files and studies never know them.
 /// Metric: km/h, m and mm, N·m, kg. Imperial: mph, ft and in, lb·ft, lb. Mixed: mph, else metric.
 class UnitsShown {
+  Q_DECLARE_TR_FUNCTIONS(UnitsShown)
  public:
   explicit UnitsShown(UnitSystem system = UnitSystem::Metric) : system_(system) {}
 

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/choice_words.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+#include <utility>
+
+namespace layshaft::ui {
+namespace {
+
+struct ChoiceWords {
+  Q_DECLARE_TR_FUNCTIONS(ChoiceWords)
+ public:
+  static constexpr std::pair<std::string_view, const char*> kWords[] = {
+      {"crankshaft", QT_TR_NOOP("crankshaft")},
+      {"rear_wheel", QT_TR_NOOP("rear wheel")},
+      {"constant", QT_TR_NOOP("constant")},
+      {"speed_dependent", QT_TR_NOOP("growing with speed")},
+      {"gearbox_output", QT_TR_NOOP("gearbox output")},
+      {"front_wheel", QT_TR_NOOP("front wheel")},
+      {"chain", QT_TR_NOOP("chain")},
+      {"belt", QT_TR_NOOP("belt")},
+      {"steel", QT_TR_NOOP("steel")},
+      {"aluminium", QT_TR_NOOP("aluminium")},
+      {"asphalt", QT_TR_NOOP("asphalt")},
+      {"wet_asphalt", QT_TR_NOOP("wet asphalt")},
+      {"hardpack", QT_TR_NOOP("hardpack")},
+      {"loam", QT_TR_NOOP("loam")},
+      {"sand", QT_TR_NOOP("sand")},
+      {"new", QT_TR_NOOP("new")},
+      {"used", QT_TR_NOOP("used")},
+      {"worn", QT_TR_NOOP("worn")},
+      {"rev_at_speed", QT_TR_NOOP("engine speed at a speed")},
+      {"cruise_below", QT_TR_NOOP("cruise below")},
+      {"pull_gain", QT_TR_NOOP("more pull")},
+      {"least_drive_time", QT_TR_NOOP("least drive time")},
+      {"top_speed_at_least", QT_TR_NOOP("top speed at least")},
+  };
+};
+
+QString asInFile(std::string_view word) {
+  return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+}
+
+}  // namespace
+
+QString choiceWord(std::string_view fileWord) {
+  for (const auto& [word, text] : ChoiceWords::kWords)
+    if (word == fileWord) return ChoiceWords::tr(text);
+  return asInFile(fileWord);
+}
+
+QString flagWord(bool flag) {
+  return flag ? ChoiceWords::tr("yes") : ChoiceWords::tr("no");
+}
+
+QString choiceList(const std::vector<std::string_view>& fileWords) {
+  QStringList list;
+  for (const std::string_view word : fileWords) list << choiceWord(word);
+  return list.join(ChoiceWords::tr(", ", "between the words of a list"));
+}
+
+bool meansWord(const QString& typed, std::string_view fileWord) {
+  const QString plain = typed.trimmed();
+  return plain.compare(choiceWord(fileWord), Qt::CaseInsensitive) == 0 ||
+         plain.compare(asInFile(fileWord), Qt::CaseInsensitive) == 0;
+}
+
+}  // namespace layshaft::ui
