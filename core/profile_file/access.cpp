@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/profile_file/access.h"
 
-#include <algorithm>
 #include <charconv>
-#include <cmath>
 #include <type_traits>
 
-#include "core/number_text.h"
+#include "core/profile_file/field_check.h"
 #include "core/profile_file/fields.h"
-#include "core/short_text.h"
 
 namespace layshaft {
 namespace profile_file {
@@ -24,103 +21,6 @@ struct Asked {
   FieldValue value{};
   std::optional<Problem> problem{};
 };
-
-std::string given(const FieldValue& value) {
-  if (const auto* number = std::get_if<double>(&value)) return numberText(*number);
-  if (const auto* flag = std::get_if<bool>(&value)) return *flag ? "true" : "false";
-  if (const auto* text = std::get_if<std::string>(&value)) return shortText(*text);
-  return {};
-}
-
-Problem outOfRange(const Asked& asked, std::string what, const Limit& limit) {
-  return {.kind = Problem::Kind::OutOfRange,
-          .path = std::string(asked.key),
-          .given = std::move(what),
-          .low = limit.low,
-          .high = limit.high,
-          .unit = limit.unit};
-}
-
-std::optional<Problem> refusedNumber(const Asked& asked, double x, const FieldRule& rule) {
-  if (rule.type == Type::Whole && x != std::floor(x))
-    return Problem{.kind = Problem::Kind::NotWhole, .path = std::string(asked.key), .given = numberText(x)};
-  if (!rule.limit.contains(x)) return outOfRange(asked, numberText(x), rule.limit);
-  return std::nullopt;
-}
-
-std::optional<Problem> refusedText(const Asked& asked, const std::string& text, const FieldRule& rule) {
-  if (rule.type == Type::Text) {
-    const auto characters = std::count_if(
-        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
-    Limit longest = rule.limit;
-    longest.unit = "characters";
-    if (longest.contains(static_cast<double>(characters))) return std::nullopt;
-    return outOfRange(asked, std::to_string(characters), longest);
-  }
-  if (rule.type == Type::TyreSize) {
-    auto tyre = TyreSize::parse(text);
-    if (tyre) return std::nullopt;
-    Problem problem = tyre.problem();
-    problem.path = asked.key;
-    return problem;
-  }
-  if (std::find(rule.words.begin(), rule.words.end(), text) != rule.words.end()) return std::nullopt;
-  return Problem{.kind = Problem::Kind::NotOneOf,
-                 .path = std::string(asked.key),
-                 .given = shortText(text),
-                 .allowed = {rule.words.begin(), rule.words.end()}};
-}
-
-std::optional<Problem> refusedList(const Asked& asked, const std::vector<int>& list, const FieldRule& rule) {
-  if (static_cast<int>(list.size()) > rule.most)
-    return Problem{.kind = Problem::Kind::WrongCount,
-                   .path = std::string(asked.key),
-                   .given = std::to_string(list.size()),
-                   .high = static_cast<double>(rule.most)};
-  for (const int entry : list)
-    if (!rule.limit.contains(entry)) return outOfRange(asked, std::to_string(entry), rule.limit);
-  return std::nullopt;
-}
-
-const char* kindName(Type type) {
-  switch (type) {
-    case Type::Number:
-      return "number";
-    case Type::Whole:
-      return "whole number";
-    case Type::Flag:
-      return "true or false";
-    case Type::Word:
-    case Type::Text:
-    case Type::TyreSize:
-      return "text";
-    case Type::Wholes:
-      return "list";
-    case Type::Block:
-      break;
-  }
-  return "object";
-}
-
-std::optional<Problem> refused(const Asked& asked, const FieldRule& rule) {
-  const FieldValue& value = *asked.put;
-  const bool isNumber = rule.type == Type::Number || rule.type == Type::Whole;
-  const bool isText = rule.type == Type::Word || rule.type == Type::Text || rule.type == Type::TyreSize;
-  if (std::holds_alternative<std::monostate>(value) && rule.type != Type::Block) {
-    if (!rule.needed) return std::nullopt;
-    return Problem{.kind = Problem::Kind::MissingKey, .path = std::string(asked.key)};
-  }
-  if (const auto* x = std::get_if<double>(&value); x && isNumber) return refusedNumber(asked, *x, rule);
-  if (const auto* text = std::get_if<std::string>(&value); text && isText)
-    return refusedText(asked, *text, rule);
-  if (const auto* list = std::get_if<std::vector<int>>(&value); list && rule.type == Type::Wholes)
-    return refusedList(asked, *list, rule);
-  if (std::holds_alternative<bool>(value) && rule.type == Type::Flag) return std::nullopt;
-  return Problem{.kind = Problem::Kind::WrongType,
-                 .path = std::string(asked.key),
-                 .given = given(value),
-                 .allowed = {kindName(rule.type)}};
-}
 
 /// The third user of the field list: looks for one key, and tells or changes what is there.
 class Access {
@@ -298,7 +198,7 @@ class Access {
     asked_.rule = std::move(rule);
     if (!asked_.put)
       asked_.value = get();
-    else if (asked_.problem = refused(asked_, *asked_.rule); !asked_.problem)
+    else if (asked_.problem = refusal(asked_.key, *asked_.rule, *asked_.put); !asked_.problem)
       set(*asked_.put);
   }
   template <class T>
