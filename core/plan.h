@@ -13,6 +13,7 @@
 #include "core/study/run.h"
 #include "core/study/speedometer.h"
 #include "core/study/sprocket_saving.h"
+#include "core/study/top_speed.h"
 
 namespace layshaft {
 

@@ -2,9 +2,9 @@
 #include "core/parts/chain_geometry.h"
 
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 
+#include "core/roots.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -29,11 +29,8 @@ std::optional<double> ChainPair::centreM(double wanted) const {
   if (!(farthest > nearest)) return std::nullopt;
   const auto missing = [&](double centre) { return links(centre) - wanted; };
   const double low = missing(nearest), high = missing(farthest);
-  if (low > 0.0 || high < 0.0) return std::nullopt;
-  std::uintmax_t steps = 60;
-  const auto [a, b] = boost::math::tools::toms748_solve(missing, nearest, farthest, low, high,
-                                                        boost::math::tools::eps_tolerance<double>(50), steps);
-  return (a + b) / 2.0;
+  if (!(low <= 0.0 && high >= 0.0)) return std::nullopt;
+  return polishedRoot(missing, nearest, farthest, low, high);
 }
 
 double ChainPair::smallerWrapDeg(double centreM) const {

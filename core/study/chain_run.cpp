@@ -8,7 +8,7 @@
 
 #include "core/limits.h"
 #include "core/parts/belt.h"
-#include "core/study/roots.h"
+#include "core/roots.h"
 #include "core/units.h"
 
 namespace layshaft {

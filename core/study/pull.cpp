@@ -6,67 +6,10 @@
 #include <cmath>
 #include <limits>
 
-#include "core/study/roots.h"
+#include "core/roots.h"
 #include "core/units.h"
 
 namespace layshaft {
-namespace {
-
-/// Takes a value, or its default and a note of it.
-double orAssumed(const std::optional<double>& value, double otherwise, std::string_view key,
-                 std::vector<Assumed>& assumed) {
-  if (!value) assumed.push_back({key, otherwise});
-  return value.value_or(otherwise);
-}
-
-}  // namespace
-
-PullBike pullBike(const Bike& bike, const Ride& ride) {
-  const Chassis chassis = bike.chassis.value_or(Chassis{});
-  const Engine& engine = bike.engine;
-  std::vector<Assumed> ofTheRoad;
-  const Road road = roadOf(bike, ride, &ofTheRoad);
-  PullBike result;
-  if (engine.torqueCurve)
-    result.torque.emplace(*engine.torqueCurve, engine.revLimitRpm);
-  else
-    result.forceLacks.push_back("bike.engine.torque_curve");
-  const bool atWheel = engine.curveMeasuredAt == CurvePlace::RearWheel;
-  // At the rear wheel the losses are in the curve already.
-  result.efficiency = atWheel ? 1.0
-                              : orAssumed(chassis.drivetrainEfficiency, defaults::kDrivetrainEfficiency,
-                                          "bike.chassis.drivetrain_efficiency", result.assumed);
-  result.idleRpm = engine.idleRpm.value_or(defaults::kIdleRpm);
-  result.shiftRpm = engine.shiftRpm;
-  result.launchRpm = ride.launchRpm;
-
-  if (chassis.massKg)
-    result.massKg = *chassis.massKg + orAssumed(chassis.riderMassKg, defaults::kRiderMassKg,
-                                                "bike.chassis.rider_mass_kg", result.assumed);
-  else
-    result.resistanceLacks.push_back("bike.chassis.mass_kg");
-  result.dragAreaM2 = chassis.dragAreaM2;
-  if (!chassis.dragAreaM2) result.resistanceLacks.push_back("bike.chassis.drag_area_m2");
-
-  result.cgHeightM = units::metresFromMillimetres(chassis.cgHeightMm);
-  result.cgAheadM = units::metresFromMillimetres(chassis.cgAheadOfRearAxleMm);
-  result.wheelbaseM = units::metresFromMillimetres(chassis.wheelbaseMm);
-  result.dragHeightM =
-      chassis.dragHeightMm ? units::metresFromMillimetres(chassis.dragHeightMm) : result.cgHeightM;
-  if (!result.cgHeightM) result.boundsLack.push_back("bike.chassis.cg_height_mm");
-  if (!result.cgAheadM) result.boundsLack.push_back("bike.chassis.cg_ahead_of_rear_axle_mm");
-  if (!result.wheelbaseM) result.boundsLack.push_back("bike.chassis.wheelbase_mm");
-  if (!road.grip) result.boundsLack.push_back("bike.chassis.tyre_grip");
-
-  result.engineInertiaKgM2 = engine.rotatingInertiaKgm2.value_or(0.0);
-  result.rearWheelInertiaKgM2 = chassis.rearWheelInertiaKgm2.value_or(0.0);
-  result.frontWheelInertiaKgM2 = chassis.frontWheelInertiaKgm2.value_or(0.0);
-  result.frontRolloutM = units::metresFromMillimetres(chassis.frontRolloutMm);
-  result.shiftTimeS =
-      orAssumed(chassis.shiftTimeS, defaults::kShiftTimeS, "bike.chassis.shift_time_s", result.assumed);
-  result.assumed.insert(result.assumed.end(), ofTheRoad.begin(), ofTheRoad.end());
-  return result;
-}
 
 PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Road& road, const Setup& setup,
                      const Rollout& rollout, const Fitted& fitted)
@@ -275,61 +218,6 @@ PullModel::Coasted PullModel::coast(double from, double seconds) const {
     left -= used;
   }
   return state;
-}
-
-std::vector<GearPull> peakPull(const PullModel& model) {
-  const TorqueSpline& torque = *model.bike().torque;
-  std::vector<double> candidates = torque.knotsRpm();
-  candidates.push_back(torque.revLimitRpm());
-  std::vector<GearPull> result;
-  for (std::size_t g = 0; g < model.gearCount(); ++g) {
-    GearPull best{.gear = static_cast<int>(g) + 1, .peakForceN = -1.0, .peakForceSpeedMps = 0.0};
-    for (const double rpm : candidates) {
-      const double force = model.forceAtRpmN(rpm, g);
-      if (force > best.peakForceN) {
-        best.peakForceN = force;
-        best.peakForceSpeedMps = model.speedMps(rpm, g);
-      }
-    }
-    result.push_back(best);
-  }
-  return result;
-}
-
-namespace {
-
-/// The greatest speed in a gear at which the bounded acceleration is not negative.
-std::optional<TopSpeed> topSpeedIn(const PullModel& model, std::size_t gear) {
-  const double limit = model.limitMps(gear);
-  const auto stretches = model.stretches(gear, 0.0, limit);
-  const int number = static_cast<int>(gear) + 1;
-  double above = limit, aboveValue = 0.0;
-  for (std::size_t i = stretches.size(); i-- > 0;) {
-    const auto& on = stretches[i];
-    const auto a = [&](double v) { return model.accelerationOn(on, v, gear); };
-    const MonotonePieces pieces = monotonePieces(a, on.fromMps, on.toMps);
-    for (std::size_t p = pieces.count; p-- > 0;) {
-      const double v = pieces.at[p], value = pieces.value[p];
-      if (value >= 0.0) {
-        if (v == limit) return TopSpeed{limit, number, LimitedBy::RevLimit};
-        // At a jump of the resistance the speed stands where it jumps.
-        const double top = p + 1 == pieces.count ? v : polishedRoot(a, v, above, value, aboveValue);
-        return TopSpeed{top, number, model.limitOn(on, top, gear)};
-      }
-      above = v;
-      aboveValue = value;
-    }
-  }
-  return std::nullopt;
-}
-
-}  // namespace
-
-std::optional<TopSpeed> topSpeed(const PullModel& model) {
-  std::optional<TopSpeed> best;
-  for (std::size_t g = 0; g < model.gearCount(); ++g)
-    if (const auto top = topSpeedIn(model, g); top && (!best || top->speedMps > best->speedMps)) best = top;
-  return best;
 }
 
 }  // namespace layshaft

@@ -7,52 +7,15 @@
 #include <cstddef>
 #include <memory>
 #include <optional>
-#include <string_view>
 #include <vector>
 
-#include "core/bike/profile.h"
-#include "core/defaults.h"
 #include "core/limits.h"
-#include "core/parts/torque_spline.h"
 #include "core/study/fitted.h"
+#include "core/study/pull_bike.h"
 #include "core/study/road.h"
 #include "core/study/rollout.h"
 
 namespace layshaft {
-
-/// What a bike brings to any road whatever its gearing, in SI: engine, masses, resistance and the limits of
-/// grip and front lift. Whatever the profile lacks is empty, and the list beside it names the keys.
-struct PullBike {
-  std::optional<TorqueSpline> torque;  ///< as the curve is given; what the air does to it is the road's
-  double efficiency = defaults::kDrivetrainEfficiency;  ///< from where the curve was measured to the wheel
-  double idleRpm = defaults::kIdleRpm;
-  std::optional<double> shiftRpm, launchRpm;  ///< as typed
-  std::optional<double> massKg;               ///< with rider
-  std::optional<double> dragAreaM2;
-  std::optional<double> cgHeightM;
-  std::optional<double> cgAheadM;  ///< of the rear axle, as stock
-  std::optional<double> wheelbaseM;
-  std::optional<double> dragHeightM;
-  double engineInertiaKgM2 = 0.0;
-  double rearWheelInertiaKgM2 = 0.0;
-  double frontWheelInertiaKgM2 = 0.0;
-  std::optional<double> frontRolloutM;  ///< the rear's where it was not measured
-  double shiftTimeS = defaults::kShiftTimeS;
-
-  // Of the profile that it was made from, the road of its ride included.
-  std::vector<std::string_view> forceLacks;       ///< for the force at the wheel
-  std::vector<std::string_view> resistanceLacks;  ///< for what is left of it to accelerate
-  std::vector<std::string_view> boundsLack;       ///< for the limits of grip and front lift
-  std::vector<Assumed> assumed;                   ///< defaults that were taken
-
-  bool hasForce() const { return torque.has_value(); }
-  bool hasResistance() const { return massKg && dragAreaM2; }
-  /// Whether shift points, top speed and runs can be told.
-  bool accelerates() const { return hasForce() && hasResistance(); }
-};
-
-/// The ride gives the launch engine speed, and a road whose lacks and defaults are listed too.
-PullBike pullBike(const Bike& bike, const Ride& ride);
 
 /// What stops the speed from rising.
 enum class LimitedBy { Drag, RevLimit, Grip, Lift };
@@ -196,23 +159,5 @@ class PullModel {
   double gripBase_ = 0.0, gripPerDrag_ = 0.0, gripPerResistance_ = 0.0;
   double liftBase_ = 0.0, liftPerDrag_ = 0.0;
 };
-
-struct GearPull {
-  int gear;  ///< 1 is first
-  double peakForceN;
-  double peakForceSpeedMps;  ///< the lowest at which it is
-};
-
-struct TopSpeed {
-  double speedMps;
-  int gear;
-  std::optional<LimitedBy> limitedBy;  ///< none where only the gearing is known
-};
-
-/// The greatest force in each gear, unbounded.
-std::vector<GearPull> peakPull(const PullModel& model);
-
-/// The greatest speed over all gears that the pull can hold; none if no gear pulls anywhere.
-std::optional<TopSpeed> topSpeed(const PullModel& model);
 
 }  // namespace layshaft

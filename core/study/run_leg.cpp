@@ -5,7 +5,7 @@
 #include <array>
 #include <cmath>
 
-#include "core/study/roots.h"
+#include "core/roots.h"
 
 namespace layshaft {
 namespace {

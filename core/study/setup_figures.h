@@ -10,6 +10,7 @@
 #include "core/study/fitted.h"
 #include "core/study/gearing.h"
 #include "core/study/run.h"
+#include "core/study/top_speed.h"
 
 namespace layshaft {
 

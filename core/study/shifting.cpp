@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "core/study/roots.h"
+#include "core/roots.h"
 
 namespace layshaft {
 

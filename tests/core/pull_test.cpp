@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/study/road_model.h"
+#include "core/study/top_speed.h"
 
 #include <gtest/gtest.h>
 

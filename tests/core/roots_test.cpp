@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/study/roots.h"
+#include "core/roots.h"
 
 #include <gtest/gtest.h>
 

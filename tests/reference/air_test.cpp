@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "core/study/pull.h"
+#include "core/study/top_speed.h"
 #include "tests/core/support.h"
 
 namespace layshaft::test {

@@ -15,6 +15,7 @@
 #include "core/study/pull_along.h"
 #include "core/study/run.h"
 #include "core/study/shifting.h"
+#include "core/study/top_speed.h"
 #include "tests/core/support.h"
 
 namespace layshaft::test {

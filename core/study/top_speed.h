@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/study/pull.h"
+
+namespace layshaft {
+
+struct GearPull {
+  int gear;  ///< 1 is first
+  double peakForceN;
+  double peakForceSpeedMps;  ///< the lowest at which it is
+};
+
+struct TopSpeed {
+  double speedMps;
+  int gear;
+  std::optional<LimitedBy> limitedBy;  ///< none where only the gearing is known
+};
+
+/// The greatest force in each gear, unbounded.
+std::vector<GearPull> peakPull(const PullModel& model);
+
+/// The greatest speed over all gears that the pull can hold; none if no gear pulls anywhere.
+std::optional<TopSpeed> topSpeed(const PullModel& model);
+
+}  // namespace layshaft
