@@ -17,6 +17,7 @@ packages_in() {
       echo qt6-base-dev qt6-charts-dev qt6-svg-dev
       echo libqt6opengl6-dev # Qt Charts is not found without it, yet it is only recommended by qt6-base-dev
       echo libqt6svg6 qt6-qpa-plugins # loaded at run time: SVG icons and the window system
+      echo qt6-translations-l10n      # the toolkit's own words in the desktop's language
       echo libboost1.81-dev nlohmann-json3-dev
       echo fonts-dejavu-core
       ;;
@@ -24,7 +25,7 @@ packages_in() {
     test)
       echo libgtest-dev libgmock-dev libbenchmark-dev
       echo python3-jsonschema units libgsl-dev libsundials-dev # second opinions on the numbers and the files
-      echo locales
+      echo locales qt6-l10n-tools
       echo desktop-file-utils appstream shared-mime-info dpkg-dev file poppler-utils
       ;;
     *)

@@ -5,6 +5,7 @@
 #include <cstdio>
 
 #include "app/report_command.h"
+#include "app/translations.h"
 #include "ui/charts/appearance.h"
 #include "ui/document/file_name.h"
 #include "ui/document/samples.h"
@@ -41,12 +42,14 @@ int runReport(int argc, char** argv, const QStringList& arguments) {
   if (!app::reportNeedsPainter(arguments)) {
     QCoreApplication application(argc, argv);
     nameProgram();
+    app::installTranslations(application);
     return app::report(arguments);
   }
   // A picture never needs the display, even where there is one.
   qputenv("QT_QPA_PLATFORM", "offscreen");
   QApplication application(argc, argv);
   nameProgram();
+  app::installTranslations(application);
   return app::report(arguments);
 }
 
@@ -64,6 +67,7 @@ int runWindows(int argc, char** argv, const QStringList& arguments) {
   }
   QApplication application(argc, argv);
   nameProgram();
+  app::installTranslations(application);
   QStringList files;
   for (int i = 1; i < argc; ++i) files << ui::nameOf(argv[i]);  // without what was for the toolkit
   for (const QString& word : files)

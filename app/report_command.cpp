@@ -14,14 +14,15 @@
 #include "ui/document/file_name.h"
 #include "ui/sheet/report_page.h"
 #include "ui/words/plain_text.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
+#include "ui/words/text_report.h"
 
 namespace layshaft::app {
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("Report", text);
-}
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(Report)
+};
 
 struct Request {
   QString file;
@@ -42,7 +43,7 @@ Request requestFrom(const QStringList& arguments) {
     const auto takeValue = [&](const QString& option) {
       if (word == option) {
         if (i + 1 >= arguments.size()) {
-          request.complaint = tr("%1 needs a value").arg(option);
+          request.complaint = Say::tr("%1 needs a value").arg(option);
           return true;
         }
         value = arguments[++i];
@@ -59,18 +60,19 @@ Request requestFrom(const QStringList& arguments) {
     else if (!onlyFiles && takeValue(QStringLiteral("--output"))) {
       request.output = value;
       if (value.isEmpty() && request.complaint.isEmpty())
-        request.complaint = tr("--output needs the name of a file");
+        request.complaint = Say::tr("--output needs the name of a file");
     } else if (!onlyFiles && word.startsWith(QLatin1Char('-')) && word.size() > 1)
-      request.complaint = tr("unknown option %1").arg(word);
+      request.complaint = Say::tr("unknown option %1").arg(word);
     else if (!request.file.isEmpty())
-      request.complaint = tr("one file at a time; there is a second one, %1").arg(word);
+      request.complaint = Say::tr("one file at a time; there is a second one, %1").arg(word);
     else
       request.file = word;
   }
   if (request.complaint.isEmpty() && request.file.isEmpty())
-    request.complaint = tr("a bike profile is needed");
+    request.complaint = Say::tr("a bike profile is needed");
   if (request.complaint.isEmpty() && !kFormats.contains(request.format))
-    request.complaint = tr("unknown format %1; allowed: %2").arg(request.format, kFormats.join(tr(", ")));
+    request.complaint =
+        Say::tr("unknown format %1; allowed: %2").arg(request.format, kFormats.join(Say::tr(", ")));
   return request;
 }
 
@@ -108,14 +110,14 @@ bool reportNeedsPainter(const QStringList& arguments) {
 int report(const QStringList& arguments) {
   const Request request = requestFrom(arguments);
   if (!request.complaint.isEmpty())
-    return fail(kBadUsage,
-                request.complaint +
-                    tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] [--output FILE]"));
-  const std::filesystem::path file = ui::pathOf(request.file), output = ui::pathOf(request.output);
-  if (!request.output.isEmpty() && sameFile(file, output))
     return fail(
         kBadUsage,
-        tr("%1 is the bike profile itself; give --output another file").arg(ui::shownFile(request.output)));
+        request.complaint +
+            Say::tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] [--output FILE]"));
+  const std::filesystem::path file = ui::pathOf(request.file), output = ui::pathOf(request.output);
+  if (!request.output.isEmpty() && sameFile(file, output))
+    return fail(kBadUsage, Say::tr("%1 is the bike profile itself; give --output another file")
+                               .arg(ui::shownFile(request.output)));
   const auto profile = loadProfile(file);
   if (!profile) return failOf(request.file, ui::sentence(profile.problem()));
   const Plan plan = layshaft::plan(*profile);
@@ -123,10 +125,10 @@ int report(const QStringList& arguments) {
   if (request.output.isEmpty()) {
     QFile out;
     if (!out.open(stdout, QIODevice::WriteOnly))
-      return fail(kBadInput, tr("standard output: %1").arg(out.errorString()));
+      return fail(kBadInput, Say::tr("standard output: %1").arg(out.errorString()));
     const auto why = write(plan, request.format, out);
     if (why || !out.flush())
-      return fail(kBadInput, tr("standard output: %1").arg(why.value_or(out.errorString())));
+      return fail(kBadInput, Say::tr("standard output: %1").arg(why.value_or(out.errorString())));
     return kSuccess;
   }
   std::error_code error;

@@ -11,7 +11,7 @@
 #include "ui/words/choice_words.h"
 #include "ui/words/field_rows.h"
 #include "ui/words/field_table.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::test {
 namespace {

@@ -2,7 +2,8 @@
 #include "ui/words/key_figures.h"
 #include "tests/ui/support.h"
 #include "ui/document/preferences.h"
-#include "ui/words/wording.h"
+#include "ui/words/gear_table.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/problem_words.h"
 #include "tests/ui/support.h"
-#include "ui/words/wording.h"
 
 namespace layshaft::test {
 namespace {

@@ -10,6 +10,7 @@
 #include "ui/editors/columns_table.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
+#include "ui/words/numbers.h"
 #include "ui/words/road_words.h"
 
 namespace layshaft::test {

@@ -5,7 +5,7 @@
 #include <filesystem>
 
 #include "tests/ui/support.h"
-#include "ui/words/wording.h"
+#include "ui/words/summary.h"
 
 namespace layshaft::test {
 namespace {

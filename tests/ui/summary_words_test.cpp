@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/ui/support.h"
-#include "ui/words/wording.h"
+#include "ui/words/summary.h"
 
 namespace layshaft::test {
 namespace {

@@ -11,7 +11,7 @@
 #include "ui/charts/turn_tally.h"
 #include "ui/words/chain_labels.h"
 #include "ui/words/chain_words.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {

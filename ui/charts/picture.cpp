@@ -4,22 +4,23 @@
 #include <QApplication>
 #include <QBuffer>
 #include <QClipboard>
+#include <QCoreApplication>
 #include <QFileInfo>
 #include <QPdfWriter>
 #include <QSvgGenerator>
 
 #include "core/file.h"
 #include "ui/document/file_name.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {
 
 constexpr double kPictureScale = 2.0;  // saved and copied pictures have twice the pixels of the screen
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("Picture", text);
-}
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(Picture)
+};
 
 }  // namespace
 
@@ -42,7 +43,7 @@ std::optional<QString> Picture::savePicture(const QString& file) {
   QBuffer out;
   out.open(QIODevice::WriteOnly);
   if (ending == QLatin1String("png")) {
-    if (!image().save(&out, "PNG")) return tr("the picture could not be written");
+    if (!image().save(&out, "PNG")) return Say::tr("the picture could not be written");
   } else if (ending == QLatin1String("svg")) {
     QSvgGenerator svg;
     svg.setOutputDevice(&out);
@@ -59,7 +60,7 @@ std::optional<QString> Picture::savePicture(const QString& file) {
     QPainter painter(&pdf);
     renderInto(painter, QRectF(0, 0, pdf.width(), pdf.height()));
   } else {
-    return tr("pictures end in .png, .svg or .pdf, not .%1").arg(ending);
+    return Say::tr("pictures end in .png, .svg or .pdf, not .%1").arg(ending);
   }
   const QByteArray& bytes = out.data();
   const auto problem = saveFile(pathOf(file), {bytes.constData(), static_cast<std::size_t>(bytes.size())});

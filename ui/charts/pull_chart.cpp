@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "core/units.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {

@@ -83,8 +83,7 @@ void paintFigure(QPainter& painter, const QRectF& cell, const Fonts& fonts, cons
   painter.setPen(colours.mutedText);
   QString difference = figure.difference;
   if (difference.isEmpty())
-    difference = figure.stock == figure.proposed ? QCoreApplication::translate("Readout", "as stock")
-                                                 : QCoreApplication::translate("Readout", "not comparable");
+    difference = figure.stock == figure.proposed ? Readout::tr("as stock") : Readout::tr("not comparable");
   texts.draw(painter, fonts.label, QPointF(cell.left(), y), difference);
 }
 

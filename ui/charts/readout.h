@@ -7,7 +7,7 @@
 #include "ui/charts/palette.h"
 #include "ui/charts/text_cache.h"
 #include "ui/words/key_figures.h"
-#include "ui/words/wording.h"
+#include "ui/words/summary.h"
 
 namespace layshaft::ui {
 

@@ -4,7 +4,7 @@
 #include <QPainter>
 #include <algorithm>
 
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {

@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "core/limits.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {

@@ -5,8 +5,8 @@
 #include <algorithm>
 
 #include "core/limits.h"
+#include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
-#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {

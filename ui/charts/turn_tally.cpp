@@ -6,16 +6,16 @@
 #include <cmath>
 
 #include "ui/words/chain_words.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {
 
 constexpr double kMargin = 12.0;  // px
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("TurnTally", text);
-}
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(TurnTally)
+};
 
 }  // namespace
 
@@ -35,11 +35,11 @@ void paintTurnTally(QPainter& painter, const QRectF& area, const Plan& plan, dou
 
   const auto turns = [&](const SetupPlan& setup) { return setup.gearing.finalRatio; };
   const double most = std::max(turns(plan.stock), turns(plan.proposed));
-  const QString names[] = {tr("stock %1").arg(teethPair(plan.stock.setup)),
-                           tr("proposed %1").arg(teethPair(plan.proposed.setup))};
+  const QString names[] = {Say::tr("stock %1").arg(teethPair(plan.stock.setup)),
+                           Say::tr("proposed %1").arg(teethPair(plan.proposed.setup))};
   double nameWidth = 0.0;
   for (const QString& name : names) nameWidth = std::max(nameWidth, style.texts.width(style.boldFont, name));
-  const QString sample = tr("00.00 of 00.00 turns");
+  const QString sample = Say::tr("00.00 of 00.00 turns");
   const double room = row.width() - nameWidth - style.texts.width(style.font, sample) - 30.0;
   const double pitch = std::min(line * 1.7, room / std::max(1.0, std::ceil(most)));
   const double radius = std::min(line * 0.62, pitch * 0.44);
@@ -80,8 +80,9 @@ void paintTurnTally(QPainter& painter, const QRectF& area, const Plan& plan, dou
         pie(0.0, part);
     }
     painter.setPen(style.colours.text);
-    const QString count = turn > 0.0 && turn < 1.0 ? tr("%1 of %2 turns").arg(number(done, 2), number(all, 2))
-                                                   : tr("%1 turns").arg(number(all, 2));
+    const QString count = turn > 0.0 && turn < 1.0
+                              ? Say::tr("%1 of %2 turns").arg(number(done, 2), number(all, 2))
+                              : Say::tr("%1 turns").arg(number(all, 2));
     style.texts.draw(painter, style.font,
                      QRectF(x0 + std::ceil(most - 1e-9) * pitch + 8.0, here.top(),
                             style.texts.width(style.font, sample) + 20.0, here.height()),

@@ -11,8 +11,9 @@
 #include "core/number_text.h"
 #include "core/study/adopted.h"
 #include "ui/words/choice_words.h"
+#include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {

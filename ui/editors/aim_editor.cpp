@@ -12,7 +12,7 @@
 #include "core/units.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/choice_words.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {

@@ -11,7 +11,8 @@
 #include "core/limits.h"
 #include "core/units.h"
 #include "ui/editors/calm_spin_box.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {

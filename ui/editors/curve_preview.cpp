@@ -7,7 +7,7 @@
 #include "core/parts/torque_spline.h"
 #include "core/units.h"
 #include "ui/charts/palette.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {

@@ -10,7 +10,7 @@
 
 #include "ui/editors/flow_layout.h"
 #include "ui/words/plain_text.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {

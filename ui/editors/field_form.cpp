@@ -14,7 +14,8 @@
 #include "core/bike/words.h"
 #include "ui/editors/calm_spin_box.h"
 #include "ui/words/choice_words.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {

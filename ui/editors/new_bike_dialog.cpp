@@ -14,8 +14,9 @@
 #include "core/limits.h"
 #include "core/profile_file.h"
 #include "ui/editors/columns_table.h"
+#include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {

@@ -4,7 +4,7 @@
 
 #include "core/profile_file/access.h"
 #include "ui/editors/stop.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {

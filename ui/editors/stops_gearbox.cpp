@@ -2,7 +2,7 @@
 #include <QCoreApplication>
 
 #include "ui/editors/stop.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {

@@ -7,7 +7,7 @@
 #include "core/units.h"
 #include "ui/editors/stop.h"
 #include "ui/editors/tyre_field.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {

@@ -2,7 +2,7 @@
 #include "ui/editors/tyre_field.h"
 
 #include "ui/editors/calm_spin_box.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 

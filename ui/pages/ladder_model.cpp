@@ -12,15 +12,16 @@
 #include "ui/words/aim_words.h"
 #include "ui/words/chain_words.h"
 #include "ui/words/figure_rows.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
+#include "ui/words/summary.h"
 
 namespace layshaft::ui {
 namespace {
 
 constexpr double kLast = 1e12;  // sorts what is missing to the end
 
-QString pairText(const LadderRow& row) {
-  return QStringLiteral("%1/%2").arg(row.frontTeeth).arg(row.rearTeeth);
+QString pairOf(const LadderRow& row) {
+  return pairText(row.frontTeeth, row.rearTeeth);
 }
 
 }  // namespace
@@ -82,7 +83,7 @@ void LadderModel::markTwins() {
     for (const std::size_t i : group) {
       QStringList others;
       for (const std::size_t other : group)
-        if (other != i) others << pairText(rows_[other]);
+        if (other != i) others << pairOf(rows_[other]);
       QString words = tr("twin of %1").arg(others.join(tr(", ")));
       if (foremost(wearsBetter, i)) words += tr("; wears best");
       if (foremost(sitsBetter, i)) words += tr("; sits best");
@@ -158,7 +159,7 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
     case Pair: {
       const bool stock = row.frontTeeth == stockFront_ && row.rearTeeth == stockRear_;
       const bool proposed = row.frontTeeth == proposedFront_ && row.rearTeeth == proposedRear_;
-      return pairText(row) + (proposed ? tr(" proposed") : stock ? tr(" stock") : QString());
+      return pairOf(row) + (proposed ? tr(" proposed") : stock ? tr(" stock") : QString());
     }
     case FinalRatio:
       return number(row.finalRatio, 3);

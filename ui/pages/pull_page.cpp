@@ -8,8 +8,8 @@
 #include <QVBoxLayout>
 
 #include "core/report.h"
+#include "ui/words/cautions.h"
 #include "ui/words/road_words.h"
-#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 
@@ -78,7 +78,7 @@ void PullPage::showPlan() {
     notes
         << tr("No bound for grip and front lift without %1.").arg(fieldNames(bike.boundsLack).join(tr(", ")));
   if (const QString assumed = assumedWords(bike); !assumed.isEmpty()) notes << assumed;
-  notes << tr("Top speed is for a closed course.");
+  notes << closedCourseCaution();
   const QString text = notes.join(QStringLiteral("\n\n"));
   if (notes_->text() != text) notes_->setText(text);
 }

@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 
 #include "core/report.h"
+#include "ui/words/cautions.h"
 #include "ui/words/road_words.h"
 
 namespace layshaft::ui {
@@ -47,7 +48,7 @@ void RunPage::build() {
   column->addLayout(forms);
   column->addWidget(drive_);
   column->addWidget(table_, 1);
-  auto* closed = new QLabel(tr("Run and top-speed figures are for a closed course."));
+  auto* closed = new QLabel(closedCourseCaution());
   closed->setWordWrap(true);
   column->addWidget(closed);
   side->setFixedWidth(panelWidth());

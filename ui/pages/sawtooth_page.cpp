@@ -5,7 +5,7 @@
 #include <QVBoxLayout>
 
 #include "core/report.h"
-#include "ui/words/wording.h"
+#include "ui/words/gear_table.h"
 
 namespace layshaft::ui {
 

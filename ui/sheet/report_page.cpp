@@ -10,10 +10,17 @@
 #include "ui/charts/appearance.h"
 #include "ui/charts/readout.h"
 #include "ui/charts/sawtooth_chart.h"
+#include "ui/words/cautions.h"
+#include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/summary.h"
 
 namespace layshaft::ui {
 namespace {
+
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(ReportPage)
+};
 
 // A4 landscape at 96 dots per inch, the size the widgets are laid out for.
 constexpr int kDotsPerInch = 96;
@@ -41,9 +48,9 @@ void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
                    QFontMetricsF(bold).elidedText(shownName(plan.bikeName).simplified(), Qt::ElideRight,
                                                   title.width() * 0.7));
   painter.setFont(font);
-  painter.drawText(title, Qt::AlignRight,
-                   QCoreApplication::translate("ReportPage", "stock %1, proposed %2")
-                       .arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
+  painter.drawText(
+      title, Qt::AlignRight,
+      Say::tr("stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
 
   TextCache texts;
   const double readoutHeight = Readout::heightFor(font);
@@ -104,8 +111,7 @@ std::optional<QString> writeReportPage(const Plan& plan, const UnitsShown& units
   painter.end();
   QBuffer buffer;
   buffer.open(QIODevice::WriteOnly);
-  if (!image.save(&buffer, "PNG"))
-    return QCoreApplication::translate("ReportPage", "the picture could not be written");
+  if (!image.save(&buffer, "PNG")) return Say::tr("the picture could not be written");
   if (out.write(buffer.data()) != buffer.data().size()) return out.errorString();
   return std::nullopt;
 }

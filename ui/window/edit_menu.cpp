@@ -9,7 +9,7 @@
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
 #include "ui/words/plain_text.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {

@@ -8,7 +8,7 @@
 #include "ui/document/samples.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
-#include "ui/words/wording.h"
+#include "ui/words/cautions.h"
 
 namespace layshaft::ui {
 

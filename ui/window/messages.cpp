@@ -2,7 +2,7 @@
 #include "ui/window/messages.h"
 
 #include "ui/document/file_name.h"
-#include "ui/words/wording.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 

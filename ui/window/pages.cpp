@@ -17,7 +17,8 @@
 #include "ui/pages/sawtooth_page.h"
 #include "ui/window/export_actions.h"
 #include "ui/window/main_window.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 
@@ -65,7 +66,7 @@ void Pages::addLadder() {
       window_.say(spokenSentence(*problem));
   });
   connect(ladder_, &LadderPage::pairPinned, this, [this](int front, int rear) {
-    const QString name = QStringLiteral("%1/%2").arg(front).arg(rear);
+    const QString name = pairText(front, rear);
     const auto why = SetupEdits::pin(window_.document(), name, front, rear);
     window_.say(why.value_or(tr("%1 is pinned to the charts.").arg(name)));
   });

@@ -6,29 +6,29 @@
 
 #include "ui/words/chain_words.h"
 #include "ui/words/figure_rows.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {
 
 using Figure = std::optional<double>;
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("ChainLabels", text);
-}
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(ChainLabels)
+};
 
 QString small(const Figure& metres, const UnitsShown& units) {
   return metres ? number(units.shown(Quantity::SmallLength, *metres), units.decimals(Quantity::SmallLength))
-                : tr("–");
+                : Say::tr("–");
 }
 
 /// "15 teeth (stock 16)".
 QString beside(const QString& text, const QString& now, const QString& before) {
-  return now == before ? text.arg(now) : tr("%1 (stock %2)").arg(text.arg(now), before);
+  return now == before ? text.arg(now) : Say::tr("%1 (stock %2)").arg(text.arg(now), before);
 }
 
 QString massText(const std::optional<SprocketMass>& mass, const UnitsShown& units) {
-  if (!mass) return tr("–");
+  if (!mass) return Say::tr("–");
   return (mass->estimated ? QStringLiteral("≈ ") : QString()) +
          number(units.shown(Quantity::Mass, mass->kg), 2);
 }
@@ -40,31 +40,32 @@ QString teethLabel(const Plan& plan, SprocketPlace place) {
     return QString::number(place == SprocketPlace::Front ? setup.setup.frontTeeth.count()
                                                          : setup.setup.rearTeeth.count());
   };
-  return beside(tr("%1 teeth"), teeth(plan.proposed), teeth(plan.stock));
+  return beside(Say::tr("%1 teeth"), teeth(plan.proposed), teeth(plan.stock));
 }
 
 QString wrapLabel(const Plan& plan) {
   const auto wrap = [](const SetupPlan& setup) { return figureText(setup.chainRun->frontWrapDeg, 0); };
-  return beside(tr("wrap %1°"), wrap(plan.proposed), wrap(plan.stock));
+  return beside(Say::tr("wrap %1°"), wrap(plan.proposed), wrap(plan.stock));
 }
 
 QStringList loopLabel(const Plan& plan, const UnitsShown& units) {
   const ChainRunFigures& run = *plan.proposed.chainRun;
   const ChainRunFigures& stock = *plan.stock.chainRun;
   // Links and a belt's teeth do not compare.
-  QString loop = beside(run.belt ? tr("belt of %1 teeth") : tr("%1 links"), QString::number(run.links),
-                        QString::number(stock.belt == run.belt ? stock.links : run.links));
+  QString loop =
+      beside(run.belt ? Say::tr("belt of %1 teeth") : Say::tr("%1 links"), QString::number(run.links),
+             QString::number(stock.belt == run.belt ? stock.links : run.links));
   if (const auto& size = plan.proposed.setup.options.chainSize; size && !run.belt)
-    loop = QString::fromUtf8(size->name.data()) + tr(", ") + loop;
-  if (!run.tightCentreM) return {loop, tr("does not reach round")};
+    loop = QString::fromUtf8(size->name.data()) + Say::tr(", ") + loop;
+  if (!run.tightCentreM) return {loop, Say::tr("does not reach round")};
   QStringList lines{loop};
   if (run.peakTensionN) {
     QString pull =
-        tr("pulls up to %1 %2")
+        Say::tr("pulls up to %1 %2")
             .arg(number(units.shown(Quantity::Force, *run.peakTensionN), 0), units.name(Quantity::Force));
     if (run.safetyFactor)
-      pull += (run.strengthAssumed ? tr(", safety factor %1 (least strength of the size)")
-                                   : tr(", safety factor %1"))
+      pull += (run.strengthAssumed ? Say::tr(", safety factor %1 (least strength of the size)")
+                                   : Say::tr(", safety factor %1"))
                   .arg(number(*run.safetyFactor, 1));
     lines << pull;
   }
@@ -72,7 +73,7 @@ QStringList loopLabel(const Plan& plan, const UnitsShown& units) {
 }
 
 QString centreLabel(const Plan& plan, const UnitsShown& units) {
-  return tr("centres %1")
+  return Say::tr("centres %1")
       .arg(beside(QStringLiteral("%1 ") + units.name(Quantity::SmallLength),
                   small(plan.proposed.chainRun->centreDistanceM, units),
                   small(plan.stock.chainRun->centreDistanceM, units)));
@@ -83,9 +84,9 @@ QStringList axleLabel(const Plan& plan, const UnitsShown& units) {
   QStringList lines;
   if (run.axleShiftM) {
     const QString way = wayWords(*run.axleShiftM, units);
-    lines << tr("axle %1").arg(way.isEmpty() ? tr("stays") : way);
+    lines << Say::tr("axle %1").arg(way.isEmpty() ? Say::tr("stays") : way);
   }
-  if (run.fits) lines << (*run.fits ? tr("fits") : tr("does not fit"));
+  if (run.fits) lines << (*run.fits ? Say::tr("fits") : Say::tr("does not fit"));
   return lines;
 }
 
@@ -131,31 +132,33 @@ std::vector<QStringList> chainTable(const Plan& plan, const UnitsShown& units) {
                        weighed && a->kg == b->kg ? QString() : difference};
   };
   return {
-      {QString(), tr("stock"), tr("proposed"), tr("difference")},
-      figureRow(belt ? tr("belt, teeth") : tr("links"), was.belt == belt ? whole(was.links) : std::nullopt,
-                whole(is.links), 0),
-      lengthRow(tr("centre distance, %1").arg(mm), was.centreDistanceM, is.centreDistanceM),
-      {tr("axle from stock, %1").arg(mm), number(0.0, decimals),
-       is.axleShiftM ? signedNumber(units.shown(Quantity::SmallLength, *is.axleShiftM), decimals) : tr("–"),
+      {QString(), Say::tr("stock"), Say::tr("proposed"), Say::tr("difference")},
+      figureRow(belt ? Say::tr("belt, teeth") : Say::tr("links"),
+                was.belt == belt ? whole(was.links) : std::nullopt, whole(is.links), 0),
+      lengthRow(Say::tr("centre distance, %1").arg(mm), was.centreDistanceM, is.centreDistanceM),
+      {Say::tr("axle from stock, %1").arg(mm), number(0.0, decimals),
+       is.axleShiftM ? signedNumber(units.shown(Quantity::SmallLength, *is.axleShiftM), decimals)
+                     : Say::tr("–"),
        QString()},
-      lengthRow(tr("wheelbase, %1").arg(mm), was.wheelbaseM, is.wheelbaseM),
-      figureRow(tr("front wrap, °"), was.frontWrapDeg, is.frontWrapDeg, 1),
-      figureRow(tr("meeting, front (1 is best)"), whole(was.commonFactorFront), whole(is.commonFactorFront),
+      lengthRow(Say::tr("wheelbase, %1").arg(mm), was.wheelbaseM, is.wheelbaseM),
+      figureRow(Say::tr("front wrap, °"), was.frontWrapDeg, is.frontWrapDeg, 1),
+      figureRow(Say::tr("meeting, front (1 is best)"), whole(was.commonFactorFront),
+                whole(is.commonFactorFront), 0),
+      figureRow(Say::tr("meeting, rear (1 is best)"), whole(was.commonFactorRear), whole(is.commonFactorRear),
                 0),
-      figureRow(tr("meeting, rear (1 is best)"), whole(was.commonFactorRear), whole(is.commonFactorRear), 0),
-      figureRow(tr("chordal, front, %"), ripple(was, was.chordalFrontPercent),
+      figureRow(Say::tr("chordal, front, %"), ripple(was, was.chordalFrontPercent),
                 ripple(is, is.chordalFrontPercent), 2),
-      figureRow(tr("chordal, rear, %"), ripple(was, was.chordalRearPercent),
+      figureRow(Say::tr("chordal, rear, %"), ripple(was, was.chordalRearPercent),
                 ripple(is, is.chordalRearPercent), 2),
-      figureRow(tr("speed at the limit, %1/s").arg(units.name(Quantity::Length)), speed(was.topChainSpeedMps),
-                speed(is.topChainSpeedMps), 1),
-      figureRow(tr("greatest tension, %1").arg(units.name(Quantity::Force)), force(was.peakTensionN),
+      figureRow(Say::tr("speed at the limit, %1/s").arg(units.name(Quantity::Length)),
+                speed(was.topChainSpeedMps), speed(is.topChainSpeedMps), 1),
+      figureRow(Say::tr("greatest tension, %1").arg(units.name(Quantity::Force)), force(was.peakTensionN),
                 force(is.peakTensionN), 0),
-      figureRow(tr("safety factor"), was.safetyFactor, is.safetyFactor, 1),
-      massRow(tr("front sprocket, %1").arg(kg), from.sprockets.front, to.sprockets.front),
-      massRow(tr("rear sprocket, %1").arg(kg), from.sprockets.rear, to.sprockets.rear),
-      figureRow(tr("anti-squat, %"), arm(was), arm(is), 1),
-      figureRow(tr("least play, %1").arg(mm), play(was), play(is), decimals),
+      figureRow(Say::tr("safety factor"), was.safetyFactor, is.safetyFactor, 1),
+      massRow(Say::tr("front sprocket, %1").arg(kg), from.sprockets.front, to.sprockets.front),
+      massRow(Say::tr("rear sprocket, %1").arg(kg), from.sprockets.rear, to.sprockets.rear),
+      figureRow(Say::tr("anti-squat, %"), arm(was), arm(is), 1),
+      figureRow(Say::tr("least play, %1").arg(mm), play(was), play(is), decimals),
   };
 }
 

@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 

@@ -7,15 +7,15 @@
 #include <cmath>
 
 #include "core/units.h"
+#include "ui/words/numbers.h"
 #include "ui/words/road_words.h"
-#include "ui/words/wording.h"
 
 namespace layshaft::ui {
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("KeyFigures", text);
-}
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(KeyFigures)
+};
 
 struct FigureWords {
   Figure figure;
@@ -65,7 +65,7 @@ class Maker {
       case Figure::StandingStart:
         return standingStart();
       case Figure::QuarterMile:
-        return seconds(tr("1/4 mile"), &RunFigures::quarterMileS);
+        return seconds(Say::tr("1/4 mile"), &RunFigures::quarterMileS);
       case Figure::Drive:
         return drive();
       case Figure::CornerExit:
@@ -73,10 +73,10 @@ class Maker {
       case Figure::TurnsPerDistance:
         return turns();
       case Figure::FinalRatio:
-        return compared(tr("final ratio"), Quantity::Ratio, stock().gearing.finalRatio,
+        return compared(Say::tr("final ratio"), Quantity::Ratio, stock().gearing.finalRatio,
                         proposed().gearing.finalRatio, 3);
       case Figure::Rollout:
-        return compared(tr("rollout"), Quantity::SmallLength, stock().gearing.rollout.metres,
+        return compared(Say::tr("rollout"), Quantity::SmallLength, stock().gearing.rollout.metres,
                         proposed().gearing.rollout.metres, units_.system() == UnitSystem::Imperial ? 1 : 0);
       case Figure::AxleShift:
         return axleShift();
@@ -102,7 +102,7 @@ class Maker {
     const auto shown = [&](const Value& v) { return v ? Value(units_.shown(quantity, *v)) : Value(); };
     from = shown(from);
     to = shown(to);
-    const auto text = [&](const Value& v) { return v ? number(*v, decimals) : tr("–"); };
+    const auto text = [&](const Value& v) { return v ? number(*v, decimals) : Say::tr("–"); };
     KeyFigure figure{label, text(from), text(to), units_.name(quantity), {}};
     // Of the figures as they are read: 239 → 247 is +8 whatever was rounded away.
     const double scale = std::pow(10.0, decimals);
@@ -117,14 +117,14 @@ class Maker {
     const auto speed = [](const SetupPlan& p) {
       return p.road.topSpeed ? Value(p.road.topSpeed->speedMps) : Value();
     };
-    QString label = tr("top speed");
+    QString label = Say::tr("top speed");
     if (const auto& top = proposed().road.topSpeed; top && top->limitedBy)
-      label = tr("top speed, gear %1: %2").arg(top->gear).arg(limitWords(*top->limitedBy));
+      label = Say::tr("top speed, gear %1: %2").arg(top->gear).arg(limitWords(*top->limitedBy));
     return compared(label, Quantity::Speed, speed(stock()), speed(proposed()), 0);
   }
 
   std::optional<KeyFigure> atLimit(std::size_t gear) const {
-    return compared(tr("gear %1 at the limit").arg(gear + 1), Quantity::Speed,
+    return compared(Say::tr("gear %1 at the limit").arg(gear + 1), Quantity::Speed,
                     stock().gearing.gears[gear].speedAtRevLimitMps,
                     proposed().gearing.gears[gear].speedAtRevLimitMps, 0);
   }
@@ -138,13 +138,13 @@ class Maker {
     const auto& to = proposed().gearing.cruise;
     const QString shown =
         number(units_.shown(Quantity::Speed, *speed), 0) + QLatin1Char(' ') + units_.name(Quantity::Speed);
-    QString gears = tr("no gear");
+    QString gears = Say::tr("no gear");
     if (from && to && from->gear != to->gear)
-      gears = tr("gear %1 → %2").arg(from->gear).arg(to->gear);
+      gears = Say::tr("gear %1 → %2").arg(from->gear).arg(to->gear);
     else if (from || to)
-      gears = tr("gear %1").arg(from ? from->gear : to->gear);
+      gears = Say::tr("gear %1").arg(from ? from->gear : to->gear);
     const auto rpm = [](const std::optional<CruiseFigures>& c) { return c ? Value(c->rpm) : Value(); };
-    return compared(tr("%1 in %2").arg(shown, gears), Quantity::EngineSpeed, rpm(from), rpm(to), 0);
+    return compared(Say::tr("%1 in %2").arg(shown, gears), Quantity::EngineSpeed, rpm(from), rpm(to), 0);
   }
 
   std::optional<KeyFigure> turns() const {
@@ -153,16 +153,16 @@ class Maker {
     const auto turns = [&](const std::optional<CruiseFigures>& c) {
       return c ? Value(c->turnsPerKm * perDistance) : Value();
     };
-    return compared(miles ? tr("engine turns per mile") : tr("engine turns per km"), Quantity::Plain,
-                    turns(stock().gearing.cruise), turns(proposed().gearing.cruise), 0);
+    return compared(miles ? Say::tr("engine turns per mile") : Say::tr("engine turns per km"),
+                    Quantity::Plain, turns(stock().gearing.cruise), turns(proposed().gearing.cruise), 0);
   }
 
   std::optional<KeyFigure> pull(std::size_t gear) const {
     const auto force = [gear](const SetupPlan& p) {
       return gear < p.road.pull.size() ? Value(p.road.pull[gear].peakForceN) : Value();
     };
-    return compared(tr("pull in gear %1").arg(gear + 1), Quantity::Force, force(stock()), force(proposed()),
-                    0);
+    return compared(Say::tr("pull in gear %1").arg(gear + 1), Quantity::Force, force(stock()),
+                    force(proposed()), 0);
   }
 
   /// Times no finer than the rollout they rest on: an estimate within 2 % is worth a tenth of a second.
@@ -177,8 +177,8 @@ class Maker {
                     timeDecimals());
   }
   std::optional<KeyFigure> standingStart() const {
-    return units_.system() == UnitSystem::Metric ? seconds(tr("0–100 km/h"), &RunFigures::zeroTo100KmhS)
-                                                 : seconds(tr("0–60 mph"), &RunFigures::zeroTo60MphS);
+    return units_.system() == UnitSystem::Metric ? seconds(Say::tr("0–100 km/h"), &RunFigures::zeroTo100KmhS)
+                                                 : seconds(Say::tr("0–60 mph"), &RunFigures::zeroTo60MphS);
   }
 
   std::optional<KeyFigure> drive() const {
@@ -186,7 +186,7 @@ class Maker {
     const auto time = [](const SetupPlan& p) {
       return p.road.run.drive ? Value(p.road.run.drive->timeS) : Value();
     };
-    const QString label = tr("drive of %1 %2")
+    const QString label = Say::tr("drive of %1 %2")
                               .arg(number(units_.shown(Quantity::Length, plan_.drive->lengthM), 0),
                                    units_.name(Quantity::Length));
     return compared(label, Quantity::Time, time(stock()), time(proposed()), timeDecimals());
@@ -195,7 +195,7 @@ class Maker {
   /// At the drive's exit speed, in the gear that starts it, at the profile's lean angle.
   std::optional<KeyFigure> cornerExit() const {
     if (!plan_.drive || !plan_.leanDeg) return std::nullopt;
-    return compared(tr("exit, leaned %1°").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
+    return compared(Say::tr("exit, leaned %1°").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
                     stock().cornerExitRpm, proposed().cornerExitRpm, 0);
   }
 
@@ -204,14 +204,14 @@ class Maker {
     const auto shift = [](const SetupPlan& p) {
       return p.chainRun ? Value(p.chainRun->axleShiftM) : Value();
     };
-    return compared(tr("axle, back"), Quantity::SmallLength, shift(stock()), shift(proposed()),
+    return compared(Say::tr("axle, back"), Quantity::SmallLength, shift(stock()), shift(proposed()),
                     units_.decimals(Quantity::SmallLength));
   }
 
   std::optional<KeyFigure> speedometer() const {
     if (!stock().speedometer || !proposed().speedometer) return std::nullopt;
     const double trueSpeed = units_.si(Quantity::Speed, units_.system() == UnitSystem::Metric ? 100.0 : 60.0);
-    return compared(tr("speedometer at %1").arg(number(units_.shown(Quantity::Speed, trueSpeed), 0)),
+    return compared(Say::tr("speedometer at %1").arg(number(units_.shown(Quantity::Speed, trueSpeed), 0)),
                     Quantity::Speed, trueSpeed * stock().speedometer->indicatedOverTrue,
                     trueSpeed * proposed().speedometer->indicatedOverTrue, 0);
   }
@@ -252,7 +252,7 @@ std::vector<KeyFigure> everyFigure(const Plan& plan, const UnitsShown& units) {
 }
 
 QString figureName(Figure figure) {
-  return tr(kFigures[static_cast<std::size_t>(figure)].name);
+  return Say::tr(kFigures[static_cast<std::size_t>(figure)].name);
 }
 
 QString figureWord(Figure figure) {

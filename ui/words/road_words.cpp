@@ -8,7 +8,8 @@
 #include "core/units.h"
 #include "ui/words/field_table.h"
 #include "ui/words/figure_rows.h"
-#include "ui/words/wording.h"
+#include "ui/words/numbers.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {

@@ -1,0 +1,273 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QAbstractItemView>
+#include <QBuffer>
+#include <QComboBox>
+#include <QFileDialog>
+#include <QHeaderView>
+#include <QMenuBar>
+#include <QPlainTextEdit>
+#include <QSvgGenerator>
+#include <QTabWidget>
+#include <QTextDocument>
+
+#include "tests/ui/pseudo_language.h"
+#include "tests/ui/support.h"
+#include "ui/document/samples.h"
+#include "ui/document/setup_edits.h"
+#include "ui/editors/curve_editor.h"
+#include "ui/editors/new_bike_dialog.h"
+#include "ui/pages/chain_page.h"
+#include "ui/pages/ladder_page.h"
+#include "ui/sheet/report_page.h"
+#include "ui/window/messages.h"
+#include "ui/words/cautions.h"
+#include "ui/words/problem_words.h"
+#include "ui/words/text_report.h"
+
+namespace layshaft::test {
+namespace {
+
+/// The program in a language in which every word that it says is marked. Names in the bikes used here are
+/// figures, so that every letter must be the program's.
+class Translation : public testing::Test {
+ protected:
+  static void SetUpTestSuite() { language_ = new PseudoLanguage; }
+  static void TearDownTestSuite() {
+    delete language_;
+    language_ = nullptr;
+  }
+  void SetUp() override { language_->install(); }
+  void TearDown() override { language_->remove(); }
+
+  /// A sample whose names are figures.
+  static Profile nameless(const std::string& sample) {
+    Profile profile = sampleBike(sample);
+    profile.name = "№ 7";
+    profile.notes.clear();
+    int number = 0;
+    for (Pin& pin : profile.pins) pin.name = "0" + std::to_string(++number);
+    return profile;
+  }
+
+  void expectMarked(const QString& text, const std::string& where) {
+    QString plain = text;
+    if (Qt::mightBeRichText(text)) {
+      QTextDocument document;
+      document.setHtml(text);
+      plain = document.toPlainText();
+    }
+    // What is the same in every language: sizes on tyres and chains, the program's name, endings of files.
+    static const QRegularExpression universal(QStringLiteral(
+        "\\b(Layshaft|\\d+(/\\d+)?-?(ZR|R|B|H|L)\\d*\\b|\\d+ ?M/C|\\d\\d[HLVWZ]|M/C|[A-Z]{2}\\d\\d"
+        "[A-Z]\\d\\d|\\*?\\.(png|svg|pdf|csv|json|bike)|bike\\.json|G(PL)?-?3\\.0-or-later)"));
+    plain.remove(universal);
+    const QString bare = PseudoLanguage::unmarked(plain);
+    if (bare.isEmpty() || !seen_.insert(bare).second) return;
+    ADD_FAILURE() << where << " says unmarked: " << bare.toStdString();
+  }
+
+  void expectMarked(const QAbstractItemModel& model, const std::string& where) {
+    for (int c = 0; c < model.columnCount(); ++c) {
+      expectMarked(model.headerData(c, Qt::Horizontal).toString(), where + ", header");
+      expectMarked(model.headerData(c, Qt::Horizontal, Qt::ToolTipRole).toString(), where + ", header's tip");
+      for (int r = 0; r < std::min(model.rowCount(), 60); ++r)
+        for (const int role : {Qt::DisplayRole, Qt::ToolTipRole})
+          expectMarked(model.index(r, c).data(role).toString(), where + ", cell");
+    }
+  }
+
+  void expectMarked(const QMenu& menu, const std::string& where) {
+    for (const QAction* action : menu.actions()) {
+      expectMarked(action->text(), where);
+      if (auto* more = action->menu<QMenu*>()) {
+        if (action->text().contains("Recent") || action->text().contains("Sample")) continue;  // names
+        emit more->aboutToShow();
+        expectMarked(*more, where + " > " + action->text().toStdString());
+      }
+    }
+  }
+
+  /// Everything that a widget and what is in it say, also to a screen reader.
+  void expectMarked(const QWidget& widget, const std::string& where) {
+    const std::string here = where + ", " + widget.metaObject()->className();
+    for (const QString& text :
+         {widget.windowTitle(), widget.toolTip(), widget.accessibleName(), widget.accessibleDescription()})
+      expectMarked(text, here);
+    if (auto* label = qobject_cast<const QLabel*>(&widget)) expectMarked(label->text(), here);
+    if (auto* button = qobject_cast<const QAbstractButton*>(&widget)) expectMarked(button->text(), here);
+    if (auto* box = qobject_cast<const QSpinBox*>(&widget)) {
+      expectMarked(box->suffix(), here);
+      expectMarked(box->specialValueText(), here);
+    }
+    if (auto* box = qobject_cast<const QDoubleSpinBox*>(&widget)) {
+      expectMarked(box->suffix(), here);
+      expectMarked(box->specialValueText(), here);
+    }
+    if (auto* edit = qobject_cast<const QLineEdit*>(&widget)) {
+      expectMarked(edit->text(), here);
+      expectMarked(edit->placeholderText(), here);
+    }
+    if (auto* choice = qobject_cast<const QComboBox*>(&widget))
+      for (int i = 0; i < choice->count(); ++i) expectMarked(choice->itemText(i), here);
+    if (auto* tabs = qobject_cast<const QTabWidget*>(&widget))
+      for (int i = 0; i < tabs->count(); ++i) expectMarked(tabs->tabText(i), here);
+    if (auto* view = qobject_cast<const QAbstractItemView*>(&widget); view && view->model())
+      expectMarked(*view->model(), here);
+    for (const QObject* child : widget.children())
+      if (auto* inner = qobject_cast<const QWidget*>(child);
+          inner && !inner->isWindow() && !qobject_cast<const QMenu*>(inner))
+        expectMarked(*inner, where);
+  }
+
+  /// The texts of a picture, as a vector file holds them.
+  void expectMarked(ui::Picture& picture, const std::string& where) {
+    QTemporaryDir folder;
+    const QString file = folder.filePath("picture.svg");
+    ASSERT_EQ(picture.savePicture(file), std::nullopt);
+    const QString svg = QString::fromStdString(contentsOf(file.toStdString()));
+    static const QRegularExpression text(QStringLiteral("<text[^>]*>([^<]*)</text>"));
+    int texts = 0;
+    for (auto it = text.globalMatch(svg); it.hasNext(); ++texts)
+      expectMarked(it.next().captured(1), where + ", picture");
+    EXPECT_GT(texts, 5) << where << ": a vector file has its texts as texts";
+  }
+
+  static PseudoLanguage* language_;
+  std::set<QString> seen_;
+};
+PseudoLanguage* Translation::language_ = nullptr;
+
+TEST_F(Translation, CollectingTheTextsWarnsOfNothing) {
+  EXPECT_FALSE(language_->said().contains("warning", Qt::CaseInsensitive) ||
+               language_->said().contains("lacks Q_OBJECT") || language_->said().contains("unknown"))
+      << language_->said().toStdString();
+}
+
+TEST_F(Translation, TheCheckSeesWhatIsNotMarked) {
+  EXPECT_EQ(PseudoLanguage::unmarked("⟦rear ⟦teeth⟧⟧ 43 → 45"), "");
+  EXPECT_NE(PseudoLanguage::unmarked("⟦rear⟧ teeth"), "");
+  EXPECT_EQ(PseudoLanguage::marked("%1 rpm"), "⟦%1 rpmrpm⟧");
+}
+
+class TranslationOf : public Translation, public testing::WithParamInterface<const char*> {};
+
+TEST_P(TranslationOf, EveryPageMenuAndPicture) {
+  Window window(nameless(GetParam()));
+  auto* tabs = window->findChild<QTabWidget*>();
+  for (int page = 0; page < tabs->count(); ++page) {
+    tabs->setCurrentIndex(page);
+    QTest::qWait(30);
+    if (qobject_cast<ui::LadderPage*>(tabs->currentWidget())) {
+      ASSERT_TRUE(soon([&] { return !window->session().ladder().running(); }));
+    }
+    const std::string where = std::string(GetParam()) + ", page " + std::to_string(page);
+    expectMarked(*window, where);
+    ui::Page* shown = window->currentPage();
+    for (const QStringList& row : shown->numbers())
+      for (const QString& cell : row) expectMarked(cell, where + ", numbers");
+    if (ui::Picture* picture = shown->picture()) expectMarked(*picture, where);
+  }
+  for (const QAction* action : window->menuBar()->actions()) {
+    expectMarked(action->text(), "menu bar");
+    expectMarked(*action->menu<QMenu*>(), action->text().toStdString());
+  }
+  expectMarked(window->readout().text(), "readout");
+}
+
+TEST_P(TranslationOf, Reports) {
+  for (const auto system : {ui::UnitSystem::Metric, ui::UnitSystem::Imperial}) {
+    const Plan planned = plan(nameless(GetParam()));
+    for (const QString& line : ui::textReport(planned, ui::UnitsShown(system)).split('\n'))
+      expectMarked(line, std::string(GetParam()) + ", text report");
+  }
+  QTemporaryDir folder;
+  QFile file(folder.filePath("page.pdf"));
+  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+  ASSERT_EQ(ui::writeReportPage(plan(nameless(GetParam())), ui::UnitsShown(), ui::PictureFormat::Pdf, file),
+            std::nullopt);
+  file.close();
+  QProcess reader;
+  reader.start("pdftotext", {"-raw", file.fileName(), "-"});
+  ASSERT_TRUE(reader.waitForFinished(20000));
+  // Lines break inside marked words: the page is taken as one text.
+  expectMarked(QString::fromUtf8(reader.readAllStandardOutput()).replace('\n', ' '),
+               std::string(GetParam()) + ", page");
+}
+
+INSTANTIATE_TEST_SUITE_P(Samples, TranslationOf,
+                         testing::Values("club-600", "tourer-belt", "motocross-450", "roadster-classic"),
+                         [](const auto& name) {
+                           return QString(name.param).replace('-', '_').toStdString();
+                         });
+
+TEST_F(Translation, DialogsAndMessages) {
+  Window window(nameless("club-600"));
+  window->showDetails();
+  auto* details = window->findChild<QDialog*>();
+  ASSERT_TRUE(details);
+  auto* tabs = details->findChild<QTabWidget*>();
+  for (int tab = 0; tab < tabs->count(); ++tab) {
+    tabs->setCurrentIndex(tab);
+    expectMarked(*details, "details");
+  }
+  ui::NewBikeDialog fresh({});
+  expectMarked(fresh, "new bike");
+  for (const QString& caution : ui::cautions()) expectMarked(caution, "cautions");
+  for (QAction* action : window->findChildren<QAction*>()) {
+    const QString text = action->text();
+    if (!text.contains("Cautions") && !text.contains("Hints Again") && !text.contains("About")) continue;
+    DialogAnswer answer([&](QDialog& dialog) {
+      expectMarked(dialog, text.toStdString());
+      dialog.reject();
+    });
+    action->trigger();
+    EXPECT_TRUE(answer.seen()) << text.toStdString();
+  }
+  ASSERT_EQ(ui::SetupEdits(window->document(), ui::Side::Proposed).setRearTeeth(49), std::nullopt);
+  expectMarked(window->document().undoStack().undoText(), "undo");
+  DialogAnswer answer([&](QDialog& dialog) {
+    expectMarked(dialog, "closing");
+    press(QMessageBox::Discard)(dialog);
+  });
+  EXPECT_TRUE(window->close());
+  EXPECT_TRUE(answer.seen());
+}
+
+TEST_F(Translation, PagesThatLackData) {
+  Profile profile = bike();
+  profile.name = "7";
+  Window window(profile);
+  auto* tabs = window->findChild<QTabWidget*>();
+  for (int page = 0; page < tabs->count(); ++page) {
+    tabs->setCurrentIndex(page);
+    QTest::qWait(30);
+    expectMarked(*window, "bare bike, page " + std::to_string(page));
+  }
+}
+
+TEST_F(Translation, RefusalsOfEveryKind) {
+  using Kind = Problem::Kind;
+  const auto say = [this](Problem problem) {
+    problem.given = problem.given.empty() ? "7" : problem.given;
+    expectMarked(ui::spokenSentence(problem), "problem " + std::to_string(static_cast<int>(problem.kind)));
+  };
+  for (int kind = 0; kind <= static_cast<int>(Kind::WrongFormat); ++kind)
+    say({.kind = static_cast<Kind>(kind), .low = 1, .high = 2});
+  say({.kind = Kind::NotJson, .given = "line 3, column 4"});
+  say({.kind = Kind::NotFinite, .given = "a number too large to hold"});
+  for (const char* word : {"text", "number", "whole number", "list", "object", "true or false"})
+    say({.kind = Kind::WrongType, .given = "a list", .allowed = {word}});
+  for (const char* part : {"width", "aspect", "rim"})
+    say({.kind = Kind::ImpossibleTyre, .low = 1, .high = 2, .unit = "mm", .part = part});
+  for (const char* unit : {"mm", "rpm", "kg", "km/h", "characters", "in", "%", "°", "kN", "bar", "N·m"})
+    say({.kind = Kind::OutOfRange,
+         .path = "stock.links",
+         .low = 1,
+         .high = 2,
+         .unit = unit,
+         .below = "bike.engine.rev_limit_rpm"});
+  say({.kind = Kind::NotOneOf, .path = "ride.surface", .allowed = {"wet_asphalt", "loam"}});
+}
+
+}  // namespace
+}  // namespace layshaft::test

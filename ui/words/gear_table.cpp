@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/gear_table.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "ui/words/numbers.h"
+
+namespace layshaft::ui {
+namespace {
+
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(GearTable)
+};
+
+}  // namespace
+
+std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units) {
+  const QString speed = units.name(Quantity::Speed);
+  std::vector<QStringList> rows{{Say::tr("gear"), Say::tr("stock ratio"), Say::tr("proposed ratio"),
+                                 Say::tr("stock at the limit, %1").arg(speed),
+                                 Say::tr("proposed, %1").arg(speed), Say::tr("difference"),
+                                 Say::tr("stock shift, rpm"), Say::tr("proposed shift, rpm")}};
+  const auto& from = plan.stock.gearing.gears;
+  const auto& to = plan.proposed.gearing.gears;
+  const auto shift = [](const std::vector<GearFigures>& gears, std::size_t g) {
+    return g < gears.size() && gears[g].shiftRpm
+               ? number(*gears[g].shiftRpm, 0) + Say::tr(" → ") + number(*gears[g].rpmAfterShift, 0)
+               : Say::tr("–");
+  };
+  for (std::size_t g = 0; g < std::max(from.size(), to.size()); ++g) {
+    const bool both = g < from.size() && g < to.size();
+    const auto shownSpeed = [&](const std::vector<GearFigures>& gears) {
+      return units.shown(Quantity::Speed, gears[g].speedAtRevLimitMps);
+    };
+    rows.push_back({number(static_cast<double>(g) + 1, 0),
+                    g < from.size() ? number(from[g].ratio, 3) : Say::tr("–"),
+                    g < to.size() ? number(to[g].ratio, 3) : Say::tr("–"),
+                    g < from.size() ? number(shownSpeed(from), 1) : Say::tr("–"),
+                    g < to.size() ? number(shownSpeed(to), 1) : Say::tr("–"),
+                    both ? signedNumber(shownSpeed(to) - shownSpeed(from), 1) : Say::tr("–"), shift(from, g),
+                    shift(to, g)});
+  }
+  return rows;
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+
+#include "core/bike/setup.h"
+
+/// How numbers are written for people.
+namespace layshaft::ui {
+
+QString number(double value, int decimals);  ///< in the desktop's locale, thousands grouped
+QString signedNumber(double value,
+                     int decimals);  ///< with + or a true minus sign; "±0" where it rounds to nothing
+QString percent(double value);       ///< unsigned, one decimal below 10
+
+/// A pair's teeth, front first: "15/43".
+QString pairText(int frontTeeth, int rearTeeth);
+QString teethPair(const Setup& setup);
+
+}  // namespace layshaft::ui

@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/problem_words.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+#include <QRegularExpression>
+#include <QStringList>
+
+#include "ui/words/choice_words.h"
+#include "ui/words/field_table.h"
+#include "ui/words/plain_text.h"
+
+namespace layshaft::ui {
+namespace {
+
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(ProblemWords)
+};
+
+QString problemLocation(const Problem& problem) {
+  return problem.path.empty() ? QString() : QString::fromStdString(problem.path) + QStringLiteral(": ");
+}
+
+QString limitText(double x) {
+  return QLocale().toString(x, 'g', 10);
+}
+
+QString rangeWords(const Problem& problem) {
+  const QString low = limitText(problem.low), high = limitText(problem.high);
+  const QString range =
+      problem.unit.empty()
+          ? Say::tr("%1 to %2").arg(low, high)
+          : Say::tr("%1 to %2 %3", "range and unit").arg(low, high, fileUnitWord(problem.unit.c_str()));
+  if (problem.below.empty()) return range;
+  return Say::tr("%1 (bounded by %2)").arg(range, QString::fromStdString(problem.below));
+}
+
+/// What the core calls kinds of values and parts of a tyre, in the user's words; what is quoted from a file
+/// stays as it is.
+QString coreWord(const std::string& word) {
+  static constexpr const char* kWords[] = {
+      QT_TRANSLATE_NOOP("ProblemWords", "text"),
+      QT_TRANSLATE_NOOP("ProblemWords", "number"),
+      QT_TRANSLATE_NOOP("ProblemWords", "whole number"),
+      QT_TRANSLATE_NOOP("ProblemWords", "list"),
+      QT_TRANSLATE_NOOP("ProblemWords", "object"),
+      QT_TRANSLATE_NOOP("ProblemWords", "true or false"),
+      QT_TRANSLATE_NOOP("ProblemWords", "a list"),
+      QT_TRANSLATE_NOOP("ProblemWords", "an object"),
+      QT_TRANSLATE_NOOP("ProblemWords", "a number too large to hold"),
+      QT_TRANSLATE_NOOP("ProblemWords", "width"),
+      QT_TRANSLATE_NOOP("ProblemWords", "aspect"),
+      QT_TRANSLATE_NOOP("ProblemWords", "rim"),
+  };
+  for (const char* known : kWords)
+    if (word == known) return Say::tr(known);
+  return QString::fromStdString(word);
+}
+
+/// Where a text went wrong: "line 3, column 7".
+QString placeWords(const std::string& place) {
+  static const QRegularExpression numbers(QStringLiteral("^line (\\d+), column (\\d+)$"));
+  const auto match = numbers.match(QString::fromStdString(place));
+  if (!match.hasMatch()) return QString::fromStdString(place);
+  return Say::tr("line %1, column %2").arg(match.captured(1), match.captured(2));
+}
+
+QString wordList(const std::vector<std::string>& words) {
+  QStringList list;
+  for (const std::string& word : words) list << coreWord(word);
+  return list.join(Say::tr(", "));
+}
+
+QString reason(const Problem& problem) {
+  const QString given = coreWord(problem.given);
+  switch (problem.kind) {
+    case Problem::Kind::FileUnreadable:
+      return Say::tr("cannot be read: %1").arg(given);
+    case Problem::Kind::FileUnwritable:
+      return Say::tr("cannot be saved: %1").arg(given);
+    case Problem::Kind::NotAFile:
+      return Say::tr("is not a plain file but a pipe or a device");
+    case Problem::Kind::FileTooLarge:
+      return Say::tr("is too large; a profile has at most %1 MiB").arg(limitText(problem.high / 1048576.0));
+    case Problem::Kind::NotUtf8:
+      return Say::tr("is not UTF-8 text (first bad byte at position %1)").arg(given);
+    case Problem::Kind::NotJson:
+      return Say::tr("is not valid JSON at %1").arg(placeWords(problem.given));
+    case Problem::Kind::TooDeep:
+      return Say::tr("is nested too deeply; at most %1 levels are allowed").arg(limitText(problem.high));
+    case Problem::Kind::DuplicateKey:
+      return Say::tr("this key stands twice; each may stand once");
+    case Problem::Kind::NotFinite:
+      return Say::tr("%1 is not a finite number; a plain number is expected").arg(given);
+    case Problem::Kind::MissingKey:
+      return Say::tr("this key is missing and must be given");
+    case Problem::Kind::WrongType:
+      return Say::tr("%1 is of the wrong kind; expected: %2").arg(given, wordList(problem.allowed));
+    case Problem::Kind::NotWhole:
+      return Say::tr("%1 is not a whole number").arg(given);
+    case Problem::Kind::OutOfRange:
+      if (problem.unit == "characters")
+        return Say::tr("has %1 characters; allowed are %2").arg(given, rangeWords(problem));
+      return Say::tr("%1 is outside what is allowed, %2").arg(given, rangeWords(problem));
+    case Problem::Kind::NotOneOf:
+      return Say::tr("%1 is not known; allowed: %2").arg(given, wordList(problem.allowed));
+    case Problem::Kind::WrongCount:
+      return Say::tr("has %1 entries; allowed are %2").arg(given, rangeWords(problem));
+    case Problem::Kind::NotFalling:
+      return Say::tr("%1 must be below the ratio of the gear before it, %2")
+          .arg(given, limitText(problem.high));
+    case Problem::Kind::NotRising:
+      return Say::tr("%1 must be above the engine speed of the point before it, %2 rpm")
+          .arg(given, limitText(problem.low));
+    case Problem::Kind::BadTyreSize:
+      return Say::
+          tr("“%1” does not read as a tyre size; expected one as printed on the tyre, such as 180/55ZR17, "
+             "120/80-19, "
+             "4.00-18 or MT90B16")
+              .arg(given);
+    case Problem::Kind::ImpossibleTyre:
+      return Say::tr(
+                 "“%1” cannot be a tyre: its %2 must be %3; expected width / aspect and rim, as in 180/55-17")
+          .arg(given, coreWord(problem.part), rangeWords(problem));
+    case Problem::Kind::TorqueAllZero:
+      return Say::tr("the curve never pulls; at least one torque must be above 0");
+    case Problem::Kind::NewerVersion:
+      return Say::tr("version %1 was written by a newer Layshaft; this one knows versions up to %2")
+          .arg(given, limitText(problem.high));
+    case Problem::Kind::WrongFormat:
+      return Say::tr("%1 is not a bike profile; expected “%2”").arg(given, wordList(problem.allowed));
+  }
+  return Say::tr("is not understood");
+}
+
+}  // namespace
+
+QString outsideAllowed(const QString& field, const QString& typed, double low, double high) {
+  return Say::tr("%1: %2 is outside what is allowed, %3 to %4")
+      .arg(field, typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
+}
+
+QString sentence(const Problem& problem) {
+  return onOneLine(problemLocation(problem) + reason(problem));
+}
+
+QString spokenSentence(const Problem& problem) {
+  Problem spoken = problem;
+  spoken.path.clear();
+  spoken.below.clear();
+  if (problem.kind == Problem::Kind::NotOneOf)
+    for (std::string& word : spoken.allowed) word = choiceWord(word).toStdString();
+  const QString other = fieldName(problem.below);
+  const QString words =
+      other.isEmpty() ? sentence(spoken) : Say::tr("%1 (because of %2)").arg(sentence(spoken), other);
+  const QString place = fieldLabel(problem.path);
+  return place.isEmpty() ? words : Say::tr("%1: %2", "field and what is wrong").arg(place, words);
+}
+
+}  // namespace layshaft::ui

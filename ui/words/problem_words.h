@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+
+#include "core/problem.h"
+
+/// Sentences on what is wrong with something that a person or a file gave.
+namespace layshaft::ui {
+
+/// What is said of a typed number that is outside what is allowed, under the field's own name.
+QString outsideAllowed(const QString& field, const QString& typed, double low, double high);
+
+/// One clear sentence for a problem: key path, value, what is allowed. Never empty, ends without a full stop.
+QString sentence(const Problem& problem);
+
+/// The same for people at the window, who never see key paths: "gear 2: 3.5 must be below …".
+QString spokenSentence(const Problem& problem);
+
+}  // namespace layshaft::ui

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/text_report.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+#include <algorithm>
+#include <vector>
+
+#include "ui/words/cautions.h"
+#include "ui/words/gear_table.h"
+#include "ui/words/key_figures.h"
+#include "ui/words/numbers.h"
+#include "ui/words/plain_text.h"
+#include "ui/words/road_words.h"
+#include "ui/words/summary.h"
+
+namespace layshaft::ui {
+namespace {
+
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(TextReport)
+};
+
+QString padded(const QString& text, qsizetype width, bool right) {
+  return right ? text.rightJustified(width) : text.leftJustified(width);
+}
+
+QString alignedTable(const std::vector<QStringList>& rows) {
+  std::vector<qsizetype> widths;
+  for (const QStringList& row : rows)
+    for (qsizetype c = 0; c < row.size(); ++c) {
+      if (static_cast<qsizetype>(widths.size()) <= c) widths.push_back(0);
+      widths[static_cast<std::size_t>(c)] = std::max(widths[static_cast<std::size_t>(c)], row[c].size());
+    }
+  QString out;
+  for (const QStringList& row : rows) {
+    QStringList cells;
+    for (qsizetype c = 0; c < row.size(); ++c)
+      cells << padded(row[c], widths[static_cast<std::size_t>(c)], c > 0);
+    QString line = cells.join(QStringLiteral("  "));
+    while (line.endsWith(QLatin1Char(' '))) line.chop(1);
+    out += line + QLatin1Char('\n');
+  }
+  return out;
+}
+
+}  // namespace
+
+QString textReport(const Plan& plan, const UnitsShown& units) {
+  const Summary words = summary(plan, units);
+  QString out =
+      shownName(plan.bikeName).simplified() + QLatin1Char('\n') +
+      Say::tr("stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)) +
+      QStringLiteral("\n\n") + words.headline + QLatin1Char('\n') + words.detail + QStringLiteral("\n\n");
+  std::vector<QStringList> figures{
+      {QString(), Say::tr("stock"), Say::tr("proposed"), Say::tr("difference"), QString()}};
+  for (const KeyFigure& figure : everyFigure(plan, units))
+    figures.push_back({figure.label, figure.stock, figure.proposed, figure.difference, figure.unit});
+  out += alignedTable(figures) + QLatin1Char('\n') + alignedTable(gearTable(plan, units)) + QLatin1Char('\n');
+  if (plan.pullBike->accelerates()) {
+    out += alignedTable(runTable(plan, units)) + QLatin1Char('\n');
+    if (plan.drive) out += driveWords(plan, units) + QStringLiteral("\n\n");
+  }
+  if (const QString assumed = assumedWords(*plan.pullBike); !assumed.isEmpty())
+    out += assumed + QStringLiteral("\n\n");
+  for (const QString& caution : cautions()) out += caution + QLatin1Char('\n');
+  return out;
+}
+
+}  // namespace layshaft::ui

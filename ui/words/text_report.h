@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+
+#include "core/plan.h"
+#include "ui/words/units_shown.h"
+
+namespace layshaft::ui {
+
+/// The text report: readout, key figures, tables and cautions.
+QString textReport(const Plan& plan, const UnitsShown& units);
+
+}  // namespace layshaft::ui
