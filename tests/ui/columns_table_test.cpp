@@ -55,7 +55,7 @@ TEST(TypedNumber, KnowsWhatIsTooHighToBeMeant) {
 
 class ColumnsTableTest : public testing::Test {
  protected:
-  ColumnsTable table_{{"rpm", "torque"}};
+  ColumnsTable table_{{"rpm", "torque"}, 5};
   QSignalSpy edited_{&table_, &ColumnsTable::edited};
 };
 
@@ -108,6 +108,28 @@ TEST_F(ColumnsTableTest, TypingInACellIsAnEdit) {
   table_.item(0, 0)->setText("4000");
   EXPECT_EQ(edited_.count(), 1);
   EXPECT_EQ(table_.rowCount(), 2);
+}
+
+TEST_F(ColumnsTableTest, TooManyRowsAreRefusedWholeAndNothingChanges) {
+  table_.pasteText("4000\t41\n6000\t49");
+  const auto before = table_.rows();
+  QStringList said;
+  QObject::connect(&table_, &ColumnsTable::refused, &table_, [&](const QString& why) { said << why; });
+  QSignalSpy edited(&table_, &ColumnsTable::edited);
+  QString million;
+  for (int i = 0; i < 1000000; ++i) million += QStringLiteral("%1\t40\n").arg(i + 1);
+  table_.pasteText(million);
+  table_.pasteText(QString(1000000, '9'));
+  table_.pasteText("1\t1\n2\t2\n3\t3\n4\t4\n5\t5\n6\t6");
+  table_.setCurrentCell(2, 0);
+  table_.pasteText("1\t1\n2\t2\n3\t3\n4\t4");
+  EXPECT_EQ(said.size(), 4);
+  EXPECT_TRUE(said[0].contains("at most 5 rows")) << said[0].toStdString();
+  EXPECT_EQ(edited.count(), 0);
+  EXPECT_EQ(table_.rows(), before);
+  table_.setCurrentCell(0, 0);
+  table_.pasteText("rpm\tNm\n1\t1\n2\t2\n3\t3\n4\t4\n5\t5\n\n\n");
+  EXPECT_EQ(table_.rows().size(), 5u) << "a heading and empty lines are no rows";
 }
 
 }  // namespace

@@ -13,8 +13,27 @@
 
 namespace layshaft::ui {
 
-ColumnsTable::ColumnsTable(const QStringList& titles, QWidget* parent)
-    : QTableWidget(1, static_cast<int>(titles.size()), parent) {
+namespace {
+
+/// Lines that are not empty, counted without taking the text apart; stops at `most`.
+qsizetype linesIn(const QString& text, qsizetype most) {
+  qsizetype lines = 0;
+  bool empty = true;
+  for (const QChar c : text) {
+    if (c == QLatin1Char('\n') || c == QLatin1Char('\r')) {
+      empty = true;
+    } else if (empty && !c.isSpace()) {
+      empty = false;
+      if (++lines >= most) break;
+    }
+  }
+  return lines;
+}
+
+}  // namespace
+
+ColumnsTable::ColumnsTable(const QStringList& titles, int mostRows, QWidget* parent)
+    : QTableWidget(1, static_cast<int>(titles.size()), parent), mostRows_(mostRows) {
   setHorizontalHeaderLabels(titles);
   horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
@@ -51,6 +70,13 @@ void ColumnsTable::showRows(const std::vector<QStringList>& wanted) {
 }
 
 void ColumnsTable::pasteText(const QString& text) {
+  constexpr qsizetype kLongestRow = 1000;  // characters
+  const auto refuse = [this] {
+    emit refused(
+        tr("That is too much to paste: at most %n rows fit here. Nothing was changed.", nullptr, mostRows_));
+  };
+  const qsizetype most = mostRows_ + 1;  // with a heading
+  if (linesIn(text, most + 1) > most || text.size() > most * kLongestRow) return refuse();
   auto cells = pastedCells(text);
   // A spreadsheet's heading comes along with its columns: a first row of words above rows of numbers.
   const auto hasNumber = [](const QStringList& row) {
@@ -63,10 +89,12 @@ void ColumnsTable::pasteText(const QString& text) {
   }
   if (cells.empty()) return;
   const int firstRow = std::max(currentRow(), 0), firstColumn = std::max(currentColumn(), 0);
+  const bool wholeTable = firstRow == 0 && firstColumn == 0 && cells.size() > 1;
+  if ((wholeTable ? 0 : firstRow) + static_cast<int>(cells.size()) > mostRows_) return refuse();
   {
     const QSignalBlocker quiet(this);
     // Several rows pasted at the very start are the whole table, not its first part.
-    if (firstRow == 0 && firstColumn == 0 && cells.size() > 1) setRowCount(0);
+    if (wholeTable) setRowCount(0);
     setRowCount(std::max(rowCount(), firstRow + static_cast<int>(cells.size())));
     for (std::size_t r = 0; r < cells.size(); ++r)
       for (int c = 0; c < cells[r].size() && firstColumn + c < columnCount(); ++c)

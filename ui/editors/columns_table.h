@@ -12,19 +12,21 @@ namespace layshaft::ui {
 class ColumnsTable : public QTableWidget {
   Q_OBJECT
  public:
-  explicit ColumnsTable(const QStringList& titles, QWidget* parent = nullptr);
+  /// Takes at most so many rows.
+  ColumnsTable(const QStringList& titles, int mostRows, QWidget* parent = nullptr);
 
   /// Rows of text without the empty ones.
   std::vector<QStringList> rows() const;
   /// Shows rows without that counting as an edit; does nothing if they are what is shown.
   void showRows(const std::vector<QStringList>& rows);
-  /// Puts pasted text in from the current cell on.
+  /// Puts pasted text in from the current cell on; refuses, at once and whole, what are too many rows.
   void pasteText(const QString& text);
 
  signals:
   void edited();
   /// Titles that stood above pasted numbers, before `edited`.
   void titlesPasted(const QStringList& titles);
+  void refused(const QString& why);
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
@@ -32,6 +34,8 @@ class ColumnsTable : public QTableWidget {
  private:
   void keepEmptyRow();
   void clearSelection();
+
+  int mostRows_;
 };
 
 /// Splits pasted text into rows and cells: by tab, semicolon, runs of blanks, or comma where it is no decimal

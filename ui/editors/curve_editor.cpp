@@ -79,7 +79,7 @@ CurveEditor::CurveEditor(Document& document, QWidget* parent)
       tr("What the second column is in. The bike keeps torque in N·m; here it is shown as chosen."));
   auto* label = new QLabel(tr("Second column"));
   label->setBuddy(unit_);
-  table_ = new ColumnsTable({tr("engine speed, rpm"), unit_->currentText()});
+  table_ = new ColumnsTable({tr("engine speed, rpm"), unit_->currentText()}, limits::kMostCurvePoints);
   table_->setAccessibleName(tr("Torque curve"));
 
   auto* choice = new QHBoxLayout;
@@ -94,6 +94,7 @@ CurveEditor::CurveEditor(Document& document, QWidget* parent)
   column->addLayout(choice);
   column->addLayout(row, 1);
 
+  connect(table_, &ColumnsTable::refused, this, &CurveEditor::said);
   connect(table_, &ColumnsTable::titlesPasted, this, [this](const QStringList& titles) {
     if (const auto named = curveUnitIn(titles.value(1))) {
       unitChosen_ = true;

@@ -110,11 +110,12 @@ SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent
 
 ColumnsTable* SparesEditor::addTable(const QString& title, const QStringList& columns) {
   auto* label = new QLabel(title);
-  auto* table = new ColumnsTable(columns);
+  auto* table = new ColumnsTable(columns, limits::kMostSpares);
   table->setAccessibleName(title);
   label->setBuddy(table);
   layout()->addWidget(label);
   layout()->addWidget(table);
+  connect(table, &ColumnsTable::refused, this, &SparesEditor::said);
   connect(table, &ColumnsTable::edited, this, &SparesEditor::read);
   return table;
 }
@@ -140,6 +141,14 @@ std::vector<Spare> SparesEditor::readRows(Table<Spare>& table, const std::vector
                         .arg(table.view->accessibleName())
                         .arg(r + 1)
                         .arg(why);
+    }
+    if (spare && spares.size() >= static_cast<std::size_t>(limits::kMostSpares)) {
+      table.pending = true;
+      spare.reset();
+      complaints << SparesEditor::tr("%1, row %2: the box holds no more than %3 of a kind; left out.")
+                        .arg(table.view->accessibleName())
+                        .arg(r + 1)
+                        .arg(limits::kMostSpares);
     }
     if (spare) spares.push_back(*spare);
     inRow.push_back(std::move(spare));
