@@ -156,7 +156,7 @@ TEST_F(DetailsDialogTest, SteppingAFieldThatIsNotGivenStartsSensibly) {
 TEST_F(DetailsDialogTest, AConflictIsRefusedWithWordsAndTheBoxGoesBack) {
   use(bike({{"/bike/engine/rev_limit_rpm", 5000}, {"/bike/engine/idle_rpm", 1200}}));
   enter("Idle speed", "6000");
-  EXPECT_TRUE(says("6000 is outside what is allowed"));
+  EXPECT_TRUE(says("6,000 is outside what is allowed"));
   EXPECT_EQ(profile().bike.engine.idleRpm, 1200);
   EXPECT_EQ(numberBox("Idle speed").value(), 1200);
   EXPECT_EQ(steps(), 0);
@@ -314,7 +314,7 @@ TEST_F(DetailsDialogTest, AWrongCurveLeavesTheOldOneAndSaysWhichRow) {
   const auto before = profile().bike.engine.torqueCurve;
   paste("Torque curve", "4000\t41\n3000\t57");
   EXPECT_EQ(profile().bike.engine.torqueCurve, before);
-  EXPECT_TRUE(says("3000 must be above"));
+  EXPECT_TRUE(says("3,000 must be above"));
   paste("Torque curve", "4000\t41\nfast\t57");
   EXPECT_TRUE(says("Row 2"));
 }

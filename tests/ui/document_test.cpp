@@ -160,8 +160,8 @@ TEST_F(DocumentTest, AFullDiskCostsNeitherTheFileNorTheModifiedMark) {
 }
 
 TEST_F(DocumentTest, AFileWhoseNameIsNoTextIsSavedUnderThatName) {
-  const std::filesystem::path odd =
-      std::filesystem::path(folder_.path().toStdString()) / "b\xff\xfe.bike.json";
+  const OddFile file(folder_.path());
+  const std::filesystem::path& odd = file.path;
   ASSERT_EQ(document_.save(ui::nameOf(odd)), std::nullopt);
   EXPECT_TRUE(loadProfile(odd));
   EXPECT_FALSE(document_.changedOutside());

@@ -6,7 +6,10 @@
 #include <QMimeData>
 #include <QTemporaryDir>
 
+#include "core/profile_file.h"
 #include "tests/ui/support.h"
+#include "ui/document/file_name.h"
+#include "ui/document/preferences.h"
 #include "ui/document/setup_edits.h"
 
 namespace layshaft::test {
@@ -355,6 +358,34 @@ TEST_F(MainWindowFiles, OpenRecentListsWhatWasOpenedAndOpensIt) {
   ASSERT_GE(recent->actions().size(), 2);
   EXPECT_TRUE(recent->actions()[0]->text().endsWith("c.bike.json"));
   EXPECT_TRUE(recent->actions()[1]->text().endsWith("a&&b.bike.json"));
+}
+
+TEST_F(MainWindowFiles, AFileWhoseNameIsNoTextOpensSavesAndIsRemembered) {
+  const OddFile file(folder_.path());
+  const std::filesystem::path& odd = file.path;
+  ASSERT_EQ(saveProfile(bike({{"/name", "Odd"}}), odd), std::nullopt);
+  window_->openFile(ui::nameOf(odd));
+  EXPECT_EQ(window_.profile().name, "Odd");
+  change(*window_);
+  action("Save").trigger();
+  EXPECT_TRUE(same(*loadProfile(odd), window_.profile()));
+  ASSERT_FALSE(ui::preferences::recentFiles().isEmpty());
+  EXPECT_EQ(ui::pathOf(ui::preferences::recentFiles()[0]), odd);
+  window_->document().load(bike(), QString());
+  window_->openFile(ui::preferences::recentFiles()[0]);
+  EXPECT_EQ(window_.profile().name, "Odd");
+}
+
+TEST_F(MainWindowFiles, ANameNeverMeansAFolder) {
+  window_->document().load(bike({{"/name", "../Club/600: \"new\"\n*?"}}), QString());
+  QString suggested;
+  DialogAnswer dialog([&](QDialog& asked) {
+    suggested = dynamic_cast<QFileDialog&>(asked).selectedFiles().value(0);
+    asked.reject();
+  });
+  action("Save Numbers…").trigger();
+  EXPECT_TRUE(dialog.seen());
+  EXPECT_EQ(QFileInfo(suggested).fileName(), "-Club-600- -new- --.csv");
 }
 
 TEST_F(MainWindowFiles, ClosingWithChangesAsksAndClosingWithoutDoesNot) {

@@ -34,7 +34,7 @@ const std::vector<Case>& cases() {
        {"a.b", "5", "6 to 48.5 mm"}},
       {"OutOfRangeByAnother",
        {.kind = Kind::OutOfRange, .path = "a.b", .given = "9000", .low = 500, .high = 8000, .below = "c.d"},
-       {"a.b", "9000", "500 to 8000", "c.d"}},
+       {"a.b", "9000", "500 to 8,000", "c.d"}},
       {"NotOneOf",
        {.kind = Kind::NotOneOf, .path = "a.b", .given = "\"mud\"", .allowed = {"loam", "sand"}},
        {"a.b", "mud", "loam, sand"}},
@@ -46,7 +46,7 @@ const std::vector<Case>& cases() {
        {"stock.gear_ratios[1]", "2.9", "2.71"}},
       {"NotRising",
        {.kind = Kind::NotRising, .path = "a.b.torque_curve[1].rpm", .given = "4000", .low = 6000},
-       {"a.b.torque_curve[1].rpm", "4000", "6000 rpm"}},
+       {"a.b.torque_curve[1].rpm", "4000", "6,000 rpm"}},
       {"BadTyreSize", {.kind = Kind::BadTyreSize, .path = "a.b", .given = "bald"}, {"a.b", "bald", "180/55"}},
       {"ImpossibleTyre",
        {.kind = Kind::ImpossibleTyre,
@@ -101,7 +101,7 @@ TEST(ProblemWords, AtTheWindowNameThePlaceWithoutAKeyPath) {
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/stock/gear_ratios", {2.0, 2.1}))),
             "gear 2: 2.1 must be below the ratio of the gear before it, 2");
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/bike/engine/shift_rpm", 12000))),
-            "Shift point: 12000 is outside what is allowed, 500 to 10000 rpm (because of the rev limit)");
+            "Shift point: 12,000 is outside what is allowed, 500 to 10,000 rpm (because of the rev limit)");
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/ride", {{"surface", "wet"}}))),
             "Surface: \"wet\" is not known; allowed: asphalt, wet asphalt, hardpack, loam, sand");
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/pins", {{{"name", "a"}}, {{"name", "b"}, {"links", 5}}}))),
@@ -122,7 +122,7 @@ TEST(ProblemWords, OfRealFilesReadWell) {
   EXPECT_EQ(ui::sentence(problemOf(with("/stock/gear_ratios", {2.0, 2.1}))),
             "stock.gear_ratios[1]: 2.1 must be below the ratio of the gear before it, 2");
   EXPECT_EQ(ui::sentence(problemOf(with("/bike/engine/shift_rpm", 12000))),
-            "bike.engine.shift_rpm: 12000 is outside what is allowed, 500 to 10000 rpm (bounded by "
+            "bike.engine.shift_rpm: 12000 is outside what is allowed, 500 to 10,000 rpm (bounded by "
             "bike.engine.rev_limit_rpm)");
 }
 

@@ -221,7 +221,8 @@ TEST_F(RecoveryTest, AWorkThatCannotBeSavedKeepsItsCopy) {
 }
 
 TEST_F(RecoveryTest, ACopyKnowsItsFileAndHowItWas) {
-  const auto odd = std::filesystem::path(folder_.path().toStdString()) / "odd\xff.bike.json";
+  const OddFile file(folder_.path());
+  const std::filesystem::path& odd = file.path;
   Document document(bike());
   ASSERT_EQ(document.save(ui::nameOf(odd)), std::nullopt);
   std::string text;

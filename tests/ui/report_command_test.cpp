@@ -192,10 +192,11 @@ TEST_F(ReportCommand, ReadsFromNoPipeAndNoDevice) {
 }
 
 TEST_F(ReportCommand, AFileWhoseNameIsNoTextIsRead) {
-  const auto odd = std::filesystem::path(folder_.path().toStdString()) / "\xff\xfe.bike.json";
+  const OddFile file(folder_.path());
+  const std::filesystem::path& odd = file.path;
   std::ofstream(odd) << minimalProfile().dump();
   QProcess shell;
-  shell.start("/bin/sh", {"-c", "exec \"$0\" report \"$1/$(printf '\\377\\376').bike.json\" --format csv",
+  shell.start("/bin/sh", {"-c", "exec \"$0\" report \"$1/$(printf 'odd\\377\\376').bike.json\" --format csv",
                           QStringLiteral(LAYSHAFT_PROGRAM), folder_.path()});
   ASSERT_TRUE(shell.waitForFinished(60000));
   EXPECT_EQ(shell.exitCode(), 0) << shell.readAllStandardError().toStdString();

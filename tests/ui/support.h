@@ -13,6 +13,7 @@
 #include <QTimer>
 #include <QWheelEvent>
 #include <QWidget>
+#include <filesystem>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -143,6 +144,17 @@ class DialogAnswer {
 inline std::function<void(QDialog&)> press(QMessageBox::StandardButton button) {
   return [button](QDialog& dialog) { dynamic_cast<QMessageBox&>(dialog).button(button)->click(); };
 }
+
+/// A file to be whose name is no text. Qt's temporary folders do not see such a file and would leave it
+/// behind.
+struct OddFile {
+  explicit OddFile(const QString& folder)
+      : path(std::filesystem::path(folder.toStdString()) / "odd\xff\xfe.bike.json") {}
+  OddFile(const OddFile&) = delete;
+  OddFile& operator=(const OddFile&) = delete;
+  ~OddFile() { std::filesystem::remove(path); }
+  const std::filesystem::path path;
+};
 
 /// Forgets what earlier windows made the program remember.
 struct FreshSettings {

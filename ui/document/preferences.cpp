@@ -4,6 +4,8 @@
 #include <QFileInfo>
 #include <QSettings>
 
+#include "ui/document/file_name.h"
+
 namespace layshaft::ui {
 namespace {
 
@@ -18,6 +20,20 @@ constexpr qsizetype kMostRecent = 10;
 const QStringList kUnitWords{QStringLiteral("metric"), QStringLiteral("imperial"), QStringLiteral("mixed")};
 const QStringList kAppearanceWords{QStringLiteral("desktop"), QStringLiteral("light"),
                                    QStringLiteral("dark")};
+
+/// Settings hold text: a name that is none is kept as its bytes, percent-encoded.
+const QString kBytes = QStringLiteral("bytes:");
+
+QString keptFile(const QString& name) {
+  if (QString::fromUtf8(name.toUtf8()) == name) return name;
+  const QByteArray bytes = QByteArray::fromStdString(pathOf(name).native());
+  return kBytes + QString::fromLatin1(bytes.toPercentEncoding("/"));
+}
+
+QString fileOf(const QString& kept) {
+  if (!kept.startsWith(kBytes)) return kept;
+  return nameOf(QByteArray::fromPercentEncoding(kept.mid(kBytes.size()).toLatin1()).toStdString());
+}
 
 }  // namespace
 
@@ -75,7 +91,9 @@ void setHintsDismissed(bool dismissed) {
 }
 
 QStringList recentFiles() {
-  return QSettings().value(kRecent).toStringList();
+  QStringList files;
+  for (const QString& kept : QSettings().value(kRecent).toStringList()) files << fileOf(kept);
+  return files;
 }
 
 void addRecentFile(const QString& file) {
@@ -84,7 +102,9 @@ void addRecentFile(const QString& file) {
   files.removeAll(path);
   files.prepend(path);
   if (files.size() > kMostRecent) files.resize(kMostRecent);
-  QSettings().setValue(kRecent, files);
+  QStringList kept;
+  for (const QString& name : files) kept << keptFile(name);
+  QSettings().setValue(kRecent, kept);
 }
 
 void clearRecentFiles() {

@@ -148,6 +148,10 @@ QString spokenSentence(const Problem& problem) {
   Problem spoken = problem;
   spoken.path.clear();
   spoken.below.clear();
+  // At the window a number reads as the fields show it; of a file it is quoted as it stands there.
+  bool isNumber = false;
+  if (const double given = QString::fromStdString(problem.given).toDouble(&isNumber); isNumber)
+    spoken.given = limitText(given).toStdString();
   if (problem.kind == Problem::Kind::NotOneOf)
     for (std::string& word : spoken.allowed) word = choiceWord(word).toStdString();
   const QString other = fieldName(problem.below);
