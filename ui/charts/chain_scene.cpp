@@ -75,6 +75,22 @@ void paintSlot(QPainter& painter, const ChainScene& scene, const ChartPalette& c
   painter.restore();
 }
 
+/// Draws an outline. As pixels, a path costs five times what its short lines do under a pen
+/// wider than one; square caps close the bends.
+void drawOutline(QPainter& painter, const QPainterPath& outline, QPen pen) {
+  if (pen.widthF() <= 1.0 || painter.paintEngine()->type() != QPaintEngine::Raster)
+    return painter.strokePath(outline, pen);
+  QList<QLineF> lines;
+  for (const QPolygonF& part : outline.toSubpathPolygons(painter.worldTransform()))
+    for (qsizetype i = 1; i < part.size(); ++i) lines << QLineF(part[i - 1], part[i]);
+  pen.setCapStyle(Qt::SquareCap);
+  painter.save();
+  painter.resetTransform();
+  painter.setPen(pen);
+  painter.drawLines(lines);
+  painter.restore();
+}
+
 void paintSprockets(QPainter& painter, const ChainScene& scene, const ChainLoop& loop, const QPen& pen,
                     const QBrush& brush) {
   const auto& size = loop.setup->setup.options.chainSize;
@@ -86,9 +102,10 @@ void paintSprockets(QPainter& painter, const ChainScene& scene, const ChainLoop&
     place.translate(centre.x(), centre.y());
     place.rotateRadians(seatRad);
     painter.setTransform(place, true);
-    painter.setPen(pen);
-    painter.setBrush(brush);
-    painter.drawPath(belt ? pulleyOf(pitchRadiusM(loop.pair.pitchM, teeth)) : outlineOf(*size, teeth));
+    const QPainterPath outline =
+        belt ? pulleyOf(pitchRadiusM(loop.pair.pitchM, teeth)) : outlineOf(*size, teeth);
+    painter.fillPath(outline, brush);
+    drawOutline(painter, outline, pen);
     painter.restore();
   };
   one({0, 0}, loop.pair.teeth1, loop.path ? loop.path->frontSeatRad(travel) : 0.0);
@@ -191,21 +208,22 @@ void ChainScene::paintStock(QPainter& painter, const ChartPalette& colours) cons
 void ChainScene::paintProposal(QPainter& painter, const ChartPalette& colours) const {
   const ChainLoop& loop = proposed;
   const QColor& accent = colours.proposed;
-  paintSprockets(painter, *this, loop, thin(accent, 1), faint(accent, 40));
+  paintSprockets(painter, *this, loop, thin(accent, 1.2), faint(accent, 40));
   painter.save();
   painter.setTransform(toPixels, true);
   if (loop.path) {
     const double pitch = loop.pair.pitchM;
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(faint(accent, 80), kPlateHeight * pitch, Qt::SolidLine, Qt::FlatCap, Qt::BevelJoin));
-    painter.drawPath(pitchLine(*loop.path));
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(faint(accent, 80));
+    painter.drawPath(platesOf(*loop.path, kPlateHeight * pitch));
     const auto& size = loop.setup->setup.options.chainSize;
     if (!isBelt(loop.setup->setup) && size) {
       const double roller = units::metresFromMillimetres(size->rollerDiameterMm) / 2.0;
       painter.setPen(Qt::NoPen);
       painter.setBrush(accent);
       const double travel = turn * loop.pair.teeth2;
-      painter.drawPath(rollersOf(*loop.path, loop.setup->chainRun->links, travel, roller));
+      for (const QPolygonF& each : rollersOf(*loop.path, loop.setup->chainRun->links, travel, roller))
+        painter.drawConvexPolygon(each);
       // One link in another colour: what moves is seen to move.
       painter.setPen(QPen(colours.marker, kPlateHeight * pitch, Qt::SolidLine, Qt::RoundCap));
       const double marked = travel + loop.path->links() - 12.0;
