@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/charts/chain_scene.h"
 
+#include <QImage>
 #include <algorithm>
 #include <cmath>
 
@@ -75,11 +76,38 @@ void paintSlot(QPainter& painter, const ChainScene& scene, const ChartPalette& c
   painter.restore();
 }
 
+bool paintsPixels(const QPainter& painter) {
+  return painter.paintEngine()->type() == QPaintEngine::Raster;
+}
+
+/// Fills a shape with a colour that one can see through. The rasteriser has threads do a few lines of such a
+/// fill each and waits for them, which takes longer than the fill; an opaque one it does itself. So pixels
+/// are filled opaque, and laid over the picture.
+void fillFaint(QPainter& painter, const QPainterPath& shape, const QColor& colour, int alpha) {
+  if (!paintsPixels(painter)) return painter.fillPath(shape, faint(colour, alpha));
+  const QTransform place = painter.worldTransform();
+  const QRect bounds = place.mapRect(shape.boundingRect()).toAlignedRect() & painter.viewport();
+  if (bounds.isEmpty()) return;
+  painter.save();
+  painter.resetTransform();
+  const double pixelRatio = painter.deviceTransform().m11();
+  QImage layer((QSizeF(bounds.size()) * pixelRatio).toSize(), QImage::Format_ARGB32_Premultiplied);
+  layer.setDevicePixelRatio(pixelRatio);
+  layer.fill(Qt::transparent);
+  QPainter on(&layer);
+  on.setRenderHint(QPainter::Antialiasing);
+  on.setWorldTransform(place * QTransform::fromTranslate(-bounds.x(), -bounds.y()));
+  on.fillPath(shape, colour);
+  on.end();
+  painter.setOpacity(alpha / 255.0);
+  painter.drawImage(bounds.topLeft(), layer);
+  painter.restore();
+}
+
 /// Draws an outline. As pixels, a path costs five times what its short lines do under a pen
 /// wider than one; square caps close the bends.
 void drawOutline(QPainter& painter, const QPainterPath& outline, QPen pen) {
-  if (pen.widthF() <= 1.0 || painter.paintEngine()->type() != QPaintEngine::Raster)
-    return painter.strokePath(outline, pen);
+  if (pen.widthF() <= 1.0 || !paintsPixels(painter)) return painter.strokePath(outline, pen);
   QList<QLineF> lines;
   for (const QPolygonF& part : outline.toSubpathPolygons(painter.worldTransform()))
     for (qsizetype i = 1; i < part.size(); ++i) lines << QLineF(part[i - 1], part[i]);
@@ -92,7 +120,7 @@ void drawOutline(QPainter& painter, const QPainterPath& outline, QPen pen) {
 }
 
 void paintSprockets(QPainter& painter, const ChainScene& scene, const ChainLoop& loop, const QPen& pen,
-                    const QBrush& brush) {
+                    int fillAlpha) {
   const auto& size = loop.setup->setup.options.chainSize;
   const bool belt = isBelt(loop.setup->setup) || !size;
   const double travel = scene.turn * loop.pair.teeth2;
@@ -104,7 +132,7 @@ void paintSprockets(QPainter& painter, const ChainScene& scene, const ChainLoop&
     painter.setTransform(place, true);
     const QPainterPath outline =
         belt ? pulleyOf(pitchRadiusM(loop.pair.pitchM, teeth)) : outlineOf(*size, teeth);
-    painter.fillPath(outline, brush);
+    if (fillAlpha > 0) fillFaint(painter, outline, pen.color(), fillAlpha);
     drawOutline(painter, outline, pen);
     painter.restore();
   };
@@ -129,7 +157,7 @@ void paintMarks(QPainter& painter, const ChainScene& scene, const ChainLoop& loo
 
 void paintGhost(QPainter& painter, const ChainScene& scene, const ChartPalette& colours) {
   const ChainLoop& loop = scene.stock;
-  paintSprockets(painter, scene, loop, thin(colours.stock, 1), Qt::NoBrush);
+  paintSprockets(painter, scene, loop, thin(colours.stock, 1), 0);
   painter.save();
   painter.setTransform(scene.toPixels, true);
   QPen dashed = thin(colours.stock, 1.5);
@@ -208,14 +236,12 @@ void ChainScene::paintStock(QPainter& painter, const ChartPalette& colours) cons
 void ChainScene::paintProposal(QPainter& painter, const ChartPalette& colours) const {
   const ChainLoop& loop = proposed;
   const QColor& accent = colours.proposed;
-  paintSprockets(painter, *this, loop, thin(accent, 1.2), faint(accent, 40));
+  paintSprockets(painter, *this, loop, thin(accent, 1.2), 40);
   painter.save();
   painter.setTransform(toPixels, true);
   if (loop.path) {
     const double pitch = loop.pair.pitchM;
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(faint(accent, 80));
-    painter.drawPath(platesOf(*loop.path, kPlateHeight * pitch));
+    fillFaint(painter, platesOf(*loop.path, kPlateHeight * pitch), accent, 80);
     const auto& size = loop.setup->setup.options.chainSize;
     if (!isBelt(loop.setup->setup) && size) {
       const double roller = units::metresFromMillimetres(size->rollerDiameterMm) / 2.0;
