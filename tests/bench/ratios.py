@@ -48,7 +48,8 @@ def run(bench, repetitions, seen, *options):
     """Adds one value per repetition to `seen`, by name and value."""
     command = [BUILD / "tests" / "bench" / bench, "--benchmark_enable_random_interleaving=true",
                f"--benchmark_repetitions={repetitions}", "--benchmark_format=json", *options]
-    result = json.loads(subprocess.run(command, check=True, stdout=subprocess.PIPE).stdout)
+    quiet = os.environ | {"QT_LOGGING_RULES": "default.warning=false"}  # without a display there are many
+    result = json.loads(subprocess.run(command, check=True, stdout=subprocess.PIPE, env=quiet).stdout)
     for entry in result["benchmarks"]:
         if entry["run_type"] != "iteration":
             continue
