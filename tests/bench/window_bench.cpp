@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a person waits for: from the step of a spin box to the painted chart, and from start to the first
-// paint, each beside a bare Qt Charts window in the same run. Targets: a step at most 1.25 times the bare
-// chart, p95 inside 8.3 ms with axes at rest and 16.7 ms when they move; a start at most 1.3 times its bare
-// twin.
+// paint, each beside a bare Qt Charts window in the same run. Limits: ratios.py; besides, a step's p95 is to
+// be inside 8.3 ms with axes at rest and 16.7 ms when they move.
 #include <benchmark/benchmark.h>
 
 #include <QApplication>

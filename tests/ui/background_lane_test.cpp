@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/document/background_lane.h"
 
+#include <sys/resource.h>
+
 #include <QSignalSpy>
 #include <QThread>
 #include <atomic>
@@ -48,6 +50,18 @@ class LaneTest : public testing::Test {
                      [this](const QString& why) { heard_ << "failed: " + why; });
   }
 };
+
+TEST_F(LaneTest, WorkIsNicerThanTheWindow) {
+  const int window = ::getpriority(PRIO_PROCESS, 0);
+  std::atomic<int> work = window;
+  work_.start({[&work](const BackgroundWork::Stopped&) -> BackgroundWork::Delivery {
+    work = ::getpriority(PRIO_PROCESS, 0);
+    return {};
+  }});
+  ASSERT_TRUE(soon([&] { return !heard().isEmpty(); }));
+  EXPECT_GT(work, window) << "a thread of the lane gives way";
+  EXPECT_EQ(::getpriority(PRIO_PROCESS, 0), window) << "the window does not";
+}
 
 TEST_F(LaneTest, BringsEveryPartAndThenFinishes) {
   QSignalSpy progressed(&work_, &BackgroundWork::progressed);

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QPixmap>
 #include <QTransform>
 #include <QWidget>
 #include <optional>
 
-#include "core/parts/chain_path.h"
 #include "core/plan.h"
+#include "ui/charts/chain_scene.h"
 #include "ui/charts/palette.h"
 #include "ui/charts/picture.h"
 #include "ui/charts/text_cache.h"
@@ -47,38 +48,37 @@ class ChainDrawing : public QWidget, public Picture {
 
   void paintEvent(QPaintEvent* event) override;
   void changeEvent(QEvent* event) override;
+  void hideEvent(QHideEvent* event) override;
   void mousePressEvent(QMouseEvent* event) override;
   void mouseMoveEvent(QMouseEvent* event) override;
   void mouseReleaseEvent(QMouseEvent* event) override;
   void contextMenuEvent(QContextMenuEvent* event) override;
 
  private:
-  /// One setup's loop as it is drawn.
-  struct Loop {
-    const SetupPlan* setup;
-    ChainPair pair;
-    std::optional<ChainPath> path;  ///< none where the chain does not reach round
-    double centreM;
+  /// Stock as pixels, and what they were made of.
+  struct StockPicture {
+    SharedPlan plan;
+    QTransform toPixels;
+    double turn;
+    QSize size;
+    double pixelRatio;
+    QPixmap pixels;
   };
-  Loop loopOf(const SetupPlan& setup) const;
-  /// Metres along and across the line from countershaft to axle, to pixels.
-  QTransform view(const QRectF& area, const Loop& stock, const Loop& proposed) const;
-  double tallyHeight() const;
-  /// A place of the picture in metres along and across the line, from the proposal's axle.
-  QPointF fromRearAxle(const QPointF& pixel, const Loop& proposed) const;
 
-  void paint(QPainter& painter, const QRectF& area) const;
-  void paintSwingarm(QPainter& painter, const QTransform& to, const Loop& stock) const;
-  void paintSlot(QPainter& painter, const QTransform& to, const Loop& stock) const;
-  void paintGhost(QPainter& painter, const QTransform& to, const Loop& loop) const;
-  void paintSolid(QPainter& painter, const QTransform& to, const Loop& loop) const;
-  void paintSprockets(QPainter& painter, const QTransform& to, const Loop& loop, const QPen& pen,
-                      const QBrush& brush) const;
-  void paintMarks(QPainter& painter, const QTransform& to, const Loop& loop, const QColor& colour,
-                  bool filled) const;
-  void paintNumbers(QPainter& painter, const QTransform& to, const Loop& stock, const Loop& proposed) const;
-  void paintAxleNumbers(QPainter& painter, const QTransform& to, const Loop& stock,
-                        const Loop& proposed) const;
+  bool hasRun() const;
+  double tallyHeight() const;
+  QRectF sceneArea() const;
+  ChainScene scene() const;
+  /// A place of the picture in metres along and across the line, from the proposal's axle.
+  QPointF fromRearAxle(const QPointF& pixel) const;
+
+  /// The ground with all that stays while the proposal's teeth are turned.
+  void paintStock(QPainter& painter, const ChainScene& scene) const;
+  /// The same as pixels; painted afresh only where it looks different.
+  const QPixmap& stockPixels(const ChainScene& scene, double pixelRatio);
+  void paintRest(QPainter& painter, const ChainScene& scene) const;
+  void paintNumbers(QPainter& painter, const ChainScene& scene) const;
+  void paintAxleNumbers(QPainter& painter, const ChainScene& scene) const;
   /// Lines of text, the first bold, centred over or under a place.
   void paintLabel(QPainter& painter, const QPointF& place, Qt::Alignment side, const QStringList& lines,
                   const QColor& colour) const;
@@ -89,6 +89,7 @@ class ChainDrawing : public QWidget, public Picture {
   ChartPalette colours_;
   QFont font_, boldFont_;
   mutable TextCache texts_;
+  StockPicture stockPicture_;
   double turn_ = 0.0;
   bool zoomed_ = false;
   std::optional<double> dragAngle_;

@@ -37,19 +37,35 @@ QPainterPath pitchLine(const ChainPath& path) {
   return line;
 }
 
-QPainterPath rollersOf(const ChainPath& path, int links, double travel, double radiusM) {
-  constexpr int kCorners = 12;  // round enough at a few pixels
-  QPainterPath rollers;
-  rollers.setFillRule(Qt::WindingFill);
-  for (int link = 0; link < links; ++link) {
-    const QPointF centre = point(path.at(link + travel));
-    for (int c = 0; c < kCorners; ++c) {
-      const double angle = 2.0 * units::kPi * c / kCorners;
-      const QPointF corner = centre + radiusM * QPointF(std::cos(angle), std::sin(angle));
-      c == 0 ? rollers.moveTo(corner) : rollers.lineTo(corner);
+QPainterPath platesOf(const ChainPath& path, double width) {
+  const auto line = path.polygon();
+  const std::size_t count = line.size();
+  const auto direction = [&](std::size_t from) {
+    const QPointF along = point(line[(from + 1) % count]) - point(line[from]);
+    return along / std::hypot(along.x(), along.y());
+  };
+  QPainterPath plates;
+  for (const double aside : {-width / 2.0, width / 2.0}) {
+    for (std::size_t i = 0; i < count; ++i) {
+      const QPointF tangent = direction((i + count - 1) % count) + direction(i);
+      const double length = std::hypot(tangent.x(), tangent.y());
+      const QPointF place = point(line[i]) + aside / length * QPointF(tangent.y(), -tangent.x());
+      i == 0 ? plates.moveTo(place) : plates.lineTo(place);
     }
-    rollers.closeSubpath();
+    plates.closeSubpath();
   }
+  return plates;
+}
+
+std::vector<QPolygonF> rollersOf(const ChainPath& path, int links, double travel, double radiusM) {
+  constexpr int kCorners = 12;  // round enough at a few pixels
+  QPolygonF round;
+  for (int c = 0; c < kCorners; ++c) {
+    const double angle = 2.0 * units::kPi * c / kCorners;
+    round << radiusM * QPointF(std::cos(angle), std::sin(angle));
+  }
+  std::vector<QPolygonF> rollers;
+  for (int link = 0; link < links; ++link) rollers.push_back(round.translated(point(path.at(link + travel))));
   return rollers;
 }
 

@@ -1,16 +1,27 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/document/background_lane.h"
 
+#include <sys/resource.h>
+
 #include <QThread>
 #include <algorithm>
 #include <atomic>
 #include <exception>
 
 namespace layshaft::ui {
+namespace {
+
+/// Turning a spin box goes before what the calling thread does from now on. The toolkit's own priorities do
+/// nothing under the system's usual scheduling; here a niceness belongs to a thread.
+void yieldToTheWindow() {
+  constexpr int kNice = 10;  // common practice for work that nobody waits for at every step
+  ::setpriority(PRIO_PROCESS, 0, kNice);
+}
+
+}  // namespace
 
 BackgroundLane::BackgroundLane() {
   pool_.setMaxThreadCount(std::max(1, QThread::idealThreadCount()));
-  pool_.setThreadPriority(QThread::LowPriority);  // turning a spin box goes first
 }
 
 BackgroundLane::~BackgroundLane() {
@@ -49,6 +60,7 @@ void BackgroundWork::start(const std::vector<Part>& parts) {
   }
   for (const Part& part : parts)
     lane_.pool_.start([part, request = latest_] {
+      yieldToTheWindow();
       const auto stopped = [&request] { return request->stopped.load(); };
       if (stopped()) return;
       Delivery delivery;
