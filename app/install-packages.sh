@@ -5,7 +5,7 @@
 # it fails. Sourced it only defines functions; run as a script it installs what is missing from the lists it is given:
 #
 #   app/install-packages.sh run          what building and running needs
-#   app/install-packages.sh run test     and what the tests need on top
+#   app/install-packages.sh run test     and what the tests need on top; with style, what tests/style.sh needs
 
 layshaft_root=$(cd -- "$(dirname -- "${BASH_SOURCE[0]}")/.." && pwd -P)
 
@@ -28,8 +28,9 @@ packages_in() {
       echo locales qt6-l10n-tools
       echo desktop-file-utils appstream shared-mime-info dpkg-dev file poppler-utils
       ;;
+    style) echo clang-format clang-tidy qt6-l10n-tools ;; # run-clang-tidy comes with clang-tidy
     *)
-      echo "install-packages.sh: no list named '$1' (there are: run, wayland, test)" >&2
+      echo "install-packages.sh: no list named '$1' (there are: run, wayland, test, style)" >&2
       return 2
       ;;
   esac
@@ -85,11 +86,12 @@ install_packages() {
     -o DPkg::Lock::Timeout=600 install --no-install-recommends "${missing[@]}"
 }
 
-# build_in FOLDER CMAKE-OPTION...: configures FOLDER if it never was, or was with other options or for another place,
-# and builds what changed.
+# build_in FOLDER 'TARGET...' CMAKE-OPTION...: configures FOLDER if it never was, or was with other options or for another
+# place, and builds what changed of the targets, if any.
 build_in() {
-  local folder=$1 stamp hint=''
-  shift
+  local folder=$1 targets stamp hint=''
+  read -r -a targets <<<"$2" || true
+  shift 2
   stamp=$(printf '%s\n' "$layshaft_root" "$@")
   if [[ ! -f $folder/build.ninja || $(cat -- "$folder/configured-with.txt" 2>/dev/null) != "$stamp" ]]; then
     echo "Configuring ${folder#"$layshaft_root"/}"
@@ -99,16 +101,17 @@ build_in() {
     printf '%s\n' "$stamp" >"$folder/configured-with.txt"
     hint=' (the first time takes some minutes)'
   fi
-  if [[ $(ninja -C "$folder" -n 2>&1) != *'no work to do'* ]]; then
+  ((${#targets[@]})) || return 0
+  if [[ $(ninja -C "$folder" -n "${targets[@]}" 2>&1) != *'no work to do'* ]]; then
     echo "Building ${folder#"$layshaft_root"/}$hint"
-    quietly "$folder/build.log" cmake --build "$folder" --parallel "$(nproc)" || return
+    quietly "$folder/build.log" cmake --build "$folder" --parallel "$(nproc)" --target "${targets[@]}" || return
   fi
 }
 
 if [[ ${BASH_SOURCE[0]} == "$0" ]]; then
   set -euo pipefail
   if (($# == 0)) || [[ $1 == -h || $1 == --help ]]; then
-    echo 'usage: app/install-packages.sh LIST...    (lists: run, wayland, test)'
+    echo 'usage: app/install-packages.sh LIST...    (lists: run, wayland, test, style)'
     (($#)) || exit 2
     exit 0
   fi

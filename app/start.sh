@@ -43,7 +43,7 @@ lists=(run)
 [[ -n ${DISPLAY-} || -z ${WAYLAND_DISPLAY-} ]] || lists+=(wayland)
 install_packages "${lists[@]}"
 build=$layshaft_root/build/release
-build_in "$build" -DCMAKE_BUILD_TYPE=Release -DLAYSHAFT_BUILD_TESTS=OFF
+build_in "$build" all -DCMAKE_BUILD_TYPE=Release -DLAYSHAFT_BUILD_TESTS=OFF
 layshaft=$build/app/layshaft
 
 if [[ -n ${DISPLAY-} || -n ${WAYLAND_DISPLAY-} ]]; then

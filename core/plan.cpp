@@ -155,7 +155,8 @@ Plan plan(PlanInput input, const Plan* before) {
     ofPins.push_back(planOf(pin.setup, pin.name));
     known.add(ofPins.back());
   }
-  return {.bikeName = input.bikeName,
+  // The initialisers are worked through in order, the input last.
+  return {.bikeName = input.bikeName,  // NOLINT(bugprone-use-after-move)
           .revLimitRpm = given.bike.engine.revLimitRpm,
           .idleRpm = asked.bike->idleRpm,
           .shiftPoints = sourceOf(*asked.bike),

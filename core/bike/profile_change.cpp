@@ -76,7 +76,7 @@ ProfileChange::ProfileChange(const Profile& before, const Profile& after) {
   auto parts = std::make_shared<Parts>();
   eachPart([&](auto i) {
     const auto& part = std::get<i>(kParts);
-    if (!(part(before) == part(after))) std::get<i>(parts->steps).emplace(part(before), part(after));
+    if (!(part(before) == part(after))) std::get<i>(parts->steps) = {part(before), part(after)};
   });
   parts_ = std::move(parts);
 }

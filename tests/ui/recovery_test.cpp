@@ -4,8 +4,6 @@
 #include <QProcess>
 #include <QSignalSpy>
 #include <QTemporaryDir>
-#include <cstdio>
-#include <cstdlib>
 #include <fstream>
 
 #include "tests/small_disk.h"
@@ -14,19 +12,6 @@
 #include "ui/document/file_name.h"
 
 namespace layshaft::test {
-
-std::optional<int> crashingProgram(const QStringList& arguments) {
-  if (arguments.value(1) != QLatin1String(kCrashAfterInput)) return std::nullopt;
-  ui::Document document(bike());
-  ui::RecoveryCopy copy(document, arguments.value(2));
-  document.edit({.field = "name", .title = "name", .shown = {}}, [](Profile& p) { p.name = "Unsaved"; });
-  copy.writeNow();
-  std::puts("ready");
-  std::fflush(stdout);
-  while (std::getchar() != EOF) {
-  }
-  std::_Exit(3);
-}
 
 namespace {
 

@@ -3,10 +3,10 @@
 
 #include <sys/resource.h>
 
-#include <QThread>
 #include <algorithm>
 #include <atomic>
 #include <exception>
+#include <utility>
 
 namespace layshaft::ui {
 namespace {
@@ -21,21 +21,51 @@ void yieldToTheWindow() {
 }  // namespace
 
 BackgroundLane::BackgroundLane() {
-  pool_.setMaxThreadCount(std::max(1, QThread::idealThreadCount()));
+  const unsigned count = std::max(1u, std::thread::hardware_concurrency());
+  for (unsigned i = 0; i < count; ++i)
+    threads_.emplace_back([this](const std::stop_token& stop) { takeTasks(stop); });
 }
 
-BackgroundLane::~BackgroundLane() {
-  pool_.waitForDone();
+// Members go in reverse order: the threads are told to stop and joined first.
+BackgroundLane::~BackgroundLane() = default;
+
+void BackgroundLane::add(std::function<void()> task) {
+  {
+    const std::lock_guard lock(mutex_);
+    waiting_.push_back(std::move(task));
+  }
+  added_.notify_one();
 }
+
+void BackgroundLane::takeTasks(const std::stop_token& stop) {
+  yieldToTheWindow();
+  while (true) {
+    std::unique_lock lock(mutex_);
+    if (!added_.wait(lock, stop, [this] { return !waiting_.empty(); })) return;
+    const std::function<void()> task = std::move(waiting_.front());
+    waiting_.pop_front();
+    lock.unlock();
+    task();
+  }
+}
+
+/// What a part of a request came to.
+struct BackgroundWork::Outcome {
+  Delivery delivery;
+  QString failure;  ///< empty if there is none
+};
 
 /// What the parts of a request share with the object that started it.
 struct BackgroundWork::Request {
   std::atomic<bool> stopped = false;
   std::mutex mutex;
   BackgroundWork* owner = nullptr;  ///< null once nobody waits; guarded by the mutex
+  std::deque<Outcome> outcomes;     ///< not yet collected; guarded by the mutex
 };
 
-BackgroundWork::BackgroundWork(BackgroundLane& lane, QObject* parent) : QObject(parent), lane_(lane) {}
+BackgroundWork::BackgroundWork(BackgroundLane& lane, QObject* parent) : QObject(parent), lane_(lane) {
+  connect(this, &BackgroundWork::partOver, this, &BackgroundWork::collect, Qt::QueuedConnection);
+}
 
 BackgroundWork::~BackgroundWork() {
   drop();
@@ -52,34 +82,28 @@ void BackgroundWork::drop() {
 void BackgroundWork::start(const std::vector<Part>& parts) {
   drop();
   latest_ = std::make_shared<Request>();
-  latest_->owner = this;
+  latest_->owner = this;  // no part knows of it yet
   all_ = left_ = static_cast<int>(parts.size());
   if (parts.empty()) {
     emit finished();
     return;
   }
   for (const Part& part : parts)
-    lane_.pool_.start([part, request = latest_] {
-      yieldToTheWindow();
+    lane_.add([part, request = latest_] {
       const auto stopped = [&request] { return request->stopped.load(); };
       if (stopped()) return;
-      Delivery delivery;
-      QString failure;
+      Outcome outcome;
       try {
-        delivery = part(stopped);
+        outcome.delivery = part(stopped);
       } catch (const std::exception& error) {
-        failure = QString::fromUtf8(error.what());
+        outcome.failure = QString::fromUtf8(error.what());
       } catch (...) {
-        failure = QStringLiteral("?");
+        outcome.failure = QStringLiteral("?");
       }
       const std::lock_guard lock(request->mutex);
       if (!request->owner) return;
-      QMetaObject::invokeMethod(
-          request->owner,
-          [owner = request->owner, request, delivery, failure] {
-            owner->arrived(request, delivery, failure);
-          },
-          Qt::QueuedConnection);
+      request->outcomes.push_back(std::move(outcome));
+      emit request->owner->partOver();
     });
 }
 
@@ -89,17 +113,29 @@ void BackgroundWork::cancel() {
   emit cancelled();
 }
 
-void BackgroundWork::arrived(const std::shared_ptr<Request>& request, const Delivery& delivery,
-                             const QString& failure) {
+// One outcome each time, so that keys and mouse are heard in between.
+void BackgroundWork::collect() {
+  const std::shared_ptr<Request> request = latest_;
+  Outcome outcome;
+  {
+    const std::lock_guard lock(request->mutex);
+    if (request->outcomes.empty()) return;
+    outcome = std::move(request->outcomes.front());
+    request->outcomes.pop_front();
+  }
+  arrived(request, outcome);
+}
+
+void BackgroundWork::arrived(const std::shared_ptr<Request>& request, const Outcome& outcome) {
   // Whoever gets a result or a signal may start anew or cancel: then nothing more is said of this request.
   const auto over = [&] { return request != latest_ || !running(); };
   if (over()) return;
-  if (!failure.isEmpty()) {
+  if (!outcome.failure.isEmpty()) {
     drop();
-    emit failed(tr("The calculation failed: %1").arg(failure));
+    emit failed(tr("The calculation failed: %1").arg(outcome.failure));
     return;
   }
-  if (delivery) delivery();
+  if (outcome.delivery) outcome.delivery();
   if (over()) return;
   const int done = all_ - --left_;
   const bool last = left_ == 0;

@@ -2,16 +2,19 @@
 #pragma once
 
 #include <QObject>
-#include <QThreadPool>
+#include <condition_variable>
+#include <deque>
 #include <functional>
 #include <memory>
 #include <mutex>
+#include <thread>
 #include <vector>
 
 namespace layshaft::ui {
 
 /// The threads on which long studies are worked out beside the planner, in the order in which they are asked
-/// for. Outlives every `BackgroundWork` on it.
+/// for. Outlives every `BackgroundWork` on it. Threads and locks are the standard library's, so that the
+/// thread sanitizer sees what is handed over; it sees nothing of Qt's.
 class BackgroundLane {
  public:
   BackgroundLane();
@@ -20,7 +23,13 @@ class BackgroundLane {
 
  private:
   friend class BackgroundWork;
-  QThreadPool pool_;
+  void add(std::function<void()> task);
+  void takeTasks(const std::stop_token& stop);
+
+  std::mutex mutex_;
+  std::condition_variable_any added_;
+  std::deque<std::function<void()>> waiting_;  ///< guarded by the mutex
+  std::vector<std::jthread> threads_;          ///< last: they use what is above until they are joined
 };
 
 /// One kind of long work. Each start is a request of its own: the latest wins, what an older one still brings
@@ -47,11 +56,14 @@ class BackgroundWork : public QObject {
   void finished();
   void cancelled();
   void failed(const QString& why);  ///< the request is over; what it brought so far stays
+  void partOver();                  ///< from the thread of the part to the object itself alone
 
  private:
+  struct Outcome;
   struct Request;
   void drop();
-  void arrived(const std::shared_ptr<Request>& request, const Delivery& delivery, const QString& failure);
+  void collect();
+  void arrived(const std::shared_ptr<Request>& request, const Outcome& outcome);
 
   BackgroundLane& lane_;
   std::shared_ptr<Request> latest_;

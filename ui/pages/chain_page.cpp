@@ -2,6 +2,7 @@
 #include "ui/pages/chain_page.h"
 
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QScrollArea>
 #include <QVBoxLayout>
 #include <cmath>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/help_menu.h"
 
+#include <QApplication>
 #include <QMenuBar>
 #include <QMessageBox>
 

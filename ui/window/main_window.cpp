@@ -65,7 +65,8 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   updateTitle();
   driveLine_->focusTeeth();
   files_->watchOverUnsavedWork();
-  // With the frame, whose size is only known once there is one: its foot, where things are said, stays in view.
+  // With the frame, whose size is only known once there is one: its foot, where things are said, stays in
+  // view.
   const int title = style()->pixelMetric(QStyle::PM_TitleBarHeight) + fontMetrics().height() / 2;
   resize(QSize(1280, 800).boundedTo(screen()->availableSize() - QSize(0, title)));
 }
