@@ -222,7 +222,7 @@ void ChainDrawing::paintAxleNumbers(QPainter& painter, const ChainScene& scene) 
   const double height = QFontMetricsF(boldFont_).height();
   const auto length = [&](double mm) {
     return number(units_.shown(Quantity::SmallLength, units::metresFromMillimetres(mm)),
-                  units_.system() == UnitSystem::Imperial ? 2 : 1) +
+                  units_.decimals(Quantity::SmallLength)) +
            QLatin1Char(' ') + units_.name(Quantity::SmallLength);
   };
   if (room.adjusterForwardMm && room.adjusterBackMm) {

@@ -120,8 +120,7 @@ double Readout::heightFor(const QFont& font) {
 
 void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, const ChartPalette& colours,
                     const Summary& summary, const std::vector<KeyFigure>& figures, TextCache& texts) {
-  constexpr std::size_t kMost = 7;
-  const auto count = std::min(figures.size(), kMost);
+  const auto count = std::min(figures.size(), kMostFigures);
   const double width = area.width() - 2 * kSideMargin;
   // Never fewer places than six, so that a figure stays where it was when another comes or goes.
   const double cellWidth = width / static_cast<double>(std::max<std::size_t>(count, 6));

@@ -35,14 +35,15 @@ const QString kWritten = QStringLiteral("written");
 const QString kProfile = QStringLiteral("profile");
 }  // namespace key
 
-QByteArray copyOf(const Document& document) {
-  const std::string name = pathOf(document.file()).native();
+/// The text of a copy of work on a file, which was as `mark` says when the work began.
+QByteArray copyOf(const Profile& profile, const QString& file, const std::optional<FileMark>& mark) {
+  const std::string name = pathOf(file).native();
   QJsonObject root{
-      {key::kFile, shownFile(document.file())},
+      {key::kFile, shownFile(file)},
       {key::kFileBytes, QString::fromLatin1(QByteArray::fromStdString(name).toPercentEncoding("/ "))},
       {key::kWritten, QDateTime::currentDateTimeUtc().toString(Qt::ISODateWithMs)},
-      {key::kProfile, QString::fromStdString(writeProfile(document.profile()))}};
-  if (const auto& mark = document.fileMark()) {
+      {key::kProfile, QString::fromStdString(writeProfile(profile))}};
+  if (mark) {
     // As texts: a number in JSON would round nanoseconds away.
     root[key::kFileModified] = QString::number(mark->modifiedNs);
     root[key::kFileSize] = QString::number(mark->size);
@@ -109,7 +110,9 @@ void RecoveryCopy::write() {
   QDir().mkpath(QFileInfo(path_).path());
   if (!lock_) lock_ = std::make_unique<RecoveryLock>(path_);
   writer_.clear();  // an older state that still waits for its turn is of no use
-  writer_.start([this, bytes = copyOf(document_)] {
+  // Also the text is made there: a profile may hold megabytes that this version knows nothing of.
+  writer_.start([this, profile = document_.profile(), file = document_.file(), mark = document_.fileMark()] {
+    const QByteArray bytes = copyOf(profile, file, mark);
     const auto problem = saveFile(pathOf(path_), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
     const QString why = problem ? QString::fromStdString(problem->given) : QString();
     QMetaObject::invokeMethod(this, [this, why] { wrote(why); });

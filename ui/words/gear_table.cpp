@@ -4,6 +4,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "ui/words/figure_rows.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
@@ -28,18 +29,21 @@ std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units) {
                ? number(*gears[g].shiftRpm, 0) + Say::tr(" → ") + number(*gears[g].rpmAfterShift, 0)
                : Say::tr("–");
   };
+  const auto difference = [&](double a, double b) {
+    const QString read = differenceAsRead(a, b, 1);
+    return read.isEmpty() ? signedNumber(0.0, 1) : read;
+  };
   for (std::size_t g = 0; g < std::max(from.size(), to.size()); ++g) {
     const bool both = g < from.size() && g < to.size();
     const auto shownSpeed = [&](const std::vector<GearFigures>& gears) {
       return units.shown(Quantity::Speed, gears[g].speedAtRevLimitMps);
     };
-    rows.push_back({number(static_cast<double>(g) + 1, 0),
-                    g < from.size() ? number(from[g].ratio, 3) : Say::tr("–"),
-                    g < to.size() ? number(to[g].ratio, 3) : Say::tr("–"),
-                    g < from.size() ? number(shownSpeed(from), 1) : Say::tr("–"),
-                    g < to.size() ? number(shownSpeed(to), 1) : Say::tr("–"),
-                    both ? signedNumber(shownSpeed(to) - shownSpeed(from), 1) : Say::tr("–"), shift(from, g),
-                    shift(to, g)});
+    rows.push_back(
+        {number(static_cast<double>(g) + 1, 0), g < from.size() ? number(from[g].ratio, 3) : Say::tr("–"),
+         g < to.size() ? number(to[g].ratio, 3) : Say::tr("–"),
+         g < from.size() ? number(shownSpeed(from), 1) : Say::tr("–"),
+         g < to.size() ? number(shownSpeed(to), 1) : Say::tr("–"),
+         both ? difference(shownSpeed(from), shownSpeed(to)) : Say::tr("–"), shift(from, g), shift(to, g)});
   }
   return rows;
 }

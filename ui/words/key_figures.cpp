@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/units.h"
+#include "ui/words/figure_rows.h"
 #include "ui/words/numbers.h"
 #include "ui/words/road_words.h"
 
@@ -77,7 +78,7 @@ class Maker {
                         proposed().gearing.finalRatio, 3);
       case Figure::Rollout:
         return compared(Say::tr("rollout"), Quantity::SmallLength, stock().gearing.rollout.metres,
-                        proposed().gearing.rollout.metres, units_.system() == UnitSystem::Imperial ? 1 : 0);
+                        proposed().gearing.rollout.metres, units_.rolloutDecimals());
       case Figure::AxleShift:
         return axleShift();
       case Figure::Speedometer:
@@ -104,11 +105,7 @@ class Maker {
     to = shown(to);
     const auto text = [&](const Value& v) { return v ? number(*v, decimals) : Say::tr("–"); };
     KeyFigure figure{label, text(from), text(to), units_.name(quantity), {}};
-    // Of the figures as they are read: 239 → 247 is +8 whatever was rounded away.
-    const double scale = std::pow(10.0, decimals);
-    if (from && to && figure.stock != figure.proposed)
-      figure.difference =
-          signedNumber((std::round(*to * scale) - std::round(*from * scale)) / scale, decimals);
+    if (from && to) figure.difference = differenceAsRead(*from, *to, decimals);
     return figure;
   }
 

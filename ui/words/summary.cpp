@@ -141,7 +141,7 @@ QStringList partsChanged(const Plan& plan, const UnitsShown& units) {
                       QString::fromStdString(to.rearTyre.text()));
   const double before = units.shown(Quantity::SmallLength, plan.stock.gearing.rollout.metres);
   const double after = units.shown(Quantity::SmallLength, plan.proposed.gearing.rollout.metres);
-  const int decimals = units.system() == UnitSystem::Imperial ? 1 : 0;
+  const int decimals = units.rolloutDecimals();
   if (number(before, decimals) != number(after, decimals))
     parts << Say::tr("rollout %1 → %2 %3")
                  .arg(number(before, decimals), number(after, decimals), units.name(Quantity::SmallLength));

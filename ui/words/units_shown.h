@@ -43,6 +43,8 @@ class UnitsShown {
   double si(Quantity quantity, double shown) const;
   /// Decimals that a length of the chain run is read with: a tenth of a millimetre, a hundredth of an inch.
   int decimals(Quantity quantity) const;
+  /// The same of a rollout: a millimetre, a tenth of an inch.
+  int rolloutDecimals() const { return system_ == UnitSystem::Imperial ? 1 : 0; }
   QString name(Quantity quantity) const;  ///< "km/h", empty for bare numbers
 
   bool operator==(const UnitsShown&) const = default;
