@@ -14,6 +14,7 @@
 #include "core/limits.h"
 #include "core/number_text.h"
 #include "core/problem.h"
+#include "core/profile_file/fields.h"
 #include "core/profile_file/json_text.h"
 
 namespace layshaft::profile_file {

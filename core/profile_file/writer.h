@@ -11,6 +11,7 @@
 
 #include "core/bike/words.h"
 #include "core/limits.h"
+#include "core/profile_file/fields.h"
 #include "core/profile_file/json_text.h"
 
 namespace layshaft::profile_file {

@@ -5,6 +5,7 @@
 #include <QGraphicsItem>
 #include <QGraphicsLayout>
 #include <QKeyEvent>
+#include <QLocale>
 #include <QMouseEvent>
 #include <QPainter>
 #include <algorithm>
