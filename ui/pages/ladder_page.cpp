@@ -218,7 +218,7 @@ void LadderPage::fitColumns() {
   bold.setBold(true);
   table_->setColumnWidth(
       LadderModel::Pair,
-      QFontMetrics(bold).horizontalAdvance(QStringLiteral("00/00 ") + tr("proposed")) + 16);
+      QFontMetrics(bold).horizontalAdvance(LadderModel::proposedText(QStringLiteral("00/00"))) + 16);
   // What is asked for stands beside the pair, and is cut short there; else twins come last.
   const bool asked = !worked_->aims.empty();
   header.moveSection(header.visualIndex(LadderModel::Aims), asked ? 1 : header.count() - 1);

@@ -44,6 +44,8 @@ class UnitsShown {
   /// Decimals that a length of the chain run is read with: a tenth of a millimetre, a hundredth of an inch.
   int decimals(Quantity quantity) const;
   QString name(Quantity quantity) const;  ///< "km/h", empty for bare numbers
+  /// "205 km/h": a number that is written already, and its unit.
+  QString withUnit(const QString& number, Quantity quantity) const;
 
   bool operator==(const UnitsShown&) const = default;
 
