@@ -15,6 +15,7 @@ packages_in() {
     run)
       echo cmake ninja-build g++
       echo qt6-base-dev qt6-charts-dev qt6-svg-dev
+      echo qt6-l10n-tools # compiles the catalogue of English plurals
       echo libqt6opengl6-dev # Qt Charts is not found without it, yet it is only recommended by qt6-base-dev
       echo libqt6svg6 qt6-qpa-plugins # loaded at run time: SVG icons and the window system
       echo qt6-translations-l10n      # the toolkit's own words in the desktop's language
@@ -25,7 +26,7 @@ packages_in() {
     test)
       echo libgtest-dev libgmock-dev libbenchmark-dev
       echo python3-jsonschema units libgsl-dev libsundials-dev # second opinions on the numbers and the files
-      echo locales qt6-l10n-tools
+      echo locales
       echo desktop-file-utils appstream shared-mime-info dpkg-dev file poppler-utils
       ;;
     style) echo clang-format clang-tidy qt6-l10n-tools ;; # run-clang-tidy comes with clang-tidy

@@ -6,6 +6,8 @@
 #include <QLocale>
 #include <QTranslator>
 
+#include "ui/words/english.h"
+
 namespace layshaft::app {
 
 void installTranslations(QCoreApplication& application) {
@@ -17,6 +19,7 @@ void installTranslations(QCoreApplication& application) {
       delete translator;
   };
   install(QStringLiteral("qtbase"), QLibraryInfo::path(QLibraryInfo::TranslationsPath));
+  ui::installEnglish(application);
   install(QStringLiteral("layshaft"), QStringLiteral(":/translations"));
 }
 

@@ -11,6 +11,7 @@
 #include <sstream>
 #include <string>
 
+#include "core/ladder_csv.h"
 #include "core/number_text.h"
 #include "core/plan.h"
 #include "core/profile_file.h"
@@ -62,7 +63,10 @@ class CommaLocale : public testing::Test {
     all.written = writeProfile(all.profile);
     const Plan planned = plan(all.profile);
     all.json = reportJson(planned);
-    all.csv = reportCsv(planned);
+    const Profile sample = profileFrom(contentsOf(sourceFolder() / "sample-profiles/club-600.bike.json"));
+    const Plan ridden = plan(sample);
+    all.csv = reportCsv(planned) + pullCsv(ridden) + runCsv(ridden) + chainRunCsv(ridden) +
+              ladderCsv(Ladder(ladderInput(sample)).rows({15, 16, 42, 44}));
     for (const double x : {0.0, 1.5, -1234567.25, 1e-7, 1e22}) all.numbers += numberText(x) + ' ';
     return all;
   }

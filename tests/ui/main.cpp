@@ -8,6 +8,7 @@
 #include <QTemporaryDir>
 
 #include "tests/ui/crashing_program.h"
+#include "ui/words/english.h"
 
 /// Each run has a home, settings and recovery folder of its own, and leaves nothing behind.
 int main(int argc, char** argv) {
@@ -24,6 +25,7 @@ int main(int argc, char** argv) {
   QSettings::setDefaultFormat(QSettings::IniFormat);
   QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, home.path());
 
+  layshaft::ui::installEnglish(application);
   if (const auto code = layshaft::test::crashingProgram(QCoreApplication::arguments())) return *code;
   testing::InitGoogleMock(&argc, argv);
   return RUN_ALL_TESTS();

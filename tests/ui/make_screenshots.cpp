@@ -12,6 +12,7 @@
 #include "ui/charts/live_chart.h"
 #include "ui/document/samples.h"
 #include "ui/window/main_window.h"
+#include "ui/words/english.h"
 
 namespace {
 
@@ -45,6 +46,7 @@ int main(int argc, char** argv) {
     return 2;
   }
   QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedKingdom));
+  ui::installEnglish(application);
   ui::preferences::setHintsDismissed(true);
   ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric));
   const QDir folder(QString::fromLocal8Bit(argv[1]));

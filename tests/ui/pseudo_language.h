@@ -18,7 +18,8 @@ class PseudoLanguage {
   PseudoLanguage() {
     const QString texts = folder_.filePath("pseudo.ts"), compiled = folder_.filePath("pseudo.qm");
     const QString source = QStringLiteral(LAYSHAFT_SOURCE_DIR);
-    said_ = run(LAYSHAFT_LUPDATE, {"-I", source, source + "/ui", source + "/app", "-ts", texts});
+    said_ = run(LAYSHAFT_LUPDATE,
+                {"-I", source, source + "/ui", source + "/app", "-target-language", "en_US", "-ts", texts});
     translate(texts);
     run(LAYSHAFT_LRELEASE, {texts, "-qm", compiled});
     if (!ours_.load(compiled)) throw std::runtime_error("the catalogue cannot be loaded");

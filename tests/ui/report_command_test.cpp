@@ -117,6 +117,19 @@ TEST_F(ReportCommand, IsTextUnlessToldOtherwise) {
   EXPECT_EQ(run({"report", "--format=csv", good_}).out, run({"report", good_, "--format", "csv"}).out);
 }
 
+TEST_F(ReportCommand, OneToothIsOneWhateverTheDesktopsLanguage) {
+  const QString file =
+      write("one.json",
+            with("/proposed", {{"rear_teeth", minimalProfile()["stock"]["rear_teeth"].get<int>() + 1}}));
+  for (const char* language : {"C.UTF-8", "en_GB.UTF-8", "de_DE.UTF-8"}) {
+    qputenv("LC_ALL", language);
+    const Outcome outcome = run({"report", file});
+    qunsetenv("LC_ALL");
+    EXPECT_TRUE(QString::fromUtf8(outcome.out).contains("as one more tooth at the rear."))
+        << language << ": " << outcome.out.left(300).toStdString();
+  }
+}
+
 TEST_F(ReportCommand, WritesToAFile) {
   for (const char* format : {"text", "json", "csv"}) {
     const QString file = folder_.filePath(format);

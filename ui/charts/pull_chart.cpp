@@ -217,10 +217,11 @@ void PullChart::paintTopSpeeds(QPainter& painter) const {
 }
 
 QString PullChart::crosshairTitle(double x) const {
-  return number(x, 0) + QLatin1Char(' ') + units_.name(Quantity::Speed) + QStringLiteral(", ") +
-         (measure_ == PullMeasure::Acceleration
-              ? tr("g")
-              : units_.name(measure_ == PullMeasure::Power ? Quantity::Power : Quantity::Force));
+  const QString unit = measure_ == PullMeasure::Acceleration
+                           ? tr("g")
+                           : units_.name(measure_ == PullMeasure::Power ? Quantity::Power : Quantity::Force);
+  return tr("%1, %2", "road speed, and the unit of the pull there")
+      .arg(units_.withUnit(number(x, 0), Quantity::Speed), unit);
 }
 
 std::vector<CrosshairRow> PullChart::crosshairRows(double x) const {
@@ -256,7 +257,8 @@ std::vector<QStringList> PullChart::numbers() const {
   const auto setups = shown();
   std::vector<QStringList> rows;
   QStringList titles{tr("%1").arg(units_.name(Quantity::Speed)), tr("gear")};
-  for (const Shown& setup : setups) titles << setup.name + QStringLiteral(", ") + yTitle();
+  for (const Shown& setup : setups)
+    titles << tr("%1, %2", "setup and what is measured").arg(setup.name, yTitle());
   rows.push_back(titles);
   for (const double x : ticks(xRange()))
     for (const CrosshairRow& row : crosshairRows(x)) {

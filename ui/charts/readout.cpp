@@ -103,14 +103,17 @@ void Readout::show(const Plan& plan, const UnitsShown& units) {
 }
 
 QString Readout::text() const {
-  QString all = summary_.headline + QLatin1Char('\n') + summary_.detail;
+  QStringList lines{summary_.headline, summary_.detail};
   for (const KeyFigure& figure : figures_) {
-    all += QLatin1Char('\n') + figure.label + QStringLiteral(": ") + figure.stock;
-    if (figure.stock != figure.proposed) all += QStringLiteral(" → ") + figure.proposed;
-    if (!figure.unit.isEmpty()) all += QLatin1Char(' ') + figure.unit;
-    if (!figure.difference.isEmpty()) all += QStringLiteral(" (%1)").arg(figure.difference);
+    QString value = figure.stock;
+    if (figure.stock != figure.proposed)
+      value = tr("%1 → %2", "stock and proposed").arg(figure.stock, figure.proposed);
+    if (!figure.unit.isEmpty()) value = tr("%1 %2", "number and unit").arg(value, figure.unit);
+    if (!figure.difference.isEmpty())
+      value = tr("%1 (%2)", "figure and difference").arg(value, figure.difference);
+    lines << tr("%1: %2", "what is measured, and the figure").arg(figure.label, value);
   }
-  return all;
+  return lines.join(QLatin1Char('\n'));
 }
 
 double Readout::heightFor(const QFont& font) {

@@ -102,8 +102,7 @@ void RunChart::paintOver(QPainter& painter) {
 }
 
 QString RunChart::crosshairTitle(double x) const {
-  return over_ == Over::Time ? tr("%1 s").arg(number(x, 2))
-                             : number(x, 0) + QLatin1Char(' ') + units_.name(Quantity::Length);
+  return over_ == Over::Time ? tr("%1 s").arg(number(x, 2)) : units_.withUnit(number(x, 0), Quantity::Length);
 }
 
 std::vector<CrosshairRow> RunChart::crosshairRows(double x) const {

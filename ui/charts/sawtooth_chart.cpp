@@ -18,9 +18,12 @@ constexpr int kOverrunAlpha = 110;
 constexpr double kHeadroom = 1.06;    // above the rev limit, for its label
 constexpr int kCurvedLineParts = 12;  // a gear's line is straight unless the tyre grows with speed
 
-/// What the engine turns leaned over, in brackets; nothing without a lean angle.
-QString leanedWords(const std::optional<double>& factor, double rpm) {
-  return factor && *factor > 1.0 ? QStringLiteral(" (%1)").arg(number(rpm * *factor, 0)) : QString();
+/// What the engine turns, and in brackets what it turns leaned over where there is a lean angle.
+QString rpmWords(const std::optional<double>& factor, double rpm) {
+  const QString upright = number(rpm, 0);
+  return factor && *factor > 1.0 ? SawtoothChart::tr("%1 (%2)", "engine speed, upright and leaned over")
+                                       .arg(upright, number(rpm * *factor, 0))
+                                 : upright;
 }
 
 }  // namespace
@@ -239,7 +242,7 @@ std::optional<double> SawtoothChart::markerX() const {
 }
 
 QString SawtoothChart::crosshairTitle(double x) const {
-  return number(x, 0) + QLatin1Char(' ') + units_.name(Quantity::Speed);
+  return units_.withUnit(number(x, 0), Quantity::Speed);
 }
 
 std::vector<CrosshairRow> SawtoothChart::crosshairRows(double x) const {
@@ -255,7 +258,7 @@ std::vector<CrosshairRow> SawtoothChart::crosshairRows(double x) const {
       const Gearing& gearing = setup.plan->gearing;
       const double rpm = g < gearing.gears.size() ? gearing.rpm(mps, g) : -1.0;
       const bool holds = rpm >= plan_->idleRpm && rpm <= gearing.revLimitRpm;
-      row.values << (holds ? number(rpm, 0) + leanedWords(setup.plan->leanFactor, rpm) : tr("–"));
+      row.values << (holds ? rpmWords(setup.plan->leanFactor, rpm) : tr("–"));
       any = any || holds;
     }
     if (any) rows.push_back(row);

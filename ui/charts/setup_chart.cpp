@@ -88,7 +88,8 @@ void SetupChart::paintSetupNames(QPainter& painter, Qt::Corner corner) const {
     named.remove(QLatin1Char(' '))
         .replace(QChar(0xd7), QLatin1Char('/'))
         .replace(QLatin1Char('x'), QLatin1Char('/'));
-    labels.push_back(named.contains(teeth) ? setup.name : setup.name + QLatin1Char(' ') + teeth);
+    labels.push_back(named.contains(teeth) ? setup.name
+                                           : tr("%1 %2", "setup and its teeth").arg(setup.name, teeth));
     widest = std::max(widest, texts().width(chartFont(true), labels.back()));
   }
   const double lineHeight = metrics.height() + 2;

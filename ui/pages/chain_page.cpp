@@ -138,9 +138,9 @@ void ChainPage::showPlan() {
     // It is all there and still no run: the length does not do.
     if (stock && !plan_->stock.chainRun)
       lacking_->showWrong(
-          (isBelt(plan_->stock.setup) ? tr("Stock's belt of %1 teeth does not reach round its pulleys.")
-                                      : tr("Stock's chain of %1 links does not reach round its sprockets."))
-              .arg(stock->links),
+          isBelt(plan_->stock.setup)
+              ? tr("Stock's belt of %n teeth does not reach round its pulleys.", nullptr, stock->links)
+              : tr("Stock's chain of %n links does not reach round its sprockets.", nullptr, stock->links),
           lacks.front());
     else
       lacking_->show(tr("The chain run needs size and length of the chain, or pitch and teeth of the belt."),

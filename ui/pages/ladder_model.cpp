@@ -84,10 +84,12 @@ void LadderModel::markTwins() {
       QStringList others;
       for (const std::size_t other : group)
         if (other != i) others << pairOf(rows_[other]);
-      QString words = tr("twin of %1").arg(others.join(tr(", ")));
-      if (foremost(wearsBetter, i)) words += tr("; wears best");
-      if (foremost(sitsBetter, i)) words += tr("; sits best");
-      notes_[i].twins = words;
+      const bool wears = foremost(wearsBetter, i), sits = foremost(sitsBetter, i);
+      const QString words = wears && sits ? tr("twin of %1; wears best; sits best")
+                            : wears       ? tr("twin of %1; wears best")
+                            : sits        ? tr("twin of %1; sits best")
+                                          : tr("twin of %1");
+      notes_[i].twins = words.arg(others.join(tr(", ", "between pairs")));
     }
   }
 }
@@ -119,14 +121,20 @@ int LadderModel::columnCount(const QModelIndex& parent) const {
   return parent.isValid() ? 0 : ColumnCount;
 }
 
+QString LadderModel::proposedText(const QString& pair) {
+  return tr("%1 proposed").arg(pair);
+}
+
 QString LadderModel::fitText(const LadderRow& row) const {
   if (!row.chainRun) return tr("–");
   const ChainRunFigures& run = *row.chainRun;
   const QString shift = signedNumber(units_.shown(Quantity::SmallLength, run.axleShiftM.value_or(0.0)),
                                      units_.decimals(Quantity::SmallLength));
   if (row.fits())
-    return (run.fits ? tr("fits, axle %1") : tr("axle %1")).arg(shift) +
-           (run.offsetLink ? tr(", offset link") : QString());
+    return (run.fits         ? run.offsetLink ? tr("fits, axle %1, offset link") : tr("fits, axle %1")
+                    : run.offsetLink ? tr("axle %1, offset link")
+                             : tr("axle %1"))
+        .arg(shift);
   const QString lengths = otherLengthsWords(run);
   return lengths.isEmpty() ? tr("no") : lengths;
 }
@@ -135,7 +143,7 @@ QString LadderModel::fitToolTip(const LadderRow& row) const {
   if (!row.chainRun) return tr("Nothing is known of the chain or belt.");
   QStringList reasons;
   for (const Misfit misfit : row.chainRun->misfits) reasons << misfitWords(misfit, *row.chainRun, units_);
-  return reasons.isEmpty() ? fitText(row) : reasons.join(tr(", "));
+  return reasons.isEmpty() ? fitText(row) : reasons.join(tr(", ", "between reasons"));
 }
 
 QString LadderModel::aimText(const LadderRow& row) const {
@@ -150,7 +158,8 @@ QString LadderModel::aimText(const LadderRow& row) const {
   const bool all = reached == static_cast<std::ptrdiff_t>(row.aims.size());
   const QString score = all ? (!row.fits() ? tr("all, but does not fit") : tr("all"))
                             : tr("%1 of %2").arg(reached).arg(row.aims.size());
-  return margins.isEmpty() ? score : score + tr(": ") + margins.join(tr(", "));
+  if (margins.isEmpty()) return score;
+  return tr("%1: %2", "aims reached, and margins").arg(score, margins.join(tr(", ", "between margins")));
 }
 
 QString LadderModel::text(const LadderRow& row, int index, int column) const {
@@ -159,7 +168,7 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
     case Pair: {
       const bool stock = row.frontTeeth == stockFront_ && row.rearTeeth == stockRear_;
       const bool proposed = row.frontTeeth == proposedFront_ && row.rearTeeth == proposedRear_;
-      return pairOf(row) + (proposed ? tr(" proposed") : stock ? tr(" stock") : QString());
+      return proposed ? proposedText(pairOf(row)) : stock ? tr("%1 stock").arg(pairOf(row)) : pairOf(row);
     }
     case FinalRatio:
       return number(row.finalRatio, 3);
@@ -199,7 +208,7 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
   }
   const QString words = aimText(row);
   const QString& twin = notes_[static_cast<std::size_t>(index)].twins;
-  return words.isEmpty() ? twin : twin.isEmpty() ? words : words + QStringLiteral("; ") + twin;
+  return words.isEmpty() ? twin : twin.isEmpty() ? words : tr("%1; %2", "aims and twins").arg(words, twin);
 }
 
 QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) const {

@@ -51,6 +51,9 @@ class LadderModel : public QAbstractTableModel {
   bool settled() const { return settled_; }
   bool isFaded(int index) const { return notes_[static_cast<std::size_t>(index)].faded; }
 
+  /// A pair as it reads where it is the proposal.
+  static QString proposedText(const QString& pair);
+
   int rowCount(const QModelIndex& parent = {}) const override;
   int columnCount(const QModelIndex& parent = {}) const override;
   QVariant data(const QModelIndex& index, int role) const override;

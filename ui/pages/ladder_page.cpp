@@ -6,8 +6,8 @@
 #include <QMenu>
 #include <QVBoxLayout>
 
+#include "core/ladder_csv.h"
 #include "core/limits.h"
-#include "core/report.h"
 #include "ui/words/aim_words.h"
 
 namespace layshaft::ui {
@@ -218,7 +218,7 @@ void LadderPage::fitColumns() {
   bold.setBold(true);
   table_->setColumnWidth(
       LadderModel::Pair,
-      QFontMetrics(bold).horizontalAdvance(QStringLiteral("00/00 ") + tr("proposed")) + 16);
+      QFontMetrics(bold).horizontalAdvance(LadderModel::proposedText(QStringLiteral("00/00"))) + 16);
   // What is asked for stands beside the pair, and is cut short there; else twins come last.
   const bool asked = !worked_->aims.empty();
   header.moveSection(header.visualIndex(LadderModel::Aims), asked ? 1 : header.count() - 1);
@@ -297,13 +297,10 @@ std::vector<QStringList> LadderPage::numbers() const {
 }
 
 QString LadderPage::csv() const {
-  QString out;
-  for (const QStringList& row : numbers()) {
-    QStringList cells;
-    for (const QString& cell : row) cells << QString::fromStdString(csvField(cell.toStdString()));
-    out += cells.join(QLatin1Char(',')) + QLatin1Char('\n');
-  }
-  return out;
+  std::vector<LadderRow> inView;
+  for (int r = 0; r < filter_.rowCount(); ++r)
+    inView.push_back(model_.row(filter_.mapToSource(filter_.index(r, 0)).row()));
+  return QString::fromStdString(ladderCsv(inView));
 }
 
 }  // namespace layshaft::ui

@@ -34,35 +34,56 @@ QString marginsWords(const LadderRow& row, const std::vector<Aim>& aims, const U
   QStringList words;
   for (std::size_t i = 0; i < aims.size() && i < row.aims.size(); ++i)
     if (const QString margin = marginWords(aims[i], row.aims[i], units); !margin.isEmpty()) words << margin;
-  return words.join(Say::tr(", "));
+  return words.join(Say::tr(", ", "between margins"));
 }
 
-QString whyNot(const LadderRow& row, const UnitsShown& units) {
-  QStringList reasons;
-  for (const Misfit misfit : row.chainRun->misfits) reasons << misfitWords(misfit, *row.chainRun, units);
+/// Why a pair is left out that would answer the aims, better than one that fits where there is one.
+QString leftOutWords(const LadderRow& row, const QString& named, bool better, const UnitsShown& units) {
+  QStringList misfits;
+  for (const Misfit misfit : row.chainRun->misfits) misfits << misfitWords(misfit, *row.chainRun, units);
+  const QString reasons = misfits.join(Say::tr(", ", "between reasons"));
   const QString lengths = otherLengthsWords(*row.chainRun);
-  return reasons.join(Say::tr(", ")) +
-         (lengths.isEmpty() ? QString() : Say::tr("; it would fit %1").arg(lengths));
+  if (lengths.isEmpty())
+    return (better ? Say::tr("Better but left out: %1, because %2.") : Say::tr("Left out: %1, because %2."))
+        .arg(named, reasons);
+  return (better ? Say::tr("Better but left out: %1, because %2; it would fit %3.",
+                           "%3 is \"with 112 or 114 links\"")
+                 : Say::tr("Left out: %1, because %2; it would fit %3.", "%3 is \"with 112 or 114 links\""))
+      .arg(named, reasons, lengths);
+}
+
+/// The sentence with the gear in it, or the one for the last gear where none is named; both have the gear
+/// last.
+QString inGear(const std::optional<int>& gear, const QString& named, const QString& last) {
+  return gear ? named.arg(*gear) : last;
+}
+
+QString gainWords(const Aim& aim) {
+  const double wanted = aim.percent.value_or(0.0);
+  const QString size = number(std::abs(wanted), wanted == std::round(wanted) ? 0 : 1);
+  if (wanted >= 0.0)
+    return inGear(aim.gear, Say::tr("%1 % more pull in gear %2").arg(size),
+                  Say::tr("%1 % more pull in last gear").arg(size));
+  return inGear(aim.gear, Say::tr("at most %1 % less pull in gear %2").arg(size),
+                Say::tr("at most %1 % less pull in last gear").arg(size));
 }
 
 }  // namespace
 
 QString aimWords(const Aim& aim, const UnitsShown& units) {
-  const QString gear = aim.gear ? Say::tr("gear %1").arg(*aim.gear) : Say::tr("last gear");
   const QString speed =
-      number(units.shown(Quantity::Speed, units::mpsFromKmh(aim.speedKmh.value_or(0.0))), 0) +
-      QLatin1Char(' ') + units.name(Quantity::Speed);
+      units.withUnit(number(units.shown(Quantity::Speed, units::mpsFromKmh(aim.speedKmh.value_or(0.0))), 0),
+                     Quantity::Speed);
   const QString rpm = number(aim.rpm.value_or(0.0), 0);
   switch (aim.want) {
     case Aim::Want::RevAtSpeed:
-      return Say::tr("%1 at %2 rpm at %3").arg(gear, rpm, speed);
+      return inGear(aim.gear, Say::tr("gear %3 at %1 rpm at %2").arg(rpm, speed),
+                    Say::tr("last gear at %1 rpm at %2").arg(rpm, speed));
     case Aim::Want::CruiseBelow:
-      return Say::tr("%1 below %2 rpm at %3").arg(gear, rpm, speed);
-    case Aim::Want::PullGain: {
-      const double percentage = aim.percent.value_or(0.0);
-      return (percentage >= 0.0 ? Say::tr("%1 % more pull in %2") : Say::tr("at most %1 % less pull in %2"))
-          .arg(number(std::abs(percentage), percentage == std::round(percentage) ? 0 : 1), gear);
-    }
+      return inGear(aim.gear, Say::tr("gear %3 below %1 rpm at %2").arg(rpm, speed),
+                    Say::tr("last gear below %1 rpm at %2").arg(rpm, speed));
+    case Aim::Want::PullGain:
+      return gainWords(aim);
     case Aim::Want::LeastDriveTime:
       return Say::tr("end of the drive in least time");
     case Aim::Want::TopSpeedAtLeast:
@@ -89,8 +110,8 @@ QString marginWords(const Aim& aim, const AimOutcome& outcome, const UnitsShown&
     case Aim::Want::TopSpeedAtLeast:
       break;
   }
-  return (outcome.reached ? Say::tr("%1 %2 to spare") : Say::tr("%1 %2 short"))
-      .arg(sizeWords(units.shown(Quantity::Speed, size), 0), units.name(Quantity::Speed));
+  return (outcome.reached ? Say::tr("%1 to spare", "a speed") : Say::tr("%1 short", "a speed"))
+      .arg(units.withUnit(sizeWords(units.shown(Quantity::Speed, size), 0), Quantity::Speed));
 }
 
 QString aimAnswerWords(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims,
@@ -99,7 +120,8 @@ QString aimAnswerWords(const std::vector<LadderRow>& rows, const std::vector<Aim
   const AimAnswer answer = aimAnswer(rows, aims);
   const auto named = [&](const LadderRow& row) {
     const QString margins = marginsWords(row, aims, units);
-    return margins.isEmpty() ? pairWords(row) : Say::tr("%1 (%2)").arg(pairWords(row), margins);
+    return margins.isEmpty() ? pairWords(row)
+                             : Say::tr("%1 (%2)", "pair and margins").arg(pairWords(row), margins);
   };
   QStringList sentences;
   if (answer.best)
@@ -110,12 +132,9 @@ QString aimAnswerWords(const std::vector<LadderRow>& rows, const std::vector<Aim
   const std::size_t all = answer.betterLeftOut.size(), shown = std::min(kMostLeftOut, all);
   for (std::size_t i = 0; i < shown; ++i) {
     const LadderRow& row = rows[answer.betterLeftOut[i]];
-    sentences << (answer.best ? Say::tr("Better but left out: %1, because %2.")
-                              : Say::tr("Left out: %1, because %2."))
-                     .arg(named(row), whyNot(row, units));
+    sentences << leftOutWords(row, named(row), answer.best.has_value(), units);
   }
-  if (all == shown + 1) sentences << Say::tr("One more is left out.");
-  if (all > shown + 1) sentences << Say::tr("%1 more are left out.").arg(all - shown);
+  if (all > shown) sentences << Say::tr("%n more are left out.", nullptr, static_cast<int>(all - shown));
   return sentences.join(QLatin1Char(' '));
 }
 

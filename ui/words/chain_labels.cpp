@@ -22,9 +22,23 @@ QString small(const Figure& metres, const UnitsShown& units) {
                 : Say::tr("–");
 }
 
-/// "15 teeth (stock 16)".
-QString beside(const QString& text, const QString& now, const QString& before) {
-  return now == before ? text.arg(now) : Say::tr("%1 (stock %2)").arg(text.arg(now), before);
+/// "114 links (stock 112)" or "belt of 120 teeth"; links and a belt's teeth do not compare.
+QString loopText(const ChainRunFigures& run, const ChainRunFigures& stock) {
+  if (stock.belt != run.belt || stock.links == run.links)
+    return run.belt ? Say::tr("belt of %n teeth", nullptr, run.links)
+                    : Say::tr("%n links", nullptr, run.links);
+  return (run.belt ? Say::tr("belt of %n teeth (stock %1)", nullptr, run.links)
+                   : Say::tr("%n links (stock %1)", nullptr, run.links))
+      .arg(stock.links);
+}
+
+QString tensionText(const ChainRunFigures& run, const UnitsShown& units) {
+  const QString pull =
+      units.withUnit(number(units.shown(Quantity::Force, *run.peakTensionN), 0), Quantity::Force);
+  if (!run.safetyFactor) return Say::tr("pulls up to %1").arg(pull);
+  return (run.strengthAssumed ? Say::tr("pulls up to %1, safety factor %2 (least strength of the size)")
+                              : Say::tr("pulls up to %1, safety factor %2"))
+      .arg(pull, number(*run.safetyFactor, 1));
 }
 
 QString massText(const std::optional<SprocketMass>& mass, const UnitsShown& units) {
@@ -37,55 +51,44 @@ QString massText(const std::optional<SprocketMass>& mass, const UnitsShown& unit
 
 QString teethLabel(const Plan& plan, SprocketPlace place) {
   const auto teeth = [place](const SetupPlan& setup) {
-    return QString::number(place == SprocketPlace::Front ? setup.setup.frontTeeth.count()
-                                                         : setup.setup.rearTeeth.count());
+    return place == SprocketPlace::Front ? setup.setup.frontTeeth.count() : setup.setup.rearTeeth.count();
   };
-  return beside(Say::tr("%1 teeth"), teeth(plan.proposed), teeth(plan.stock));
+  const int now = teeth(plan.proposed), before = teeth(plan.stock);
+  return now == before ? Say::tr("%n teeth", nullptr, now)
+                       : Say::tr("%n teeth (stock %1)", nullptr, now).arg(before);
 }
 
 QString wrapLabel(const Plan& plan) {
   const auto wrap = [](const SetupPlan& setup) { return figureText(setup.chainRun->frontWrapDeg, 0); };
-  return beside(Say::tr("wrap %1°"), wrap(plan.proposed), wrap(plan.stock));
+  const QString now = wrap(plan.proposed), before = wrap(plan.stock);
+  return now == before ? Say::tr("wrap %1°").arg(now) : Say::tr("wrap %1° (stock %2)").arg(now, before);
 }
 
 QStringList loopLabel(const Plan& plan, const UnitsShown& units) {
   const ChainRunFigures& run = *plan.proposed.chainRun;
-  const ChainRunFigures& stock = *plan.stock.chainRun;
-  // Links and a belt's teeth do not compare.
-  QString loop =
-      beside(run.belt ? Say::tr("belt of %1 teeth") : Say::tr("%1 links"), QString::number(run.links),
-             QString::number(stock.belt == run.belt ? stock.links : run.links));
+  QString loop = loopText(run, *plan.stock.chainRun);
   if (const auto& size = plan.proposed.setup.options.chainSize; size && !run.belt)
-    loop = QString::fromUtf8(size->name.data()) + Say::tr(", ") + loop;
+    loop = Say::tr("%1, %2", "chain's size and links").arg(QString::fromUtf8(size->name.data()), loop);
   if (!run.tightCentreM) return {loop, Say::tr("does not reach round")};
   QStringList lines{loop};
-  if (run.peakTensionN) {
-    QString pull =
-        Say::tr("pulls up to %1 %2")
-            .arg(number(units.shown(Quantity::Force, *run.peakTensionN), 0), units.name(Quantity::Force));
-    if (run.safetyFactor)
-      pull += (run.strengthAssumed ? Say::tr(", safety factor %1 (least strength of the size)")
-                                   : Say::tr(", safety factor %1"))
-                  .arg(number(*run.safetyFactor, 1));
-    lines << pull;
-  }
+  if (run.peakTensionN) lines << tensionText(run, units);
   return lines;
 }
 
 QString centreLabel(const Plan& plan, const UnitsShown& units) {
-  return Say::tr("centres %1")
-      .arg(beside(QStringLiteral("%1 ") + units.name(Quantity::SmallLength),
-                  small(plan.proposed.chainRun->centreDistanceM, units),
-                  small(plan.stock.chainRun->centreDistanceM, units)));
+  const QString now = small(plan.proposed.chainRun->centreDistanceM, units);
+  const QString before = small(plan.stock.chainRun->centreDistanceM, units);
+  const QString withUnit = units.withUnit(now, Quantity::SmallLength);
+  return now == before ? Say::tr("centres %1").arg(withUnit)
+                       : Say::tr("centres %1 (stock %2)").arg(withUnit, before);
 }
 
 QStringList axleLabel(const Plan& plan, const UnitsShown& units) {
   const ChainRunFigures& run = *plan.proposed.chainRun;
   QStringList lines;
-  if (run.axleShiftM) {
-    const QString way = wayWords(*run.axleShiftM, units);
-    lines << Say::tr("axle %1").arg(way.isEmpty() ? Say::tr("stays") : way);
-  }
+  if (run.axleShiftM)
+    lines << byShift(*run.axleShiftM, units, Say::tr("axle stays"), Say::tr("axle %1 back"),
+                     Say::tr("axle %1 forward"));
   if (run.fits) lines << (*run.fits ? Say::tr("fits") : Say::tr("does not fit"));
   return lines;
 }

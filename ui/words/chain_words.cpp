@@ -15,18 +15,9 @@ struct Say {
 };
 
 QString withUnit(double metres, const UnitsShown& units) {
-  return number(units.shown(Quantity::SmallLength, metres), units.decimals(Quantity::SmallLength)) +
-         QLatin1Char(' ') + units.name(Quantity::SmallLength);
-}
-
-QString takenOut(int links) {
-  return links == 1 ? Say::tr("1 link taken out") : Say::tr("%1 links taken out").arg(links);
-}
-
-/// "moves 3.7 mm back", "stays where it is".
-QString shiftWords(double shiftM, const UnitsShown& units) {
-  const QString way = wayWords(shiftM, units);
-  return way.isEmpty() ? Say::tr("stays where it is") : Say::tr("moves %1").arg(way);
+  return units.withUnit(
+      number(units.shown(Quantity::SmallLength, metres), units.decimals(Quantity::SmallLength)),
+      Quantity::SmallLength);
 }
 
 /// "a 525 chain does not run on the rear sprocket, cut for 520 (other inner width)".
@@ -40,7 +31,7 @@ QString mixWords(const SizeMix& mix) {
   return (mix.place == SprocketPlace::Front
               ? Say::tr("a %1 chain does not run on the front sprocket, cut for %2 (other %3)")
               : Say::tr("a %1 chain does not run on the rear sprocket, cut for %2 (other %3)"))
-      .arg(name(mix.chain), name(mix.sprocket), what.join(Say::tr(", ")));
+      .arg(name(mix.chain), name(mix.sprocket), what.join(Say::tr(", ", "between dimensions")));
 }
 
 /// Where a length comes from: the chain that is on, one of the box before one that must be cut, else a new
@@ -50,22 +41,27 @@ QString sourceWords(const FittingLength& length, const ChainRunFigures& run) {
   if (length.shortenBy == 0) return Say::tr("as it is");
   QStringList ways;
   if (length.spare && length.spare->shortenBy == 0) ways << Say::tr("in the spares box");
-  if (length.shortenBy) ways << Say::tr("this chain, %1").arg(takenOut(*length.shortenBy));
+  if (length.shortenBy) ways << Say::tr("this chain, %n links taken out", nullptr, *length.shortenBy);
   if (ways.isEmpty() && length.spare)
-    ways << Say::tr("the %1 of the spares box, %2")
-                .arg(length.spare->links)
-                .arg(takenOut(length.spare->shortenBy));
-  return ways.isEmpty() ? Say::tr("a new chain") : ways.join(Say::tr(" or "));
+    //: %1 is the number of links of a chain
+    ways << Say::tr("the %1 of the spares box, %n links taken out", nullptr, length.spare->shortenBy)
+                .arg(length.spare->links);
+  return ways.isEmpty() ? Say::tr("a new chain") : ways.join(Say::tr(" or ", "between ways to get a chain"));
 }
 
 /// "112 (this chain, 2 links taken out; axle moves 2.4 mm forward)", … for the lengths that would fit.
 QString lengthWords(const ChainRunFigures& run, const UnitsShown& units) {
   QStringList words;
   for (const FittingLength& length : run.lengthsThatFit)
-    words << Say::tr("%1 (%2; axle %3)")
-                 .arg(length.links)
-                 .arg(sourceWords(length, run), shiftWords(length.axleShiftM, units));
-  return words.join(Say::tr(", "));
+    words << byShift(length.axleShiftM, units,
+                     //: links or teeth, and where they come from
+                     Say::tr("%2 (%3; axle stays where it is)"),
+                     //: links or teeth, and where they come from
+                     Say::tr("%2 (%3; axle moves %1 back)"),
+                     //: links or teeth, and where they come from
+                     Say::tr("%2 (%3; axle moves %1 forward)"))
+                 .arg(QString::number(length.links), sourceWords(length, run));
+  return words.join(Say::tr(", ", "between lengths"));
 }
 
 bool partsFit(const ChainRunFigures& run) {
@@ -84,46 +80,63 @@ QString remedyWords(const ChainRunFigures& run, const UnitsShown& units) {
 
 QString secondsWords(const SprocketSaving& saving) {
   QStringList parts;
-  const auto add = [&](const std::optional<double>& seconds, const QString& what) {
+  const auto add = [&](const std::optional<double>& seconds, const QString& words) {
     if (!seconds) return;
     const QString size = number(std::abs(*seconds), 3);
-    if (size != number(0.0, 3)) parts << Say::tr("%1 s %2").arg(size, what);
+    if (size != number(0.0, 3)) parts << words.arg(size);
   };
-  add(saving.driveS, Say::tr("on the drive"));
-  add(saving.quarterMileS, Say::tr("over the quarter mile"));
-  return parts.join(Say::tr(", "));
+  add(saving.driveS, Say::tr("%1 s on the drive"));
+  add(saving.quarterMileS, Say::tr("%1 s over the quarter mile"));
+  return parts.join(Say::tr(", ", "between times"));
 }
 
-/// Which of them differ from stock's: "The rear sprocket weighs".
-QString whichWeigh(const SprocketSaving& saving) {
+constexpr double kNoMass = 0.005;  // kg
+
+QString massWords(double kg, const UnitsShown& units) {
+  return units.withUnit(number(units.shown(Quantity::Mass, std::abs(kg)), 2), Quantity::Mass);
+}
+
+/// What those that differ from stock's weigh against them.
+QString weightWords(const SprocketSaving& saving, const UnitsShown& units) {
   const auto differs = [](const std::optional<SprocketDifference>& d) {
     return d && (d->kg != 0.0 || d->wheelInertiaKgM2 != 0.0);
   };
-  const bool front = differs(saving.front), rear = differs(saving.rear);
-  if (front && rear) return Say::tr("Both sprockets together weigh");
-  return front ? Say::tr("The front sprocket weighs") : Say::tr("The rear sprocket weighs");
+  const auto say = [&](const QString& alike, const QString& less, const QString& more) {
+    if (std::abs(saving.kg) < kNoMass) return alike;
+    return (saving.kg > 0.0 ? less : more).arg(massWords(saving.kg, units));
+  };
+  if (differs(saving.front) && differs(saving.rear))
+    return say(Say::tr("Both sprockets together weigh as much as stock's."),
+               Say::tr("Both sprockets together weigh %1 less than stock's."),
+               Say::tr("Both sprockets together weigh %1 more than stock's."));
+  if (differs(saving.front))
+    return say(Say::tr("The front sprocket weighs as much as stock's."),
+               Say::tr("The front sprocket weighs %1 less than stock's."),
+               Say::tr("The front sprocket weighs %1 more than stock's."));
+  return say(Say::tr("The rear sprocket weighs as much as stock's."),
+             Say::tr("The rear sprocket weighs %1 less than stock's."),
+             Say::tr("The rear sprocket weighs %1 more than stock's."));
+}
+
+/// What that is worth as it turns, on the scales and on the clock.
+QString worthWords(const SprocketSaving& saving, const UnitsShown& units) {
+  const QString mass = massWords(saving.equivalentKg, units);
+  const bool lighter = saving.equivalentKg >= 0.0;
+  const QString seconds = secondsWords(saving);
+  if (seconds.isEmpty())
+    return (lighter ? Say::tr("As it turns, that is as if the bike were %1 lighter.")
+                    : Say::tr("As it turns, that is as if the bike were %1 heavier."))
+        .arg(mass);
+  return (lighter ? Say::tr("As it turns, that is as if the bike were %1 lighter, which saves %2.",
+                            "%2 is \"0.012 s on the drive\"")
+                  : Say::tr("As it turns, that is as if the bike were %1 heavier, which costs %2.",
+                            "%2 is \"0.012 s on the drive\""))
+      .arg(mass, seconds);
 }
 
 QString savingWords(const SprocketSaving& saving, const UnitsShown& units) {
-  constexpr double kNothing = 0.005;  // kg
-  if (std::abs(saving.kg) < kNothing && std::abs(saving.equivalentKg) < kNothing) return {};
-  const auto mass = [&](double x) {
-    return number(units.shown(Quantity::Mass, std::abs(x)), 2) + QLatin1Char(' ') +
-           units.name(Quantity::Mass);
-  };
-  QStringList sentences;
-  const QString seconds = secondsWords(saving);
-  if (std::abs(saving.kg) < kNothing)
-    sentences << Say::tr("%1 as much as stock's.").arg(whichWeigh(saving));
-  else
-    sentences << (saving.kg > 0.0 ? Say::tr("%1 %2 less than stock's.") : Say::tr("%1 %2 more than stock's."))
-                     .arg(whichWeigh(saving), mass(saving.kg));
-  sentences << (saving.equivalentKg >= 0.0 ? Say::tr("As it turns, that is as if the bike were %1 lighter")
-                                           : Say::tr("As it turns, that is as if the bike were %1 heavier"))
-                       .arg(mass(saving.equivalentKg)) +
-                   (seconds.isEmpty()            ? Say::tr(".")
-                    : saving.equivalentKg >= 0.0 ? Say::tr(", which saves %1.").arg(seconds)
-                                                 : Say::tr(", which costs %1.").arg(seconds));
+  if (std::abs(saving.kg) < kNoMass && std::abs(saving.equivalentKg) < kNoMass) return {};
+  QStringList sentences{weightWords(saving, units), worthWords(saving, units)};
   if (saving.allCounted())
     sentences << Say::tr("It is counted in pull and runs.");
   else if (saving.anyCounted())
@@ -141,13 +154,19 @@ QString savingWords(const SprocketSaving& saving, const UnitsShown& units) {
 QString squatWords(double from, double to) {
   const QString was = number(from, 1), is = number(to, 1);
   if (was == is) return {};
-  const QString change = Say::tr("Anti-squat goes from %1 to %2 %: under power the rear ").arg(was, is);
+  const bool more = to > from;
   constexpr double kNeutral = 100.0;
   if (from <= kNeutral && to <= kNeutral)
-    return change + (to > from ? Say::tr("squats less.") : Say::tr("squats more."));
+    return (more ? Say::tr("Anti-squat goes from %1 to %2 %: under power the rear squats less.")
+                 : Say::tr("Anti-squat goes from %1 to %2 %: under power the rear squats more."))
+        .arg(was, is);
   if (from >= kNeutral && to >= kNeutral)
-    return change + (to > from ? Say::tr("rises more.") : Say::tr("rises less."));
-  return change + (to > from ? Say::tr("rises where it squatted.") : Say::tr("squats where it rose."));
+    return (more ? Say::tr("Anti-squat goes from %1 to %2 %: under power the rear rises more.")
+                 : Say::tr("Anti-squat goes from %1 to %2 %: under power the rear rises less."))
+        .arg(was, is);
+  return (more ? Say::tr("Anti-squat goes from %1 to %2 %: under power the rear rises where it squatted.")
+               : Say::tr("Anti-squat goes from %1 to %2 %: under power the rear squats where it rose."))
+      .arg(was, is);
 }
 
 QString armWords(const Plan& plan, const UnitsShown& units) {
@@ -178,24 +197,31 @@ bool onlyPairChanges(const SetupPlan& a, const SetupPlan& b) {
          a.gearing.rollout.metres == b.gearing.rollout.metres;
 }
 
+/// Links or teeth of what runs round: "114 links".
+QString loopWords(const ChainRunFigures& run) {
+  if (run.belt) return Say::tr("a belt of %n teeth", nullptr, run.links);
+  return run.offsetLink ? Say::tr("%n links, an odd number with an offset link", nullptr, run.links)
+                        : Say::tr("%n links", nullptr, run.links);
+}
+
 }  // namespace
 
-QString wayWords(double shiftM, const UnitsShown& units) {
+QString byShift(double shiftM, const UnitsShown& units, const QString& stays, const QString& back,
+                const QString& forward) {
   const int decimals = units.decimals(Quantity::SmallLength);
   const QString size = number(std::abs(units.shown(Quantity::SmallLength, shiftM)), decimals);
-  if (size == number(0.0, decimals)) return {};
-  return (shiftM > 0.0 ? Say::tr("%1 %2 back") : Say::tr("%1 %2 forward"))
-      .arg(size, units.name(Quantity::SmallLength));
+  if (size == number(0.0, decimals)) return stays;
+  return (shiftM > 0.0 ? back : forward).arg(units.withUnit(size, Quantity::SmallLength));
 }
 
 QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown& units) {
   switch (misfit) {
     case Misfit::AxleTooFarForward:
-    case Misfit::AxleTooFarBack: {
-      const QString way = wayWords(run.axleShiftM.value_or(0.0), units);
-      return way.isEmpty() ? Say::tr("the axle moves by a hair and has no slot for it")
-                           : Say::tr("the axle moves %1, beyond its slot").arg(way);
-    }
+    case Misfit::AxleTooFarBack:
+      return byShift(run.axleShiftM.value_or(0.0), units,
+                     Say::tr("the axle moves by a hair and has no slot for it"),
+                     Say::tr("the axle moves %1 back, beyond its slot"),
+                     Say::tr("the axle moves %1 forward, beyond its slot"));
     case Misfit::FrontTooLarge:
       return Say::tr("the front sprocket is too large for its place");
     case Misfit::FrontTooSmall:
@@ -207,7 +233,7 @@ QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown&
     case Misfit::MixedSizes: {
       QStringList mixes;
       for (const SizeMix& mix : run.mixes) mixes << mixWords(mix);
-      return mixes.join(Say::tr(", "));
+      return mixes.join(Say::tr(", ", "between reasons"));
     }
     case Misfit::ChainDoesNotReach:
       break;
@@ -220,28 +246,48 @@ QString otherLengthsWords(const ChainRunFigures& run) {
   for (const FittingLength& length : run.lengthsThatFit)
     if (const QString links = QString::number(length.links); !lengths.contains(links)) lengths << links;
   if (lengths.isEmpty()) return {};
-  return (run.belt ? Say::tr("with %1 teeth") : Say::tr("with %1 links")).arg(lengths.join(Say::tr(" or ")));
+  if (lengths.size() == 1) {
+    const int only = run.lengthsThatFit.front().links;
+    return run.belt ? Say::tr("with %n teeth", nullptr, only) : Say::tr("with %n links", nullptr, only);
+  }
+  return (run.belt ? Say::tr("with %1 teeth", "several lengths")
+                   : Say::tr("with %1 links", "several lengths"))
+      .arg(lengths.join(Say::tr(" or ", "between numbers")));
 }
 
 QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& units) {
   const auto& run = setup.chainRun;
   if (!run) return {};
-  const QString loop = (run->belt         ? Say::tr("a belt of %1 teeth")
-                        : run->offsetLink ? Say::tr("%1 links, an odd number with an offset link")
-                                          : Say::tr("%1 links"))
-                           .arg(run->links);
+  const QString loop = loopWords(*run);
   if (run->fits.value_or(true)) {
     constexpr double kNothing = 1e-6;  // m
     if (plan.stock.chainRun && std::abs(run->axleShiftM.value_or(0.0)) < kNothing) return {};
-    const QString axle = Say::tr("the axle %1").arg(shiftWords(run->axleShiftM.value_or(0.0), units));
-    return run->fits ? Say::tr("Fits with %1: %2.").arg(loop, axle)
-                     : Say::tr("With %1: %2; the ends of its slot are not both given.").arg(loop, axle);
+    const double shift = run->axleShiftM.value_or(0.0);
+    const QString words =
+        run->fits
+            ? byShift(shift, units,
+                      //: %2 is "114 links" or "a belt of 120 teeth"
+                      Say::tr("Fits with %2: the axle stays where it is."),
+                      //: %2 is "114 links" or "a belt of 120 teeth"
+                      Say::tr("Fits with %2: the axle moves %1 back."),
+                      //: %2 is "114 links" or "a belt of 120 teeth"
+                      Say::tr("Fits with %2: the axle moves %1 forward."))
+            : byShift(
+                  shift, units,
+                  //: %2 is "114 links" or "a belt of 120 teeth"
+                  Say::tr("With %2: the axle stays where it is; the ends of its slot are not both given."),
+                  //: %2 is "114 links" or "a belt of 120 teeth"
+                  Say::tr("With %2: the axle moves %1 back; the ends of its slot are not both given."),
+                  //: %2 is "114 links" or "a belt of 120 teeth"
+                  Say::tr("With %2: the axle moves %1 forward; the ends of its slot are not both given."));
+    return words.arg(loop);
   }
   QStringList reasons;
   for (const Misfit misfit : run->misfits) reasons << misfitWords(misfit, *run, units);
-  const QString words = Say::tr("Does not fit with %1: %2.").arg(loop, reasons.join(Say::tr(", ")));
-  const QString remedy = remedyWords(*run, units);
-  return remedy.isEmpty() ? words : words + QLatin1Char(' ') + remedy;
+  QStringList sentences{
+      Say::tr("Does not fit with %1: %2.").arg(loop, reasons.join(Say::tr(", ", "between reasons")))};
+  if (const QString remedy = remedyWords(*run, units); !remedy.isEmpty()) sentences << remedy;
+  return sentences.join(QLatin1Char(' '));
 }
 
 QString turnWords(const Plan& plan) {
@@ -249,13 +295,19 @@ QString turnWords(const Plan& plan) {
   const QString size = number(std::abs(more), 1);
   if (size == number(0.0, 1))
     return Say::tr("For one turn of the rear wheel the front sprocket turns as often as with stock.");
-  const QString turns =
-      (more > 0.0 ? Say::tr("For one turn of the rear wheel the front sprocket turns %1 % more")
-                  : Say::tr("For one turn of the rear wheel the front sprocket turns %1 % less"))
-          .arg(size);
   if (!onlyPairChanges(plan.stock, plan.proposed))
-    return turns + Say::tr("; primary, gears or tyre change, too.");
-  return turns + (more > 0.0 ? Say::tr(": every gear is shorter.") : Say::tr(": every gear is taller."));
+    return (more > 0.0
+                ? Say::tr("For one turn of the rear wheel the front sprocket turns %1 % more; primary, "
+                          "gears or tyre change, too.")
+                : Say::tr("For one turn of the rear wheel the front sprocket turns %1 % less; primary, "
+                          "gears or tyre change, too."))
+        .arg(size);
+  return (more > 0.0
+              ? Say::tr("For one turn of the rear wheel the front sprocket turns %1 % more: every gear "
+                        "is shorter.")
+              : Say::tr("For one turn of the rear wheel the front sprocket turns %1 % less: every gear "
+                        "is taller."))
+      .arg(size);
 }
 
 QStringList chainVerdict(const Plan& plan, const UnitsShown& units) {

@@ -10,8 +10,10 @@
 /// Sentences on the run of the chain: whether a pair fits, where the axle ends up, which chain to order.
 namespace layshaft::ui {
 
-/// "3.7 mm back", "2.1 mm forward"; empty where it rounds to nothing.
-QString wayWords(double shiftM, const UnitsShown& units);
+/// Of three sentences the one for how an axle moves: not as far as can be read, back, or forward. `%1` in the
+/// latter two becomes the length; what else they want stays open.
+QString byShift(double shiftM, const UnitsShown& units, const QString& stays, const QString& back,
+                const QString& forward);
 
 /// One sentence on whether a setup fits and where its axle goes; empty where the profile says nothing about
 /// it.

@@ -26,7 +26,8 @@ std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units) {
   const auto& to = plan.proposed.gearing.gears;
   const auto shift = [](const std::vector<GearFigures>& gears, std::size_t g) {
     return g < gears.size() && gears[g].shiftRpm
-               ? number(*gears[g].shiftRpm, 0) + Say::tr(" → ") + number(*gears[g].rpmAfterShift, 0)
+               ? Say::tr("%1 → %2", "engine speed before and after a shift")
+                     .arg(number(*gears[g].shiftRpm, 0), number(*gears[g].rpmAfterShift, 0))
                : Say::tr("–");
   };
   const auto difference = [&](double a, double b) {

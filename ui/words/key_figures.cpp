@@ -133,15 +133,14 @@ class Maker {
     if (!speed) return std::nullopt;
     const auto& from = stock().gearing.cruise;
     const auto& to = proposed().gearing.cruise;
-    const QString shown =
-        number(units_.shown(Quantity::Speed, *speed), 0) + QLatin1Char(' ') + units_.name(Quantity::Speed);
-    QString gears = Say::tr("no gear");
+    const QString shown = units_.withUnit(number(units_.shown(Quantity::Speed, *speed), 0), Quantity::Speed);
+    QString label = Say::tr("%1 in no gear").arg(shown);
     if (from && to && from->gear != to->gear)
-      gears = Say::tr("gear %1 → %2").arg(from->gear).arg(to->gear);
+      label = Say::tr("%1 in gear %2 → %3").arg(shown).arg(from->gear).arg(to->gear);
     else if (from || to)
-      gears = Say::tr("gear %1").arg(from ? from->gear : to->gear);
+      label = Say::tr("%1 in gear %2").arg(shown).arg(from ? from->gear : to->gear);
     const auto rpm = [](const std::optional<CruiseFigures>& c) { return c ? Value(c->rpm) : Value(); };
-    return compared(Say::tr("%1 in %2").arg(shown, gears), Quantity::EngineSpeed, rpm(from), rpm(to), 0);
+    return compared(label, Quantity::EngineSpeed, rpm(from), rpm(to), 0);
   }
 
   std::optional<KeyFigure> turns() const {
@@ -183,9 +182,10 @@ class Maker {
     const auto time = [](const SetupPlan& p) {
       return p.road.run.drive ? Value(p.road.run.drive->timeS) : Value();
     };
-    const QString label = Say::tr("drive of %1 %2")
-                              .arg(number(units_.shown(Quantity::Length, plan_.drive->lengthM), 0),
-                                   units_.name(Quantity::Length));
+    const QString label =
+        Say::tr("drive of %1")
+            .arg(units_.withUnit(number(units_.shown(Quantity::Length, plan_.drive->lengthM), 0),
+                                 Quantity::Length));
     return compared(label, Quantity::Time, time(stock()), time(proposed()), timeDecimals());
   }
 

@@ -27,6 +27,15 @@ QStringList row(const QString& name, const Figure& stock, const Figure& proposed
   return cells;
 }
 
+/// How a drive ends: the one sentence or the other.
+QString endWords(const DriveFigures& drive, const QString& onLimiter, const QString& belowLimit) {
+  const bool limiter = drive.secondsOnLimiter > 0.0;
+  return (limiter ? onLimiter : belowLimit)
+      .arg(drive.endGear)
+      .arg(number(drive.endRpm, 0),
+           limiter ? number(drive.secondsOnLimiter, 2) : number(drive.revRangeLeftRpm, 0));
+}
+
 }  // namespace
 
 QString limitWords(LimitedBy limit) {
@@ -81,8 +90,10 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
                 : std::nullopt;
   };
   const auto asked = [&](double mps) { return number(units.shown(Quantity::Speed, mps), 0); };
-  const QString askedGear =
-      plan.rollOn.gear ? RoadWords::tr("gear %1").arg(*plan.rollOn.gear) : RoadWords::tr("last gear");
+  const QString slow = asked(plan.rollOn.fromMps), fast = asked(plan.rollOn.toMps);
+  const QString rollOn =
+      plan.rollOn.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*plan.rollOn.gear)
+                       : RoadWords::tr("%1–%2 %3, last gear, s").arg(slow, fast, speed);
   return {
       {QString(), RoadWords::tr("stock"), RoadWords::tr("proposed"), RoadWords::tr("difference"),
        RoadWords::tr("±")},
@@ -95,9 +106,7 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
           shown(to.quarterMileSpeedMps), 1),
       row(RoadWords::tr("80–120 km/h, last gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
       row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2),
-      row(RoadWords::tr("%1–%2 %3, %4, s")
-              .arg(asked(plan.rollOn.fromMps), asked(plan.rollOn.toMps), speed, askedGear),
-          from.askedRollOnS, to.askedRollOnS, 2),
+      row(rollOn, from.askedRollOnS, to.askedRollOnS, 2),
       row(RoadWords::tr("drive, s"), drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
           road.driveBandS),
       row(RoadWords::tr("drive, end %1").arg(speed), shown(drive(from, &DriveFigures::endSpeedMps)),
@@ -110,21 +119,22 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
 QString driveWords(const Plan& plan, const UnitsShown& units) {
   if (!plan.drive)
     return RoadWords::tr("Give the drive's exit speed and length to see how the straight ends.");
-  const auto sentence = [&](const QString& name, const std::optional<DriveFigures>& drive) {
-    if (!drive) return RoadWords::tr("%1: cannot be ridden from that speed.").arg(name);
-    const bool limiter = drive->secondsOnLimiter > 0.0;
-    const QString end = limiter ? RoadWords::tr("%1: ends in gear %2 at %3 rpm, %4 s of it on the limiter.")
-                                : RoadWords::tr("%1: ends in gear %2 at %3 rpm, %4 rpm left to the limit.");
-    return end.arg(name)
-        .arg(drive->endGear)
-        .arg(number(drive->endRpm, 0),
-             limiter ? number(drive->secondsOnLimiter, 2) : number(drive->revRangeLeftRpm, 0));
+  const auto shown = [&](Quantity quantity, double si) {
+    return units.withUnit(number(units.shown(quantity, si), 0), quantity);
   };
-  return RoadWords::tr("%1 %2 straight from %3 %4.")
-             .arg(number(units.shown(Quantity::Length, plan.drive->lengthM), 0), units.name(Quantity::Length),
-                  number(units.shown(Quantity::Speed, plan.drive->exitMps), 0), units.name(Quantity::Speed)) +
-         QLatin1Char('\n') + sentence(RoadWords::tr("Stock"), plan.stock.road.run.drive) + QLatin1Char('\n') +
-         sentence(RoadWords::tr("Proposed"), plan.proposed.road.run.drive);
+  const auto& stock = plan.stock.road.run.drive;
+  const auto& proposed = plan.proposed.road.run.drive;
+  return QStringList{
+      RoadWords::tr("%1 straight from %2.")
+          .arg(shown(Quantity::Length, plan.drive->lengthM), shown(Quantity::Speed, plan.drive->exitMps)),
+      stock ? endWords(*stock, RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 s of it on the limiter."),
+                       RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 rpm left to the limit."))
+            : RoadWords::tr("Stock: cannot be ridden from that speed."),
+      proposed ? endWords(*proposed,
+                          RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 s of it on the limiter."),
+                          RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 rpm left to the limit."))
+               : RoadWords::tr("Proposed: cannot be ridden from that speed.")}
+      .join(QLatin1Char('\n'));
 }
 
 }  // namespace layshaft::ui

@@ -41,15 +41,21 @@ bool uniform(const std::vector<double>& changes) {
   return *high - *low < kNoticeablePercent;
 }
 
-QString shorterOrTaller(double change) {
-  return change > 0 ? Say::tr("%1 % shorter").arg(percent(change))
-                    : Say::tr("%1 % taller").arg(percent(change));
+/// What becomes of one gear: "gear 6 is 4.8 % shorter".
+QString oneGear(std::size_t gear, double change) {
+  if (unchanged(change)) return Say::tr("gear %1 is as stock").arg(gear);
+  return (change > 0 ? Say::tr("gear %1 is %2 % shorter") : Say::tr("gear %1 is %2 % taller"))
+      .arg(gear)
+      .arg(percent(change));
 }
 
-/// "gears 2 to 4" or "gear 6".
-QString gearSpan(std::size_t first, std::size_t last) {
-  if (first == last) return Say::tr("gear %1").arg(first + 1);
-  return Say::tr("gears %1 to %2").arg(first + 1).arg(last + 1);
+/// The same for neighbours that change alike: "gears 2 to 4 are as stock".
+QString gearsFromTo(std::size_t first, std::size_t last, double change) {
+  if (unchanged(change)) return Say::tr("gears %1 to %2 are as stock").arg(first).arg(last);
+  return (change > 0 ? Say::tr("gears %1 to %2 are %3 % shorter") : Say::tr("gears %1 to %2 are %3 % taller"))
+      .arg(first)
+      .arg(last)
+      .arg(percent(change));
 }
 
 QString capitalised(QString text) {
@@ -68,27 +74,44 @@ QString gearByGear(const std::vector<double>& changes) {
     std::size_t last = first;
     while (last + 1 < changes.size() && std::abs(changes[last + 1] - changes[first]) < kNoticeablePercent)
       ++last;
-    const QString how = unchanged(changes[first]) ? Say::tr("as stock") : shorterOrTaller(changes[first]);
-    parts << (first == last ? Say::tr("%1 is %2") : Say::tr("%1 are %2")).arg(gearSpan(first, last), how);
+    parts << (first == last ? oneGear(first + 1, changes[first])
+                            : gearsFromTo(first + 1, last + 1, changes[first]));
     first = last + 1;
   }
   return wholeSentence(parts.join(Say::tr(", ", "between parts of a sentence")));
 }
 
-/// Both names of the direction, once: shorter is "gearing down" in the trade, taller "gearing up".
-QString directionName(bool shorter) {
-  return shorter ? Say::tr("Shorter (geared down)") : Say::tr("Taller (geared up)");
-}
-
-QString rearTeethWords(double teeth) {
+/// A change that is the same in every gear: how large it is, and what as many rear teeth would do.
+QString changeWords(const GearingChange& change) {
+  const bool shorter = change.gearingPercent > 0;
+  const QString size = percent(change.gearingPercent), step = sizeWords(change.size);
+  const double teeth = change.wholeGearingTeethEquivalent;
   const double count = std::abs(teeth);
-  const QString amount = number(count, std::abs(count - std::round(count)) < 0.05 ? 0 : 1);
-  const bool one = std::abs(count - 1.0) < 0.05;
-  if (teeth > 0)
-    return one ? Say::tr("one more tooth at the rear") : Say::tr("%1 more teeth at the rear").arg(amount);
-  return one ? Say::tr("one tooth fewer at the rear") : Say::tr("%1 teeth fewer at the rear").arg(amount);
+  if (count < 0.25)
+    return (shorter
+                ? Say::tr("Shorter (geared down) by %1 %, %2: less than a quarter of a tooth at the rear.",
+                          "%2 is \"a small step\"")
+                : Say::tr("Taller (geared up) by %1 %, %2: less than a quarter of a tooth at the rear.",
+                          "%2 is \"a small step\""))
+        .arg(size, step);
+  const int whole = static_cast<int>(std::round(count));
+  if (std::abs(count - whole) < 0.05)
+    return (teeth > 0
+                ? Say::tr("Shorter (geared down) by %1 %, %2: about as much as %n more teeth at the rear.",
+                          "%2 is \"a small step\"", whole)
+                : Say::tr("Taller (geared up) by %1 %, %2: about as much as %n teeth fewer at the rear.",
+                          "%2 is \"a small step\"", whole))
+        .arg(size, step);
+  return (teeth > 0
+              ? Say::tr("Shorter (geared down) by %1 %, %2: about as much as %3 more teeth at the rear.",
+                        "%2 is \"a small step\", %3 has a decimal")
+              : Say::tr("Taller (geared up) by %1 %, %2: about as much as %3 teeth fewer at the rear.",
+                        "%2 is \"a small step\", %3 has a decimal"))
+      .arg(size, step, number(count, 1));
 }
 
+/// Names each direction once with both its names: shorter is "gearing down" in the trade, taller "gearing
+/// up".
 QString headline(const Plan& plan, const std::vector<double>& changes) {
   const SetupPlan& stock = plan.stock;
   const SetupPlan& proposed = plan.proposed;
@@ -100,29 +123,24 @@ QString headline(const Plan& plan, const std::vector<double>& changes) {
       std::any_of(changes.begin(), changes.end(), [](double c) { return c <= -kNoticeablePercent; });
   const QString directions = anyShorter && anyTaller
                                  ? Say::tr("Some gears shorter (geared down), some taller (geared up).")
-                             : anyShorter || anyTaller ? wholeSentence(directionName(anyShorter))
-                                                       : QString();
+                             : anyShorter ? Say::tr("Shorter (geared down).")
+                             : anyTaller  ? Say::tr("Taller (geared up).")
+                                          : QString();
   if (gears != stockGears) {
     const QString count =
-        gears == 1 ? Say::tr("1 gear instead of %1.").arg(stockGears)
-                   : Say::tr("%n gears instead of %1.", nullptr, static_cast<int>(gears)).arg(stockGears);
+        Say::tr("%n gears instead of %1.", nullptr, static_cast<int>(gears)).arg(stockGears);
     return QStringList{count, directions, gearByGear(changes)}.join(QLatin1Char(' ')).simplified();
   }
   if (std::all_of(changes.begin(), changes.end(), unchanged))
     return proposed.setup == stock.setup ? Say::tr("The proposal is the same as stock.")
                                          : Say::tr("Other parts, but the same gearing as stock.");
   if (!uniform(changes)) {
-    if (anyShorter && anyTaller) return directions + QLatin1Char(' ') + gearByGear(changes);
-    return Say::tr("%1, but not in every gear alike. %2").arg(directionName(anyShorter), gearByGear(changes));
+    const QString alike = anyShorter && anyTaller ? directions
+                          : anyShorter ? Say::tr("Shorter (geared down), but not in every gear alike.")
+                                       : Say::tr("Taller (geared up), but not in every gear alike.");
+    return QStringList{alike, gearByGear(changes)}.join(QLatin1Char(' '));
   }
-  const double change = proposed.change.gearingPercent;
-  const double rearTeeth = proposed.change.wholeGearingTeethEquivalent;
-  if (std::abs(rearTeeth) < 0.25)
-    return Say::tr("%1 by %2 %, %3: less than a quarter of a tooth at the rear.")
-        .arg(directionName(change > 0), percent(change), sizeWords(proposed.change.size));
-  return Say::tr("%1 by %2 %, %3: about as much as %4.")
-      .arg(directionName(change > 0), percent(change), sizeWords(proposed.change.size),
-           rearTeethWords(rearTeeth));
+  return changeWords(proposed.change);
 }
 
 /// "front 16 → 15", "tyre 180/55ZR17 → 190/55ZR17, rollout 1.939 → 1.973 m": what is different about the
@@ -197,18 +215,18 @@ QString detail(const Plan& plan, const UnitsShown& units, const std::vector<doub
 
 QString stepWords(const GearingChange& change) {
   if (change.direction == Direction::Same) return Say::tr("same");
-  const QString way = change.direction == Direction::Shorter ? Say::tr("shorter") : Say::tr("taller");
+  const bool shorter = change.direction == Direction::Shorter;
   switch (change.size) {
     case StepSize::Small:
-      return Say::tr("small, %1").arg(way);
+      return shorter ? Say::tr("small, shorter") : Say::tr("small, taller");
     case StepSize::Moderate:
-      return Say::tr("moderate, %1").arg(way);
+      return shorter ? Say::tr("moderate, shorter") : Say::tr("moderate, taller");
     case StepSize::Large:
-      return Say::tr("large, %1").arg(way);
+      return shorter ? Say::tr("large, shorter") : Say::tr("large, taller");
     case StepSize::None:
       break;
   }
-  return way;
+  return shorter ? Say::tr("shorter") : Say::tr("taller");
 }
 
 Summary summary(const Plan& plan, const UnitsShown& units) {

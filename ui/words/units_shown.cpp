@@ -93,4 +93,8 @@ QString UnitsShown::name(Quantity quantity) const {
   return {};
 }
 
+QString UnitsShown::withUnit(const QString& number, Quantity quantity) const {
+  return tr("%1 %2", "number and unit").arg(number, name(quantity));
+}
+
 }  // namespace layshaft::ui

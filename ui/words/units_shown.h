@@ -46,6 +46,8 @@ class UnitsShown {
   /// The same of a rollout: a millimetre, a tenth of an inch.
   int rolloutDecimals() const { return system_ == UnitSystem::Imperial ? 1 : 0; }
   QString name(Quantity quantity) const;  ///< "km/h", empty for bare numbers
+  /// "205 km/h": a number that is written already, and its unit.
+  QString withUnit(const QString& number, Quantity quantity) const;
 
   bool operator==(const UnitsShown&) const = default;
 

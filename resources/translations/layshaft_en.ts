@@ -1,0 +1,193 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<!-- SPDX-License-Identifier: GPL-3.0-or-later -->
+<TS version="2.1" language="en" sourcelanguage="en_GB">
+<context>
+    <name>AimWords</name>
+    <message numerus="yes">
+        <source>%n more are left out.</source>
+        <translation>
+            <numerusform>One more is left out.</numerusform>
+            <numerusform>%n more are left out.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ChainLabels</name>
+    <message numerus="yes">
+        <source>belt of %n teeth</source>
+        <translation>
+            <numerusform>belt of %n tooth</numerusform>
+            <numerusform>belt of %n teeth</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n links</source>
+        <translation>
+            <numerusform>%n link</numerusform>
+            <numerusform>%n links</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>belt of %n teeth (stock %1)</source>
+        <translation>
+            <numerusform>belt of %n tooth (stock %1)</numerusform>
+            <numerusform>belt of %n teeth (stock %1)</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n links (stock %1)</source>
+        <translation>
+            <numerusform>%n link (stock %1)</numerusform>
+            <numerusform>%n links (stock %1)</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n teeth</source>
+        <translation>
+            <numerusform>%n tooth</numerusform>
+            <numerusform>%n teeth</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n teeth (stock %1)</source>
+        <translation>
+            <numerusform>%n tooth (stock %1)</numerusform>
+            <numerusform>%n teeth (stock %1)</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>ChainWords</name>
+    <message numerus="yes">
+        <source>this chain, %n links taken out</source>
+        <translation>
+            <numerusform>this chain, %n link taken out</numerusform>
+            <numerusform>this chain, %n links taken out</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>the %1 of the spares box, %n links taken out</source>
+        <extracomment>%1 is the number of links of a chain</extracomment>
+        <translation>
+            <numerusform>the %1 of the spares box, %n link taken out</numerusform>
+            <numerusform>the %1 of the spares box, %n links taken out</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>a belt of %n teeth</source>
+        <translation>
+            <numerusform>a belt of %n tooth</numerusform>
+            <numerusform>a belt of %n teeth</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n links, an odd number with an offset link</source>
+        <translation>
+            <numerusform>%n link, an odd number with an offset link</numerusform>
+            <numerusform>%n links, an odd number with an offset link</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n links</source>
+        <translation>
+            <numerusform>%n link</numerusform>
+            <numerusform>%n links</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>with %n teeth</source>
+        <translation>
+            <numerusform>with %n tooth</numerusform>
+            <numerusform>with %n teeth</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>with %n links</source>
+        <translation>
+            <numerusform>with %n link</numerusform>
+            <numerusform>with %n links</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SetupEdits</name>
+    <message numerus="yes">
+        <source>There are %n pins already; remove one first.</source>
+        <translation>
+            <numerusform>There is %n pin already; remove it first.</numerusform>
+            <numerusform>There are %n pins already; remove one first.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>Summary</name>
+    <message numerus="yes">
+        <source>%n gears instead of %1.</source>
+        <translation>
+            <numerusform>%n gear instead of %1.</numerusform>
+            <numerusform>%n gears instead of %1.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>chain of %n links</source>
+        <translation>
+            <numerusform>chain of %n link</numerusform>
+            <numerusform>chain of %n links</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Shorter (geared down) by %1 %, %2: about as much as %n more teeth at the rear.</source>
+        <comment>%2 is &quot;a small step&quot;</comment>
+        <translation>
+            <numerusform>Shorter (geared down) by %1 %, %2: about as much as one more tooth at the rear.</numerusform>
+            <numerusform>Shorter (geared down) by %1 %, %2: about as much as %n more teeth at the rear.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Taller (geared up) by %1 %, %2: about as much as %n teeth fewer at the rear.</source>
+        <comment>%2 is &quot;a small step&quot;</comment>
+        <translation>
+            <numerusform>Taller (geared up) by %1 %, %2: about as much as one tooth fewer at the rear.</numerusform>
+            <numerusform>Taller (geared up) by %1 %, %2: about as much as %n teeth fewer at the rear.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::AimEditor</name>
+    <message numerus="yes">
+        <source>There are %n aims already; remove one first.</source>
+        <translation>
+            <numerusform>There is %n aim already; remove it first.</numerusform>
+            <numerusform>There are %n aims already; remove one first.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::ChainPage</name>
+    <message numerus="yes">
+        <source>Stock&apos;s belt of %n teeth does not reach round its pulleys.</source>
+        <translation>
+            <numerusform>Stock&apos;s belt of %n tooth does not reach round its pulleys.</numerusform>
+            <numerusform>Stock&apos;s belt of %n teeth does not reach round its pulleys.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Stock&apos;s chain of %n links does not reach round its sprockets.</source>
+        <translation>
+            <numerusform>Stock&apos;s chain of %n link does not reach round its sprockets.</numerusform>
+            <numerusform>Stock&apos;s chain of %n links does not reach round its sprockets.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::FieldForm</name>
+    <message numerus="yes">
+        <source>%1: at most %n numbers</source>
+        <translation>
+            <numerusform>%1: at most %n number</numerusform>
+            <numerusform>%1: at most %n numbers</numerusform>
+        </translation>
+    </message>
+</context>
+</TS>

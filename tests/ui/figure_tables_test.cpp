@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Every row of the tables beside the pictures of runs and chain, against the plan's figures.
+#include <cmath>
+
+#include "tests/ui/support.h"
+#include "ui/words/chain_labels.h"
+#include "ui/words/road_words.h"
+
+namespace layshaft::test {
+namespace {
+
+using Value = std::optional<double>;
+
+constexpr double kMileM = 1609.344, kInchM = 0.0254, kFootM = 0.3048, kPoundKg = 0.45359237;
+constexpr double kPoundForceN = 4.4482216152605;
+
+/// What a unit system shows for one of the SI.
+struct Factors {
+  double speed, length, smallLength, mass, force;
+  int smallDecimals;
+};
+Factors factorsOf(ui::UnitSystem system) {
+  const bool imperial = system == ui::UnitSystem::Imperial;
+  return {system == ui::UnitSystem::Metric ? 3.6 : 3600 / kMileM,
+          imperial ? 1 / kFootM : 1.0,
+          imperial ? 1 / kInchM : 1000.0,
+          imperial ? 1 / kPoundKg : 1.0,
+          imperial ? 1 / kPoundForceN : 1.0,
+          imperial ? 2 : 1};
+}
+
+QString inFigures(const Value& value, int decimals) {
+  if (!value) return "–";
+  const QString text = QLocale().toString(std::abs(*value), 'f', decimals);
+  return *value < 0 && text != QLocale().toString(0.0, 'f', decimals) ? "−" + text : text;
+}
+QString withPlusOrMinus(double value, int decimals) {
+  const QString size = QLocale().toString(std::abs(value), 'f', decimals);
+  return size == QLocale().toString(0.0, 'f', decimals) ? QString("±0") : (value < 0 ? "−" : "+") + size;
+}
+
+/// A row whose difference is that of the two figures as they are read.
+QStringList rowOfFigures(const QString& name, const Value& stock, const Value& proposed, int decimals) {
+  QStringList cells{name, inFigures(stock, decimals), inFigures(proposed, decimals), QString()};
+  const double scale = std::pow(10.0, decimals);
+  if (stock && proposed && cells[1] != cells[2])
+    cells[3] =
+        withPlusOrMinus((std::round(*proposed * scale) - std::round(*stock * scale)) / scale, decimals);
+  return cells;
+}
+
+Value times(const Value& value, double factor) {
+  return value ? Value(*value * factor) : std::nullopt;
+}
+
+void expectTable(const std::vector<QStringList>& is, const std::vector<QStringList>& wanted) {
+  ASSERT_EQ(is.size(), wanted.size());
+  for (std::size_t r = 0; r < is.size(); ++r)
+    EXPECT_EQ(is[r].join(" | ").toStdString(), wanted[r].join(" | ").toStdString());
+}
+
+struct TableCase {
+  const char* sample;
+  ui::UnitSystem system;
+};
+class FigureTables : public testing::TestWithParam<TableCase> {
+ protected:
+  FigureTables() {
+    Profile profile = sampleBike(GetParam().sample);
+    if (!profile.ride) profile.ride.emplace();
+    profile.ride->rollOn = RollOn{.fromSpeedKmh = 60, .toSpeedKmh = 90, .gear = 3};
+    plan_ = plan(profile);
+  }
+  Plan plan_{plan(bike())};
+  const ui::UnitsShown units_{GetParam().system};
+  const Factors factor_ = factorsOf(GetParam().system);
+};
+
+TEST_P(FigureTables, OfTheRuns) {
+  const RunFigures &from = plan_.stock.road.run, &to = plan_.proposed.road.run;
+  const RoadPlan& road = plan_.proposed.road;
+  const auto row = [&](const QString& name, const Value& stock, const Value& proposed, int decimals,
+                       const std::optional<Band>& band = {}, double unit = 1.0) {
+    QStringList cells = rowOfFigures(name, times(stock, unit), times(proposed, unit), decimals);
+    cells << (band ? "±" + QLocale().toString((band->high - band->low) / 2 * unit, 'f', decimals)
+                   : QString());
+    return cells;
+  };
+  const auto drive = [](const RunFigures& run, double DriveFigures::*member) {
+    return run.drive ? Value((*run.drive).*member) : std::nullopt;
+  };
+  const auto top = [](const RoadPlan& r) { return r.topSpeed ? Value(r.topSpeed->speedMps) : std::nullopt; };
+  const QString speed = GetParam().system == ui::UnitSystem::Metric ? "km/h" : "mph";
+  const QString rollOn = QStringLiteral("%1–%2 %3, gear 3, s")
+                             .arg(QLocale().toString(60 / 3.6 * factor_.speed, 'f', 0),
+                                  QLocale().toString(90 / 3.6 * factor_.speed, 'f', 0), speed);
+  expectTable(
+      ui::runTable(plan_, units_),
+      {{"", "stock", "proposed", "difference", "±"},
+       row("0–60 mph, s", from.zeroTo60MphS, to.zeroTo60MphS, 2),
+       row("0–100 km/h, s", from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
+       row("100 m, s", from.hundredMetresS, to.hundredMetresS, 2),
+       row("1/8 mile, s", from.eighthMileS, to.eighthMileS, 2),
+       row("1/4 mile, s", from.quarterMileS, to.quarterMileS, 2, road.quarterMileBandS),
+       row("1/4 mile, " + speed, from.quarterMileSpeedMps, to.quarterMileSpeedMps, 1, {}, factor_.speed),
+       row("80–120 km/h, last gear, s", from.rollOnTopS, to.rollOnTopS, 2),
+       row("80–120 km/h, best gear, s", from.rollOnBestS, to.rollOnBestS, 2),
+       row(rollOn, from.askedRollOnS, to.askedRollOnS, 2),
+       row("drive, s", drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
+           road.driveBandS),
+       row("drive, end " + speed, drive(from, &DriveFigures::endSpeedMps),
+           drive(to, &DriveFigures::endSpeedMps), 1, {}, factor_.speed),
+       row("top speed, " + speed, top(plan_.stock.road), top(road), 0, road.topSpeedBandMps, factor_.speed)});
+}
+
+TEST_P(FigureTables, OfTheChainRun) {
+  ASSERT_TRUE(plan_.stock.chainRun && plan_.proposed.chainRun);
+  const ChainRunFigures &was = *plan_.stock.chainRun, &is = *plan_.proposed.chainRun;
+  const int small = factor_.smallDecimals;
+  const bool imperial = GetParam().system == ui::UnitSystem::Imperial;
+  const QString mm = imperial ? "in" : "mm", kg = imperial ? "lb" : "kg";
+  const auto lengths = [&](const QString& name, const Value& a, const Value& b) {
+    QStringList cells =
+        rowOfFigures(name, times(a, factor_.smallLength), times(b, factor_.smallLength), small);
+    if (!cells[3].isEmpty()) cells[3] = withPlusOrMinus((*b - *a) * factor_.smallLength, small);
+    return cells;
+  };
+  const auto weighed = [&](const std::optional<SprocketMass>& mass) {
+    return mass ? (mass->estimated ? "≈ " : "") + inFigures(mass->kg * factor_.mass, 2) : QString("–");
+  };
+  const auto masses = [&](const QString& name, const std::optional<SprocketMass>& a,
+                          const std::optional<SprocketMass>& b) {
+    const bool comparable = a && b && !a->estimated && !b->estimated && a->kg != b->kg;
+    return QStringList{name, weighed(a), weighed(b),
+                       comparable ? withPlusOrMinus((b->kg - a->kg) * factor_.mass, 2) : QString()};
+  };
+  const auto ripple = [](const ChainRunFigures& run, double percentage) {
+    return run.belt ? std::nullopt : Value(percentage);
+  };
+  const auto antiSquat = [](const ChainRunFigures& run) {
+    return run.swingarm ? run.swingarm->antiSquatPercent : std::nullopt;
+  };
+  const auto slack = [](const ChainRunFigures& run) {
+    return run.swingarm && run.swingarm->tightSpot ? Value(run.swingarm->tightSpot->leastPlayM)
+                                                   : std::nullopt;
+  };
+  QStringList leastPlay = rowOfFigures("least play, " + mm, times(slack(was), factor_.smallLength),
+                                       times(slack(is), factor_.smallLength), small);
+  expectTable(ui::chainTable(plan_, units_),
+              {{"", "stock", "proposed", "difference"},
+               rowOfFigures(is.belt ? "belt, teeth" : "links", was.links, is.links, 0),
+               lengths("centre distance, " + mm, was.centreDistanceM, is.centreDistanceM),
+               {"axle from stock, " + mm, inFigures(0.0, small),
+                is.axleShiftM ? withPlusOrMinus(*is.axleShiftM * factor_.smallLength, small) : "–", ""},
+               lengths("wheelbase, " + mm, was.wheelbaseM, is.wheelbaseM),
+               rowOfFigures("front wrap, °", was.frontWrapDeg, is.frontWrapDeg, 1),
+               rowOfFigures("meeting, front (1 is best)", was.commonFactorFront, is.commonFactorFront, 0),
+               rowOfFigures("meeting, rear (1 is best)", was.commonFactorRear, is.commonFactorRear, 0),
+               rowOfFigures("chordal, front, %", ripple(was, was.chordalFrontPercent),
+                            ripple(is, is.chordalFrontPercent), 2),
+               rowOfFigures("chordal, rear, %", ripple(was, was.chordalRearPercent),
+                            ripple(is, is.chordalRearPercent), 2),
+               rowOfFigures(imperial ? "speed at the limit, ft/s" : "speed at the limit, m/s",
+                            was.topChainSpeedMps * factor_.length, is.topChainSpeedMps * factor_.length, 1),
+               rowOfFigures(imperial ? "greatest tension, lbf" : "greatest tension, N",
+                            times(was.peakTensionN, factor_.force), times(is.peakTensionN, factor_.force), 0),
+               rowOfFigures("safety factor", was.safetyFactor, is.safetyFactor, 1),
+               masses("front sprocket, " + kg, plan_.stock.sprockets.front, plan_.proposed.sprockets.front),
+               masses("rear sprocket, " + kg, plan_.stock.sprockets.rear, plan_.proposed.sprockets.rear),
+               rowOfFigures("anti-squat, %", antiSquat(was), antiSquat(is), 1),
+               leastPlay});
+}
+
+INSTANTIATE_TEST_SUITE_P(Of, FigureTables,
+                         testing::Values(TableCase{"club-600", ui::UnitSystem::Metric},
+                                         TableCase{"club-600", ui::UnitSystem::Imperial},
+                                         TableCase{"motocross-450", ui::UnitSystem::Metric},
+                                         TableCase{"tourer-belt", ui::UnitSystem::Mixed},
+                                         TableCase{"youth-85", ui::UnitSystem::Metric}),
+                         [](const auto& one) {
+                           QString name = one.param.sample;
+                           name += '_' + QString::number(static_cast<int>(one.param.system));
+                           return name.replace('-', '_').toStdString();
+                         });
+
+TEST(FigureTablesBare, ABikeWithoutDataHasDashesAndNoChainTable) {
+  const Plan bare = plan(bike());
+  EXPECT_TRUE(ui::chainTable(bare, ui::UnitsShown()).empty());
+  const auto rows = ui::runTable(bare, ui::UnitsShown());
+  for (std::size_t r = 1; r + 1 < rows.size(); ++r)
+    EXPECT_EQ(rows[r].mid(1), (QStringList{"–", "–", "", ""})) << rows[r][0].toStdString();
+  const QString atLimit = inFigures(bare.stock.gearing.gears.back().speedAtRevLimitMps * 3.6, 0);
+  EXPECT_EQ(rows.back(), (QStringList{"top speed, km/h", atLimit, atLimit, "", ""}))
+      << "the rev limit bounds it in any case";
+}
+
+TEST(FigureTablesBare, TheRollOnOfNoGearIsOfTheLast) {
+  Profile profile = sampleBike("club-600");
+  profile.ride->rollOn = RollOn{.fromSpeedKmh = 60, .toSpeedKmh = 90};
+  EXPECT_EQ(ui::runTable(plan(profile), ui::UnitsShown()).at(9).front(), "60–90 km/h, last gear, s");
+}
+
+}  // namespace
+}  // namespace layshaft::test
