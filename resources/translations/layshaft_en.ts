@@ -181,6 +181,16 @@
     </message>
 </context>
 <context>
+    <name>layshaft::ui::ColumnsTable</name>
+    <message numerus="yes">
+        <source>That is too much to paste: at most %n rows fit here. Nothing was changed.</source>
+        <translation>
+            <numerusform>That is too much to paste: at most %n row fits here. Nothing was changed.</numerusform>
+            <numerusform>That is too much to paste: at most %n rows fit here. Nothing was changed.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>layshaft::ui::FieldForm</name>
     <message numerus="yes">
         <source>%1: at most %n numbers</source>
