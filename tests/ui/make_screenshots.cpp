@@ -2,15 +2,16 @@
 // Makes the pictures of the README with the program itself: make_screenshots FOLDER
 #include <QApplication>
 #include <QDir>
+#include <QSlider>
 #include <QStandardPaths>
 #include <QTabWidget>
 #include <QTest>
 #include <cstdio>
 
 #include "ui/charts/appearance.h"
-#include "ui/charts/chain_drawing.h"
 #include "ui/charts/live_chart.h"
 #include "ui/document/samples.h"
+#include "ui/pages/chain_page.h"
 #include "ui/window/main_window.h"
 #include "ui/words/english.h"
 
@@ -30,7 +31,7 @@ bool shoot(const Profile& profile, PageShown page, ui::Appearance appearance, st
   window.driveLine().focusTeeth();
   QTest::qWait(100);
   if (ui::LiveChart* chart = window.currentChart()) chart->setCrosshair(crosshair);
-  if (page == kChainRun) window.findChild<ui::ChainDrawing*>()->setTurn(0.4);
+  if (page == kChainRun) window.findChild<ui::ChainPage*>()->findChild<QSlider*>()->setValue(1440);
   QTest::qWait(page == kLadder ? 1000 : 50);
   return window.grab().save(file);
 }
