@@ -3,6 +3,7 @@
 
 #include <fcntl.h>
 #include <sys/stat.h>
+#include <sys/xattr.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -103,6 +104,7 @@ std::optional<Problem> writeInPlace(const fs::path& target, std::string_view byt
   int error = 0;
   const std::string old = readAll(file.get(), static_cast<std::size_t>(was.st_size), error);
   if (error != 0) return unwritable(error);
+  bool restored = true;
   // Before anything is overwritten there is room for all of it.
   if (!bytes.empty()) error = ::posix_fallocate(file.get(), 0, static_cast<off_t>(bytes.size()));
   if (error == 0) {
@@ -110,9 +112,9 @@ std::optional<Problem> writeInPlace(const fs::path& target, std::string_view byt
         settled(file.get(), bytes.size()))
       return std::nullopt;
     error = errno;
-    writeAll(file.get(), old);
+    restored = writeAll(file.get(), old);
   }
-  const bool restored = ::ftruncate(file.get(), was.st_size) == 0 && ::fsync(file.get()) == 0;
+  restored = ::ftruncate(file.get(), was.st_size) == 0 && ::fsync(file.get()) == 0 && restored;
   return unwritable(restored ? error : EIO);
 }
 
@@ -132,14 +134,24 @@ std::string freshName(const fs::path& folder) {
   return (folder / name).string();
 }
 
+/// Gives a file the list of who may do what that another has, if that has one.
+bool copyAccessList(int fd, const fs::path& from) {
+  constexpr const char* kList = "system.posix_acl_access";
+  const ssize_t size = ::getxattr(from.c_str(), kList, nullptr, 0);
+  if (size <= 0) return true;
+  std::string list(static_cast<std::size_t>(size), '\0');
+  return ::getxattr(from.c_str(), kList, list.data(), list.size()) == size &&
+         ::fsetxattr(fd, kList, list.data(), list.size(), 0) == 0;
+}
+
 /// Makes a file that takes the place of an old one belong to whom the old one belonged, as far as allowed.
-bool giveTo(int fd, const struct stat& was) {
+bool giveTo(int fd, const struct stat& was, const fs::path& old) {
   mode_t mode = was.st_mode & kPermissions;
   const bool given =
       ::fchown(fd, was.st_uid, was.st_gid) == 0 || ::fchown(fd, static_cast<uid_t>(-1), was.st_gid) == 0;
   constexpr mode_t kOfTheGroup = 06070;
   if (!given) mode &= ~kOfTheGroup;  // they were meant for another group
-  return ::fchmod(fd, mode) == 0;
+  return ::fchmod(fd, mode) == 0 && copyAccessList(fd, old);
 }
 
 }  // namespace
@@ -182,7 +194,12 @@ std::optional<Problem> saveFile(const fs::path& file, std::string_view bytes) {
     return unwritable(error);
   };
   if (!writeAll(fresh.get(), bytes)) return failed(errno);
-  if (exists && !giveTo(fresh.get(), was)) return failed(errno);
+  if (exists && !giveTo(fresh.get(), was, target)) {
+    // Where whose it is cannot be set, as on file systems without owners, only the old file is as it should
+    // be.
+    ::unlink(name.c_str());
+    return writeInPlace(target, bytes);
+  }
   if (!settled(fresh.get(), bytes.size())) return failed(errno);
   if (!fresh.close()) return failed(errno);
   if (::rename(name.c_str(), target.c_str()) != 0) {

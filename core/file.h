@@ -18,8 +18,9 @@ Result<std::string> readFile(const std::filesystem::path& file, std::size_t most
 
 /// Makes `bytes` the whole content of a file, behind whatever links lead to it. The new content is complete
 /// and on the disk before it takes the old one's place; if anything fails the old file is as it was and the
-/// problem (FileUnwritable, NotAFile) says why. Permissions of an old file stay. Where the folder allows no
-/// new file, the old one is written over after room for all of it was set aside, and restored if that fails.
+/// problem (FileUnwritable, NotAFile) says why. Permissions of an old file stay; another hard link to it
+/// keeps the old content. Where the folder allows no new file, the old one is written over after room for all
+/// of it was set aside, and restored if that fails.
 std::optional<Problem> saveFile(const std::filesystem::path& file, std::string_view bytes);
 
 /// The file that a name leads to: links are followed, the last one also to a file that does not exist yet.

@@ -212,6 +212,45 @@ TEST_F(DocumentTest, HistoryIsBoundedInMemory) {
   EXPECT_EQ(document_.profile().notes[0], marked(kEdits - 1));
 }
 
+TEST_F(DocumentTest, BoundingTheHistoryNeverSaysThatAllIsSaved) {
+  QStringList saidClean;
+  QObject::connect(&document_, &Document::titleChanged, &document_, [&] {
+    if (!document_.isModified()) saidClean << undo_.undoText();
+  });
+  for (int i = 0; i < 900; ++i) {
+    const std::string notes(20000, static_cast<char>('a' + i % 26));
+    document_.edit({.field = QString::number(i), .title = "notes", .shown = {}},
+                   [&](Profile& p) { p.notes = notes; });
+  }
+  EXPECT_LT(undo_.count(), 900) << "it was bounded";
+  EXPECT_TRUE(saidClean.isEmpty());
+}
+
+TEST_F(DocumentTest, RevertingRecoveredWorkIsClean) {
+  document_.recover(bike({{"/name", "Rescued"}}), fileIn("a.bike.json"), std::nullopt);
+  document_.load(bike(), fileIn("a.bike.json"));
+  EXPECT_FALSE(document_.isModified());
+}
+
+TEST_F(DocumentTest, AFileChangedBetweenReadingAndShowingIsOneChangedOutside) {
+  ASSERT_EQ(document_.save(fileIn("a.bike.json")), std::nullopt);
+  FileMark before = *markOf(ui::pathOf(fileIn("a.bike.json")));
+  --before.modifiedNs;
+  document_.load(bike(), fileIn("a.bike.json"), before);
+  EXPECT_TRUE(document_.changedOutside());
+}
+
+TEST(DocumentsEnd, NobodyIsToldOfIt) {
+  int told = 0;
+  QObject listener;
+  {
+    Document document(bike());
+    document.edit({.field = "name", .title = "name", .shown = {}}, [](Profile& p) { p.name = "Changed"; });
+    QObject::connect(&document, &Document::titleChanged, &listener, [&] { ++told; });
+  }
+  EXPECT_EQ(told, 0);
+}
+
 TEST_F(DocumentTest, HistoryIsBoundedInSteps) {
   for (int i = 0; i < Document::kMostSteps + 50; ++i)
     document_.edit({.field = QString::number(i), .title = "cruise", .shown = {}},

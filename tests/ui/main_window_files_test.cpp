@@ -4,6 +4,7 @@
 #include <QFileDialog>
 #include <QMenuBar>
 #include <QMimeData>
+#include <QTabWidget>
 #include <QTemporaryDir>
 
 #include "core/profile_file.h"
@@ -374,6 +375,30 @@ TEST_F(MainWindowFiles, AFileWhoseNameIsNoTextOpensSavesAndIsRemembered) {
   window_->document().load(bike(), QString());
   window_->openFile(ui::preferences::recentFiles()[0]);
   EXPECT_EQ(window_.profile().name, "Odd");
+}
+
+TEST_F(MainWindowFiles, WhatIsStillBeingTypedIsSavedToo) {
+  const QString file = write("a.bike.json", sampleBike("club-600"));
+  window_->openFile(file);
+  window_->findChild<QTabWidget*>()->setCurrentIndex(1);
+  auto& slope = control<QDoubleSpinBox>(*window_, "Slope");
+  typeInto(slope, "3");
+  action("Save").trigger();
+  EXPECT_EQ(loadProfile(file.toStdString())->ride->slopePercent, 3.0);
+  typeInto(slope, "4");
+  DialogAnswer question(press(QMessageBox::Discard));
+  EXPECT_TRUE(window_->close());
+  EXPECT_TRUE(question.seen()) << "closing knows of it";
+}
+
+TEST_F(MainWindowFiles, AWindowThatHasTheLastOfAFileAsksBeforeItCloses) {
+  const QString file = write("a.bike.json", bike());
+  window_->openFile(file);
+  ASSERT_TRUE(QFile::remove(file));
+  DialogAnswer question(press(QMessageBox::Save));
+  EXPECT_TRUE(window_->close());
+  EXPECT_TRUE(question.said().contains("is gone")) << question.said().toStdString();
+  EXPECT_TRUE(loadProfile(file.toStdString()));
 }
 
 TEST_F(MainWindowFiles, ANameNeverMeansAFolder) {

@@ -178,14 +178,14 @@ TEST_F(RecoveryTest, AFullDiskLeavesTheCopyBeforeAndSaysSoOnce) {
   RecoveryCopy copy(document, folder);
   QSignalSpy troubled(&copy, &RecoveryCopy::troubled);
   change(document, "First");
-  copy.writeNow();
+  EXPECT_TRUE(copy.writeNow());
   const QStringList made = QDir(folder).entryList({"*.recovery.json"}, QDir::Files);
   ASSERT_EQ(made.size(), 1);
   const std::string before = contentsOf(disk.file(made[0].toStdString()));
   disk.fillUpTo(0);
   for (const char* name : {"Second", "Third"}) {
     change(document, name);
-    copy.writeNow();
+    EXPECT_FALSE(copy.writeNow()) << "so that nothing older is given up for it";
     QCoreApplication::processEvents();
   }
   EXPECT_EQ(contentsOf(disk.file(made[0].toStdString())), before);

@@ -2,6 +2,7 @@
 #include "ui/charts/chain_scene.h"
 
 #include <QImage>
+#include <QPaintEngine>
 #include <algorithm>
 #include <cmath>
 

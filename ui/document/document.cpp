@@ -83,6 +83,11 @@ Document::Document(Profile profile, QObject* parent) : QObject(parent), profile_
   connect(&undo_, &QUndoStack::cleanChanged, this, &Document::titleChanged);
 }
 
+// The history says that it is clean when it goes; by then nobody may ask this any more.
+Document::~Document() {
+  undo_.disconnect(this);
+}
+
 std::optional<Problem> Document::edit(const EditName& name, const std::function<void(Profile&)>& change) {
   Profile after = profile_;
   change(after);
@@ -118,6 +123,7 @@ void Document::boundHistory() {
     if (clean == static_cast<int>(i) + 1) undo_.setClean();
   }
   refilling_ = false;
+  emit titleChanged();
 }
 
 QString Document::title() const {
@@ -145,15 +151,20 @@ void Document::rememberFile(const QString& file) {
 }
 
 void Document::load(Profile profile, const QString& file) {
-  rememberFile(file);
+  load(std::move(profile), file, file.isEmpty() ? std::nullopt : markOf(pathOf(file)));
+}
+
+void Document::load(Profile profile, const QString& file, const std::optional<FileMark>& mark) {
+  file_ = file;
+  mark_ = mark;
   undo_.clear();
+  undo_.setClean();  // an empty history of recovered work is not clean by itself
   set(std::move(profile));
   emit titleChanged();
 }
 
 void Document::recover(Profile profile, const QString& file, const std::optional<FileMark>& mark) {
-  load(std::move(profile), file);
-  mark_ = mark;
+  load(std::move(profile), file, mark);
   undo_.resetClean();
   emit titleChanged();
 }

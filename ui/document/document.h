@@ -30,6 +30,7 @@ class Document : public QObject {
   static constexpr std::size_t kMostHistoryBytes = std::size_t{32} << 20;
 
   explicit Document(Profile profile, QObject* parent = nullptr);
+  ~Document() override;
 
   const Profile& profile() const { return profile_; }
   QUndoStack& undoStack() { return undo_; }
@@ -48,14 +49,16 @@ class Document : public QObject {
   /// How the file was when it was loaded or saved here.
   const std::optional<FileMark>& fileMark() const { return mark_; }
   QString title() const;  ///< the bike's name
-  bool isModified() const { return !undo_.isClean(); }
+  bool isModified() const { return refilling_ || !undo_.isClean(); }
 
   /// Writes to `file` and makes it the document's file; nothing if it worked. Else the old file is as it was,
   /// and the document stays modified.
   std::optional<Problem> save(const QString& file);
 
-  /// Replaces everything, with an empty history.
+  /// Replaces everything, with an empty history. `mark` is how the file was when it was read; now, if none is
+  /// given.
   void load(Profile profile, const QString& file);
+  void load(Profile profile, const QString& file, const std::optional<FileMark>& mark);
 
   /// Takes over work that was never saved: modified from the start. `mark` is how its file was when that work
   /// began: if it is otherwise by now, saving will ask.
@@ -75,7 +78,7 @@ class Document : public QObject {
   QUndoStack undo_;
   QString file_;
   std::optional<FileMark> mark_;
-  bool refilling_ = false;  ///< steps that are put on the stack anew change nothing
+  bool refilling_ = false;  ///< steps that are put on the stack anew change nothing, nor what is saved
 };
 
 }  // namespace layshaft::ui

@@ -114,15 +114,18 @@ void RecoveryCopy::write() {
   writer_.start([this, profile = document_.profile(), file = document_.file(), mark = document_.fileMark()] {
     const QByteArray bytes = copyOf(profile, file, mark);
     const auto problem = saveFile(pathOf(path_), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+    onDisk_ = !problem;
     const QString why = problem ? QString::fromStdString(problem->given) : QString();
     QMetaObject::invokeMethod(this, [this, why] { wrote(why); });
   });
 }
 
-void RecoveryCopy::writeNow() {
+bool RecoveryCopy::writeNow() {
   delay_.stop();
+  onDisk_ = false;
   write();
   writer_.waitForDone();
+  return onDisk_;
 }
 
 void RecoveryCopy::wrote(const QString& why) {

@@ -6,6 +6,7 @@
 #include <QString>
 #include <QThreadPool>
 #include <QTimer>
+#include <atomic>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -41,8 +42,9 @@ class RecoveryCopy : public QObject {
   RecoveryCopy(const Document& document, const QString& folder, QObject* parent = nullptr);
   ~RecoveryCopy() override;
 
-  /// Writes without delay and waits until it is on the disk.
-  void writeNow();
+  /// Writes without delay and waits until it is on the disk. Whether it is: else what is kept elsewhere must
+  /// stay.
+  bool writeNow();
   void discard();
 
   /// Why unsaved work cannot be kept safe; empty while it can.
@@ -59,7 +61,8 @@ class RecoveryCopy : public QObject {
   QString path_;
   std::unique_ptr<RecoveryLock> lock_;
   QTimer delay_;
-  QThreadPool writer_;  ///< waiting for the disk must not stop the charts
+  std::atomic<bool> onDisk_ = false;  ///< whether the last writing worked
+  QThreadPool writer_;                ///< waiting for the disk must not stop the charts
   QString trouble_;
 };
 

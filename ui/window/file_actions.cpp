@@ -7,6 +7,7 @@
 #include <QFileInfo>
 #include <QMenu>
 #include <QStandardPaths>
+#include <filesystem>
 #include <utility>
 
 #include "core/profile_file.h"
@@ -144,26 +145,29 @@ void FileActions::open() {
 }
 
 void FileActions::openFile(const QString& file) {
-  const QString path = QDir::cleanPath(QDir::current().absoluteFilePath(file));
+  std::error_code error;
+  const QString path = nameOf(std::filesystem::absolute(pathOf(file), error));
   if (MainWindow* window = windowOn(path)) {
     window->raise();
     window->activateWindow();
     return;
   }
+  const auto mark = markOf(pathOf(path));  // before it is read: a change in between is one of somebody else
   auto profile = loadProfile(pathOf(path));
   if (!profile) return warnOfFile(&window_, tr("This bike cannot be opened"), path, profile.problem());
   preferences::addRecentFile(path);
   const Document& here = window_.document();
   const bool untouchedSample = here.file().isEmpty() && !here.isModified();
   MainWindow* window = untouchedSample ? &window_ : MainWindow::create(*profile);
-  window->document().load(std::move(profile).value(), path);
+  window->document().load(std::move(profile).value(), path, mark);
   window->show();
 }
 
 void FileActions::openDropped(const QList<QUrl>& urls) {
   for (const QUrl& url : urls) {
     if (url.isLocalFile())
-      openFile(url.toLocalFile());
+      openFile(
+          nameOf(QByteArray::fromPercentEncoding(url.path(QUrl::FullyEncoded).toLatin1()).toStdString()));
     else
       warn(&window_, tr("This bike cannot be opened"),
            tr("%1 is not a file on this machine.").arg(onOneLine(url.toDisplayString())));
@@ -179,7 +183,16 @@ bool FileActions::saveTo(const QString& file) {
   return true;
 }
 
+/// A field keeps what is being typed until it is left, which neither a shortcut nor closing does.
+void FileActions::finishTyping() {
+  if (QWidget* field = window_.focusWidget()) {
+    field->clearFocus();
+    field->setFocus();
+  }
+}
+
 bool FileActions::save() {
+  finishTyping();
   const Document& document = window_.document();
   if (document.file().isEmpty()) return saveAs();
   if (document.changedOutside() &&
@@ -193,6 +206,7 @@ bool FileActions::save() {
 }
 
 bool FileActions::saveAs() {
+  finishTyping();
   QString start = window_.document().file();
   if (start.isEmpty())
     start = QDir(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation))
@@ -211,23 +225,29 @@ bool FileActions::saveAs() {
 
 void FileActions::revert() {
   Document& document = window_.document();
-  auto profile = loadProfile(pathOf(document.file()));
-  if (!profile)
-    return warnOfFile(&window_, tr("The saved bike cannot be read"), document.file(), profile.problem());
   if (document.isModified() &&
       ask(&window_, QMessageBox::Question, tr("Revert"),
           tr("Go back to the bike as it was saved? What you changed since will be lost."),
           QMessageBox::Yes | QMessageBox::No, QMessageBox::No) != QMessageBox::Yes)
     return;
-  document.load(std::move(profile).value(), QString(document.file()));
+  const QString file = document.file();
+  const auto mark = markOf(pathOf(file));
+  auto profile = loadProfile(pathOf(file));
+  if (!profile) return warnOfFile(&window_, tr("The saved bike cannot be read"), file, profile.problem());
+  document.load(std::move(profile).value(), file, mark);
 }
 
 bool FileActions::mayDiscard() {
+  finishTyping();
   const Document& document = window_.document();
-  if (!document.isModified()) return true;
-  const auto answer = ask(&window_, QMessageBox::Warning, tr("Save the changes?"),
-                          tr("“%1” has changes that are not saved.").arg(document.title()),
-                          QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
+  const bool gone = !document.file().isEmpty() && !markOf(pathOf(document.file()));
+  if (!document.isModified() && !gone) return true;
+  const auto answer =
+      ask(&window_, QMessageBox::Warning, tr("Save the changes?"),
+          document.isModified()
+              ? tr("“%1” has changes that are not saved.").arg(document.title())
+              : tr("The file of “%1” is gone, and this window has the last of it.").arg(document.title()),
+          QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
   if (answer == QMessageBox::Save) return save();
   return answer == QMessageBox::Discard;
 }

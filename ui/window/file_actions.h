@@ -30,6 +30,7 @@ class FileActions : public QObject {
  private:
   void newBike();
   void open();
+  void finishTyping();
   bool save();
   bool saveAs();
   bool saveTo(const QString& file);

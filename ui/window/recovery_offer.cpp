@@ -49,11 +49,13 @@ MainWindow* windowFor(const Recovered& work) {
   return MainWindow::create(work.profile);
 }
 
-void recover(const Recovered& work) {
+/// Whether a copy of its own keeps the work safe by now.
+bool recover(const Recovered& work) {
   MainWindow* window = windowFor(work);
   window->document().recover(work.profile, work.originalFile, work.mark);
-  window->session().recovery().writeNow();  // the new copy is there before the old one goes
+  const bool safe = window->session().recovery().writeNow();
   window->show();
+  return safe;
 }
 
 }  // namespace
@@ -68,8 +70,9 @@ void offerRecovery(MainWindow& first) {
     box.addButton(Say::tr("Ask Again Later"), QMessageBox::RejectRole);
     box.setDefaultButton(open);
     box.exec();
-    if (box.clickedButton() == open) recover(work);
-    if (box.clickedButton() == open || box.clickedButton() == discard) removeRecovery(work.copy);
+    // The old copy goes when a new one is there, and never where it might be that of a running program.
+    const bool done = box.clickedButton() == open ? recover(work) : box.clickedButton() == discard;
+    if (done && work.claim->state() == RecoveryLock::State::Held) removeRecovery(work.copy);
   }
 }
 
