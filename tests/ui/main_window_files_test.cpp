@@ -64,6 +64,31 @@ class MainWindowFiles : public testing::Test {
     return true;
   }
 
+  /// Saves under a name that is there already: chooses it, confirms that it is to be replaced, reads what is
+  /// said then and gives up. What was said.
+  QStringList saveOver(const QString& taken) {
+    QStringList said;
+    bool chosen = false;
+    QTimer answering;
+    QObject::connect(&answering, &QTimer::timeout, &answering, [&] {
+      auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+      if (auto* files = qobject_cast<QFileDialog*>(dialog)) {
+        if (std::exchange(chosen, true)) return files->reject();
+        files->selectFile(taken);
+        QMetaObject::invokeMethod(files, "accept", Qt::QueuedConnection);  // it asks from inside
+      } else if (auto* box = qobject_cast<QMessageBox*>(dialog)) {
+        said << box->text();
+        if (auto* yes = box->button(QMessageBox::Yes))
+          yes->click();
+        else
+          box->reject();
+      }
+    });
+    answering.start(10);
+    action("Save").trigger();
+    return said;
+  }
+
   QTemporaryDir folder_;
   Window window_{bike({{"/name", "Sample"}})};
 };
@@ -229,26 +254,7 @@ TEST_F(MainWindowFiles, SaveAsDoesNotReplaceAFileThatAnotherWindowShows) {
   change(*window_);
   window_->openFile(taken);
   ASSERT_EQ(otherWindows().size(), 1u);
-  // First the file is chosen and its replacing confirmed, then the refusal is read.
-  QStringList said;
-  bool chosen = false;
-  QTimer answering;
-  QObject::connect(&answering, &QTimer::timeout, &answering, [&] {
-    auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
-    if (auto* files = qobject_cast<QFileDialog*>(dialog)) {
-      if (std::exchange(chosen, true)) return files->reject();
-      files->selectFile(taken);
-      QMetaObject::invokeMethod(files, "accept", Qt::QueuedConnection);  // it asks from inside
-    } else if (auto* box = qobject_cast<QMessageBox*>(dialog)) {
-      said << box->text();
-      if (auto* yes = box->button(QMessageBox::Yes))
-        yes->click();
-      else
-        box->reject();
-    }
-  });
-  answering.start(10);
-  action("Save").trigger();
+  const QStringList said = saveOver(taken);
   EXPECT_EQ(loadProfile(taken.toStdString())->name, "Taken");
   EXPECT_TRUE(window_->isWindowModified());
   EXPECT_FALSE(said.isEmpty());
@@ -309,25 +315,7 @@ TEST_F(MainWindowFiles, SaveAsThroughALinkNeverLetsTwoWindowsShareAFile) {
   change(*window_);
   window_->openFile(taken);
   ASSERT_EQ(otherWindows().size(), 1u);
-  QStringList said;
-  bool chosen = false;
-  QTimer answering;
-  QObject::connect(&answering, &QTimer::timeout, &answering, [&] {
-    auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
-    if (auto* files = qobject_cast<QFileDialog*>(dialog)) {
-      if (std::exchange(chosen, true)) return files->reject();
-      files->selectFile(folder_.filePath("link.bike.json"));
-      QMetaObject::invokeMethod(files, "accept", Qt::QueuedConnection);
-    } else if (auto* box = qobject_cast<QMessageBox*>(dialog)) {
-      said << box->text();
-      if (auto* yes = box->button(QMessageBox::Yes))
-        yes->click();
-      else
-        box->reject();
-    }
-  });
-  answering.start(10);
-  action("Save").trigger();
+  const QStringList said = saveOver(folder_.filePath("link.bike.json"));
   EXPECT_EQ(loadProfile(taken.toStdString())->name, "Taken");
   EXPECT_NE(window_->document().file(), folder_.filePath("link.bike.json"));
   EXPECT_TRUE(said.last().contains("open in another window")) << said.join('|').toStdString();
