@@ -20,12 +20,6 @@ void yieldToTheWindow() {
 
 }  // namespace
 
-BackgroundLane::BackgroundLane() {
-  const unsigned count = std::max(1u, std::thread::hardware_concurrency());
-  for (unsigned i = 0; i < count; ++i)
-    threads_.emplace_back([this](const std::stop_token& stop) { takeTasks(stop); });
-}
-
 // Members go in reverse order: the threads are told to stop and joined first.
 BackgroundLane::~BackgroundLane() = default;
 
@@ -34,7 +28,16 @@ void BackgroundLane::add(std::function<void()> task) {
     const std::lock_guard lock(mutex_);
     waiting_.push_back(std::move(task));
   }
+  startThreads();
   added_.notify_one();
+}
+
+void BackgroundLane::startThreads() {
+  if (!threads_.empty()) return;
+  // One core stays the window's.
+  const unsigned count = std::max(2u, std::thread::hardware_concurrency()) - 1;
+  for (unsigned i = 0; i < count; ++i)
+    threads_.emplace_back([this](const std::stop_token& stop) { takeTasks(stop); });
 }
 
 void BackgroundLane::takeTasks(const std::stop_token& stop) {

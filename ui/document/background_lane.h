@@ -13,17 +13,18 @@
 namespace layshaft::ui {
 
 /// The threads on which long studies are worked out beside the planner, in the order in which they are asked
-/// for. Outlives every `BackgroundWork` on it. Threads and locks are the standard library's, so that the
-/// thread sanitizer sees what is handed over; it sees nothing of Qt's.
+/// for; they are started for the first task. Outlives every `BackgroundWork` on it. Threads and locks are the
+/// standard library's, so that the thread sanitizer sees what is handed over; it sees nothing of Qt's.
 class BackgroundLane {
  public:
-  BackgroundLane();
+  BackgroundLane() = default;
   /// Waits for what is under way; work that has gone has told its parts to stop.
   ~BackgroundLane();
 
  private:
   friend class BackgroundWork;
   void add(std::function<void()> task);
+  void startThreads();
   void takeTasks(const std::stop_token& stop);
 
   std::mutex mutex_;

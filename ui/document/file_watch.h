@@ -4,6 +4,7 @@
 #include <QFileSystemWatcher>
 #include <QObject>
 #include <QString>
+#include <memory>
 
 namespace layshaft::ui {
 
@@ -11,7 +12,7 @@ namespace layshaft::ui {
 class FileWatch : public QObject {
   Q_OBJECT
  public:
-  explicit FileWatch(QObject* parent = nullptr);
+  using QObject::QObject;
 
   /// Watches this file from now on, and no other; empty: none.
   void follow(const QString& file);
@@ -22,7 +23,7 @@ class FileWatch : public QObject {
  private:
   void watch();
 
-  QFileSystemWatcher watcher_;
+  std::unique_ptr<QFileSystemWatcher> watcher_;  ///< none before there is a file
   QString file_;
 };
 
