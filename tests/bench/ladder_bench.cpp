@@ -15,7 +15,8 @@ namespace {
 using namespace layshaft;
 
 void largestLadder(benchmark::State& state) {
-  const Ladder ladder(ladderInput(*loadProfile(LAYSHAFT_SOURCE_DIR "/sample-profiles/club-600.bike.json")));
+  const Ladder ladder(
+      ladderInput(*loadProfile(LAYSHAFT_SOURCE_DIR "/tests/reference/data/club-600.bike.json")));
   for (auto _ : state) {
     auto lower = std::async(std::launch::async, [&] { return ladder.rows({9, 16, 25, 70}); });
     benchmark::DoNotOptimize(ladder.rows({17, 24, 25, 70}));

@@ -17,7 +17,7 @@ namespace {
 using namespace layshaft;
 
 std::string sampleText() {
-  std::ifstream in(LAYSHAFT_SOURCE_DIR "/sample-profiles/club-600.bike.json");
+  std::ifstream in(LAYSHAFT_SOURCE_DIR "/tests/reference/data/club-600.bike.json");
   return {std::istreambuf_iterator<char>(in), {}};
 }
 

@@ -20,7 +20,7 @@ constexpr double kQuarterMileM = 402.336;
 constexpr double kOdeTolerance = 5e-12;
 
 struct Bench {
-  Profile profile = *loadProfile(LAYSHAFT_SOURCE_DIR "/sample-profiles/club-600.bike.json");
+  Profile profile = *loadProfile(LAYSHAFT_SOURCE_DIR "/tests/reference/data/club-600.bike.json");
   Asked question = asked(planInput(profile).shared);
   RoadModel model = fresh();
 

@@ -29,7 +29,6 @@
 #include "ui/charts/chain_drawing.h"
 #include "ui/document/ladder_study.h"
 #include "ui/document/preferences.h"
-#include "ui/document/samples.h"
 #include "ui/window/main_window.h"
 
 namespace {
@@ -82,8 +81,13 @@ void timeSteps(benchmark::State& state, PaintWatch& watch, Step step) {
   addPercentile(state, seconds);
 }
 
+/// Stock and a proposal without pins: as many lines as the bare chart draws.
+Profile workedExample() {
+  return *loadProfile(LAYSHAFT_SOURCE_DIR "/tests/reference/data/club-600.bike.json");
+}
+
 Profile benchProfile() {
-  Profile profile = ui::firstSample();
+  Profile profile = workedExample();
   profile.proposed = {};
   return profile;
 }
@@ -257,7 +261,7 @@ int paintOnce(const QString& which) {
     viewport = twin->viewport();
     window = std::move(twin);
   } else {
-    auto ours = std::make_unique<ui::MainWindow>(ui::firstSample());
+    auto ours = std::make_unique<ui::MainWindow>(workedExample());
     viewport = ours->currentChart()->viewport();
     window = std::move(ours);
   }

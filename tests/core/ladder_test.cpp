@@ -14,7 +14,7 @@ namespace layshaft::test {
 namespace {
 
 Profile ladderBike() {
-  return profileFrom(contentsOf(sourceFolder() / "sample-profiles/club-600.bike.json"));
+  return workedExample();
 }
 
 const LadderRow& pairIn(const std::vector<LadderRow>& rows, int frontTeeth, int rearTeeth) {

@@ -17,7 +17,7 @@ namespace layshaft::test {
 namespace {
 
 Profile reuseProfile() {
-  Profile profile = profileFrom(contentsOf(sourceFolder() / "sample-profiles/club-600.bike.json"));
+  Profile profile = workedExample();
   profile.pins = {{"Short", {.rearTeeth = rear(47)}}, {"Tall", {.rearTeeth = rear(40)}}};
   return profile;
 }

@@ -11,7 +11,7 @@ namespace layshaft::test {
 namespace {
 
 Profile roadModelProfile() {
-  return profileFrom(contentsOf(sourceFolder() / "sample-profiles/club-600.bike.json"));
+  return workedExample();
 }
 
 RoadModel roadModelOf(const Profile& profile) {

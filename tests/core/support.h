@@ -50,6 +50,14 @@ inline std::string contentsOf(const std::filesystem::path& file) {
   return {std::istreambuf_iterator<char>(stream), {}};
 }
 
+/// The bike of the worked example, 16/43 against 15/43: the one for tests that expect certain numbers, so
+/// that the sample profiles are free to change.
+inline Profile workedExample() {
+  const Result<Profile> profile = loadProfile(sourceFolder() / "tests/reference/data/club-600.bike.json");
+  if (!profile) throw std::runtime_error("the worked example does not open: " + profile.problem().path);
+  return *profile;
+}
+
 /// The required keys and nothing else.
 inline Json minimalProfile() {
   return Json::parse(R"({

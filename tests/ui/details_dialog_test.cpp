@@ -122,7 +122,7 @@ TEST_F(DetailsDialogTest, ATooSmallNumberIsNeitherTakenNorLeftStanding) {
 }
 
 TEST_F(DetailsDialogTest, EmptyingAFieldTakesTheValueOut) {
-  use(sampleBike("club-600"));
+  use(workedExample());
   typeInto(numberBox("Rider"), "");
   QTest::keyClick(&numberBox("Rider"), Qt::Key_Delete);
   QTest::keyClick(&numberBox("Rider"), Qt::Key_Tab);
@@ -163,7 +163,7 @@ TEST_F(DetailsDialogTest, AConflictIsRefusedWithWordsAndTheBoxGoesBack) {
 }
 
 TEST_F(DetailsDialogTest, ANumberOutsideItsLimitsIsRefusedWithWordsAndTheBoxGoesBack) {
-  use(sampleBike("club-600"));
+  use(workedExample());
   enter("Wheelbase", "13850");
   EXPECT_TRUE(says("Wheelbase") && says("500 to 3,000"));
   EXPECT_EQ(profile().bike.chassis->wheelbaseMm, 1385);
@@ -229,7 +229,7 @@ TEST_F(DetailsDialogTest, ABadRowOfSparesLosesNothing) {
 }
 
 TEST_F(DetailsDialogTest, ASpareStaysInTheBoxWhileItsRowIsMistyped) {
-  Profile sample = sampleBike("club-600");
+  Profile sample = workedExample();
   sample.sparesBox.emplace().rear = {{.teeth = 43, .extras = {{"shelf", "7"}}}, {.teeth = 45}};
   use(sample);
   auto& table = field<QTableWidget>("Rear sprockets");
@@ -285,7 +285,7 @@ TEST_F(DetailsDialogTest, BeltLengthsAreAListInOneLine) {
 }
 
 TEST_F(DetailsDialogTest, TheWheelWithoutFocusChangesNothing) {
-  use(sampleBike("club-600"));
+  use(workedExample());
   const Profile before = profile();
   dialog_.findChild<QTabWidget*>()->setFocus();
   for (auto* box : dialog_.findChildren<QAbstractSpinBox*>()) turnWheel(*box->findChild<QLineEdit*>());

@@ -37,7 +37,7 @@ TEST(EnglishPlurals, TheCatalogueKnowsEveryTextWithANumberOfThings) {
 
 TEST(EnglishPlurals, OneLinkAndTwoLinks) {
   const ui::UnitsShown metric;
-  Plan shown = plan(sampleBike("club-600"));
+  Plan shown = plan(workedExample());
   ChainRunFigures& run = *shown.proposed.chainRun;
   run.slotKnown = true;
   run.fits = false;
@@ -63,7 +63,7 @@ TEST(EnglishPlurals, OneLinkAndTwoLinks) {
 }
 
 TEST(EnglishPlurals, OneToothAndTwoTeeth) {
-  Profile profile = sampleBike("club-600");
+  Profile profile = workedExample();
   const auto headline = [&](int rearTeeth) {
     profile.proposed = {.rearTeeth = rear(rearTeeth)};
     return ui::summary(plan(profile), ui::UnitsShown()).headline;
@@ -75,7 +75,7 @@ TEST(EnglishPlurals, OneToothAndTwoTeeth) {
 }
 
 TEST(EnglishPlurals, OneMorePairAndSeveral) {
-  Profile profile = sampleBike("club-600");
+  Profile profile = workedExample();
   profile.aims = {{.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 100}};
   auto rows = Ladder(ladderInput(profile)).rows({15, 16, 42, 45});
   const auto answer = [&](std::size_t unfit) {

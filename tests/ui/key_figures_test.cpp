@@ -33,7 +33,7 @@ std::vector<KeyFigure> figuresOf(const Profile& profile, UnitSystem units = Unit
 }
 
 TEST(KeyFigures, OfTheWorkedExample) {
-  EXPECT_THAT(figuresOf(sampleBike("club-600")),
+  EXPECT_THAT(figuresOf(workedExample()),
               ElementsAre(KeyFigure{"top speed, gear 6: drag", "254", "249", "km/h", "−5"},
                           KeyFigure{"gear 1 at the limit", "124", "116", "km/h", "−8"},
                           KeyFigure{"110 km/h in gear 6", "6,160", "6,571", "rpm", "+411"},
@@ -44,7 +44,7 @@ TEST(KeyFigures, OfTheWorkedExample) {
 }
 
 TEST(KeyFigures, WithoutAnEngineCurve) {
-  Profile profile = sampleBike("club-600");
+  Profile profile = workedExample();
   profile.bike.engine.torqueCurve.reset();
   EXPECT_THAT(figuresOf(profile),
               ElementsAre(KeyFigure{"gear 6 at the limit", "271", "254", "km/h", "−17"},
@@ -57,7 +57,7 @@ TEST(KeyFigures, WithoutAnEngineCurve) {
 }
 
 TEST(KeyFigures, AreThoseThatWerePicked) {
-  const Plan shown = plan(sampleBike("club-600"));
+  const Plan shown = plan(workedExample());
   const auto picked = ui::keyFigures(shown, UnitsShown(), {ui::Figure::QuarterMile, ui::Figure::CornerExit});
   EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.7", "10.5", "s", "−0.2"},
                                   // 9,791 and 10,443 upright; 314.9 − 6.3 mm of radius lose 26.4 mm leaned.
@@ -65,12 +65,12 @@ TEST(KeyFigures, AreThoseThatWerePicked) {
 }
 
 TEST(KeyFigures, ClaimNoMoreDigitsThanTheRolloutAllows) {
-  Profile measured = sampleBike("club-600");
+  Profile measured = workedExample();
   measured.stock.options.rolloutMm = 1939.0;
   const auto times = [](const Profile& profile) {
     return ui::keyFigures(plan(profile), UnitsShown(), {ui::Figure::StandingStart})[0].stock;
   };
-  EXPECT_EQ(times(sampleBike("club-600")), "3.0") << "an estimate";
+  EXPECT_EQ(times(workedExample()), "3.0") << "an estimate";
   EXPECT_EQ(times(measured), "3.00");
 }
 
@@ -89,10 +89,9 @@ TEST(KeyFigures, WordsOfSettingsAreThereAndBack) {
 }
 
 TEST(KeyFigures, InMilesAndInches) {
-  const auto figures = figuresOf(sampleBike("club-600"), UnitSystem::Imperial);
-  EXPECT_THAT(
-      ui::keyFigures(plan(sampleBike("club-600")), UnitsShown(UnitSystem::Imperial), {ui::Figure::Rollout}),
-      ElementsAre(KeyFigure{"rollout", "76.3", "76.3", "in", ""}));
+  const auto figures = figuresOf(workedExample(), UnitSystem::Imperial);
+  EXPECT_THAT(ui::keyFigures(plan(workedExample()), UnitsShown(UnitSystem::Imperial), {ui::Figure::Rollout}),
+              ElementsAre(KeyFigure{"rollout", "76.3", "76.3", "in", ""}));
   EXPECT_THAT(figures, Contains(KeyFigure{"speedometer at 60", "62", "67", "mph", "+5"}));
   for (const KeyFigure& figure : figures)
     EXPECT_FALSE(figure.label.contains("km") || figure.unit.contains("km")) << testing::PrintToString(figure);

@@ -51,7 +51,7 @@ class LadderModelTest : public testing::Test {
     return size == written(0, decimals) ? "±0" : (x < 0 ? "−" : "+") + size;
   }
 
-  Profile profile_ = sampleBike("club-600");
+  Profile profile_ = workedExample();
   std::vector<LadderRow> rows_;
   LadderModel model_;
 };

@@ -22,7 +22,7 @@ class LadderPageTest : public testing::Test, FreshSettings {
  protected:
   LadderPageTest() {
     ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric));
-    window_ = std::make_unique<Window>(sampleBike("club-600"));
+    window_ = std::make_unique<Window>(workedExample());
     auto* tabs = (*window_)->findChild<QTabWidget*>();
     for (int i = 0; i < tabs->count(); ++i)
       if (tabs->tabText(i) == "Ladder") tabs->setCurrentIndex(i);

@@ -17,7 +17,7 @@ class LiveChartTest : public testing::Test, FreshSettings {
  protected:
   LiveChartTest() {
     ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric));
-    window_ = std::make_unique<Window>(sampleBike("club-600"));
+    window_ = std::make_unique<Window>(workedExample());
     chart_ = (*window_)->currentChart();
     QObject::connect(chart_, &LiveChart::laidOut, chart_, [this](const QRectF& area) { plot_ = area; });
     (*window_)->resize(1280, 721);

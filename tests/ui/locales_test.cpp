@@ -111,7 +111,7 @@ TEST_P(Locales, ANumberIsUnderstoodWithAnyBlankThatTheLocaleGroupsBy) {
 }
 
 TEST_P(Locales, ANumberTooHighWithABlankIsRefusedInsteadOfLosingADigit) {
-  ui::Document document(sampleBike("club-600"));
+  ui::Document document(workedExample());
   ui::DetailsDialog dialog(document);
   dialog.refresh(ui::UnitsShown());
   showActive(dialog);
@@ -124,7 +124,7 @@ TEST_P(Locales, ANumberTooHighWithABlankIsRefusedInsteadOfLosingADigit) {
 }
 
 TEST_P(Locales, ANumberOutsideItsLimitsIsRefusedInTheWritingOfTheLocale) {
-  ui::Document document(sampleBike("club-600"));
+  ui::Document document(workedExample());
   ui::DetailsDialog dialog(document);
   dialog.refresh(ui::UnitsShown());
   showActive(dialog);
@@ -243,7 +243,7 @@ TEST_P(Locales, ANewBikeIsTypedAsTheLocaleWrites) {
 }
 
 TEST_P(Locales, ASampleFillsTheNewBikeWithWhatReadsBack) {
-  const Profile sample = sampleBike("club-600");
+  const Profile sample = workedExample();
   ui::NewBikeDialog dialog({{QStringLiteral("sample"), sample}});
   dialog.findChild<QComboBox*>()->setCurrentIndex(1);
   ASSERT_TRUE(dialog.profile());

@@ -17,7 +17,7 @@ class MainWindowLive : public testing::Test, FreshSettings {
  protected:
   MainWindowLive() {
     ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric));
-    window_ = std::make_unique<Window>(sampleBike("club-600"));
+    window_ = std::make_unique<Window>(workedExample());
     QTest::qWait(50);
   }
 

@@ -27,7 +27,7 @@ class MainWindowViews : public testing::Test, FreshSettings {
   double fastest(MainWindow& window) { return window.currentChart()->lines().back()->points().back().x(); }
   QColor proposalColour(MainWindow& window) { return window.currentChart()->lines().back()->pen().color(); }
 
-  Window window_{sampleBike("club-600")};
+  Window window_{workedExample()};
 };
 
 TEST_F(MainWindowViews, StartsWithTheUnitsOfTheRegion) {

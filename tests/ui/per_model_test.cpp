@@ -12,7 +12,7 @@ namespace layshaft::test {
 namespace {
 
 TEST(PerModel, MakesWhatIsNewAndKeepsTheRest) {
-  Profile profile = sampleBike("club-600");
+  Profile profile = workedExample();
   std::vector<int> made;  // rear teeth of the setups that something was made of
   ui::PerModel<int> drawn;
   const auto show = [&](const Plan& shown) {
@@ -46,7 +46,7 @@ TEST(PerModel, MakesWhatIsNewAndKeepsTheRest) {
 TEST(PerModel, SetupsWithoutAModelShareOne) {
   ui::PerModel<int> drawn;
   int made = 0;
-  Profile bare = sampleBike("club-600");
+  Profile bare = workedExample();
   bare.bike.engine.torqueCurve.reset();
   const Plan shown = plan(bare);
   drawn.update(shown, [&](const SetupPlan&) { return ++made; });

@@ -22,7 +22,7 @@ class Pictures : public testing::Test {
   }
 
   QTemporaryDir folder_;
-  Window window_{sampleBike("club-600")};
+  Window window_{workedExample()};
 };
 
 TEST_F(Pictures, PngHasTwiceThePixelsOfTheScreenAndIsNotBlank) {

@@ -19,7 +19,7 @@ constexpr int kPinRears[] = {41, 45, 47, 50};
 
 /// Stock, proposed and as many pins as there is room for, each of other teeth.
 SharedPlan fourPins() {
-  Profile profile = sampleBike("club-600");
+  Profile profile = workedExample();
   profile.pins.clear();
   for (const int teeth : kPinRears)
     profile.pins.push_back({"Rear of " + std::to_string(teeth), {.rearTeeth = rear(teeth)}});

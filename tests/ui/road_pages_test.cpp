@@ -37,7 +37,7 @@ class RoadPages : public testing::Test, FreshSettings {
   }
   Plan shown() const { return plan(window_->profile()); }
   static Profile withoutCurve() {
-    Profile profile = sampleBike("club-600");
+    Profile profile = workedExample();
     profile.bike.engine.torqueCurve.reset();
     return profile;
   }
@@ -62,7 +62,7 @@ class RoadPages : public testing::Test, FreshSettings {
 };
 
 TEST_F(RoadPages, ThePullLineFollowsTheCurvesOfTheGears) {
-  open(sampleBike("club-600"), "Pull");
+  open(workedExample(), "Pull");
   const auto points = chart_->lines().back()->points();
   const auto followed = pullCurves(shown().proposed).followed;
   ASSERT_EQ(static_cast<std::size_t>(points.size()), followed.size());
@@ -73,7 +73,7 @@ TEST_F(RoadPages, ThePullLineFollowsTheCurvesOfTheGears) {
 }
 
 TEST_F(RoadPages, PullSwitchesToAccelerationAndPower) {
-  open(sampleBike("club-600"), "Pull");
+  open(workedExample(), "Pull");
   press("acceleration, g");
   double most = 0;
   for (const QPointF& p : chart_->lines().back()->points()) most = std::max(most, p.y());
@@ -88,7 +88,7 @@ TEST_F(RoadPages, PullSwitchesToAccelerationAndPower) {
 
 TEST_F(RoadPages, AStepChangesPullAndRunAtOnce) {
   for (const char* page : {"Pull", "Run"}) {
-    open(sampleBike("club-600"), page);
+    open(workedExample(), page);
     const auto before = chart_->lines().back()->points();
     const auto stock = chart_->lines().front()->points();
     QTest::keyClick(&field("rear teeth"), Qt::Key_Up);
@@ -98,7 +98,7 @@ TEST_F(RoadPages, AStepChangesPullAndRunAtOnce) {
 }
 
 TEST_F(RoadPages, SlopeAndWindBesideThePictureChangeIt) {
-  open(sampleBike("club-600"), "Pull");
+  open(workedExample(), "Pull");
   const double flat = shown().proposed.road.topSpeed->speedMps;
   step("Slope", Qt::Key_Up);
   EXPECT_GT(window_->profile().ride->slopePercent.value_or(0.0), 0.0);
@@ -120,7 +120,7 @@ TEST_F(RoadPages, TheSurfacesOwnGripCanBeTyped) {
 }
 
 TEST_F(RoadPages, ARunEndsWhereItWasAskedTo) {
-  open(sampleBike("club-600"), "Run");
+  open(workedExample(), "Run");
   EXPECT_NEAR(chart_->lines().back()->points().back().x(), *shown().proposed.road.run.quarterMileS, 1e-6);
   press("drive");
   EXPECT_NEAR(chart_->lines().back()->points().back().x(), shown().proposed.road.run.drive->timeS, 1e-6);
@@ -130,7 +130,7 @@ TEST_F(RoadPages, ARunEndsWhereItWasAskedTo) {
 }
 
 TEST_F(RoadPages, TheDriveIsLive) {
-  open(sampleBike("club-600"), "Run");
+  open(workedExample(), "Run");
   step("Straight", Qt::Key_Up);
   EXPECT_EQ(window_->profile().ride->drive->lengthM, 405);
   auto& words = control<QLabel>(**window_, "The drive in words");
@@ -142,14 +142,14 @@ TEST_F(RoadPages, TheDriveIsLive) {
 }
 
 TEST_F(RoadPages, APageChosenBeforeTheWindowIsShownHasItsFieldsFilled) {
-  ui::MainWindow window(sampleBike("club-600"));
+  ui::MainWindow window(workedExample());
   window.findChild<QTabWidget*>()->setCurrentIndex(2);
   window.show();
   EXPECT_EQ(control<QDoubleSpinBox>(window, "Straight").value(), 400);
 }
 
 TEST_F(RoadPages, TheTableSaysWhatTheReportSays) {
-  open(sampleBike("club-600"), "Run");
+  open(workedExample(), "Run");
   const RunFigures run = shown().stock.road.run;
   EXPECT_EQ(cell(1, 0), "0–100 km/h, s");
   EXPECT_EQ(cell(1, 1), ui::number(*run.zeroTo100KmhS, 2));
@@ -158,14 +158,14 @@ TEST_F(RoadPages, TheTableSaysWhatTheReportSays) {
 }
 
 TEST_F(RoadPages, AMeasuredRolloutHasNoBand) {
-  Profile profile = sampleBike("club-600");
+  Profile profile = workedExample();
   profile.stock.options.rolloutMm = 1940;
   open(profile, "Run");
   EXPECT_EQ(cell(1, 4), "");
 }
 
 TEST_F(RoadPages, LimiterTimeIsSaid) {
-  Profile profile = sampleBike("club-600");
+  Profile profile = workedExample();
   profile.proposed.rearTeeth = rear(70);
   profile.ride->drive->lengthM = 900;
   EXPECT_TRUE(ui::driveWords(plan(profile), ui::UnitsShown()).contains("s of it on the limiter"));
@@ -192,13 +192,13 @@ TEST_F(RoadPages, APageThatLacksDataNamesItAndLeadsThere) {
 }
 
 TEST_F(RoadPages, WhatWasTakenForWhatIsMissingIsSaid) {
-  Profile profile = sampleBike("club-600");
+  Profile profile = workedExample();
   profile.bike.chassis->drivetrainEfficiency.reset();
   profile.bike.chassis->riderMassKg.reset();
   const QString words = ui::assumedWords(*plan(profile).pullBike);
   EXPECT_TRUE(words.contains("drive-train efficiency 0.9")) << words.toStdString();
   EXPECT_TRUE(words.contains("rider's mass, kg 75")) << words.toStdString();
-  EXPECT_EQ(ui::assumedWords(*plan(sampleBike("club-600")).pullBike), "");
+  EXPECT_EQ(ui::assumedWords(*plan(workedExample()).pullBike), "");
 }
 
 TEST_F(RoadPages, EveryFieldThatAStudyMayLackHasAName) {
@@ -208,8 +208,8 @@ TEST_F(RoadPages, EveryFieldThatAStudyMayLackHasAName) {
 }
 
 TEST_F(RoadPages, ALeanAngleGivesTheSawASecondScale) {
-  open(sampleBike("club-600"), "Sawtooth");
-  Profile upright = sampleBike("club-600");
+  open(workedExample(), "Sawtooth");
+  Profile upright = workedExample();
   upright.ride->leanDeg.reset();
   const QImage leaned = chart_->grab().toImage();
   open(upright, "Sawtooth");
@@ -218,7 +218,7 @@ TEST_F(RoadPages, ALeanAngleGivesTheSawASecondScale) {
 }
 
 TEST_F(RoadPages, TheReadoutShowsTheFiguresThatArePicked) {
-  open(sampleBike("club-600"), "Sawtooth");
+  open(workedExample(), "Sawtooth");
   for (auto* action : (*window_)->findChildren<QAction*>())
     if (action->text() == "Quarter mile") action->trigger();
   EXPECT_TRUE((*window_)->readout().text().contains("1/4 mile"));
@@ -229,7 +229,7 @@ TEST_F(RoadPages, TheReadoutShowsTheFiguresThatArePicked) {
 TEST_F(RoadPages, PicturesAndNumbersOfEachPageCanBeSaved) {
   QTemporaryDir folder;
   for (const char* page : {"Pull", "Run"}) {
-    open(sampleBike("club-600"), page);
+    open(workedExample(), page);
     for (const char* ending : {"png", "svg", "pdf"}) {
       const QString file = folder.filePath(QStringLiteral("%1.%2").arg(page, ending));
       EXPECT_EQ(chart_->savePicture(file), std::nullopt);
