@@ -2,6 +2,7 @@
 #include "ui/document/samples.h"
 
 #include <QTemporaryDir>
+#include <cmath>
 #include <filesystem>
 
 #include "tests/ui/support.h"
@@ -42,6 +43,31 @@ TEST_P(SampleProfile, ProposesAChangeThatTheReadoutTellsOf) {
   EXPECT_TRUE(words.headline.contains("horter") || words.headline.contains("aller"))
       << words.headline.toStdString();
   EXPECT_FALSE(words.detail.isEmpty());
+}
+
+TEST_P(SampleProfile, HasAStockChainThatFitsAndAgreesWithTheCentreDistance) {
+  const auto run = plan(profile_).stock.chainRun;
+  ASSERT_TRUE(run);
+  EXPECT_EQ(run->fits, true);
+  EXPECT_EQ(run->measuredCentreOffLinks, std::nullopt);
+}
+
+/// Whether two gears of one gearbox may have this ratio, to the three digits that ratios are printed with.
+bool isOfTwoGears(double ratio) {
+  // All pairs share one centre distance, so their teeth add up to much the same; common practice.
+  constexpr int kFewestTogether = 40, kMostTogether = 62, kFewest = 11;
+  for (int together = kFewestTogether; together <= kMostTogether; ++together)
+    for (int driving = kFewest; driving <= together - kFewest; ++driving)
+      if (std::abs(static_cast<double>(together - driving) / driving - ratio) <= 0.0005 + 1e-9) return true;
+  return false;
+}
+
+TEST_P(SampleProfile, HasGearsWithWholeTeeth) {
+  const Plan planned = plan(profile_);
+  std::vector<layshaft::Setup> setups{planned.stock.setup, planned.proposed.setup};
+  for (const SetupPlan& pin : planned.pins) setups.push_back(pin.setup);
+  for (const layshaft::Setup& setup : setups)
+    for (const double ratio : setup.gearRatios.values()) EXPECT_TRUE(isOfTwoGears(ratio)) << ratio;
 }
 
 TEST_P(SampleProfile, IsBuiltIntoTheProgram) {
