@@ -32,6 +32,10 @@ class NewBikeDialogTest : public testing::Test {
     line("Rear teeth").setText("45");
     line("Rear tyre").setText("180/55ZR17");
   }
+  /// What a line offers as an example, in each of the ways it may be typed.
+  QStringList examples(const QString& label) {
+    return line(label).placeholderText().section("for example ", 1).split(", or ", Qt::SkipEmptyParts);
+  }
   void startFrom(const QString& name) { dialog_.findChild<QComboBox*>()->setCurrentText(name); }
   bool canCreate() {
     return dialog_.findChild<QDialogButtonBox*>()->button(QDialogButtonBox::Ok)->isEnabled();
@@ -92,6 +96,34 @@ TEST_F(NewBikeDialogTest, RefusesEachWrongValueByName) {
     EXPECT_EQ(dialog_.profile(), std::nullopt);
     EXPECT_TRUE(says(wrong.said)) << wrong.label << " " << wrong.value;
   }
+}
+
+TEST_F(NewBikeDialogTest, EveryExampleCanBeTyped) {
+  for (const char* label : {"Rev limit", "Primary", "Gear ratios", "Front", "Rear teeth", "Rear tyre"}) {
+    EXPECT_FALSE(examples(label).isEmpty()) << label;
+    for (const QString& example : examples(label)) {
+      fill();
+      line(label).setText(example);
+      EXPECT_TRUE(canCreate()) << label << ": " << example.toStdString();
+    }
+  }
+}
+
+TEST_F(NewBikeDialogTest, ExamplesInTeethGiveTheRatiosBesideThem) {
+  constexpr double kThirdDigit = 0.0005;  // ratios are printed to three digits
+  const QStringList primaries = examples("Primary"), gears = examples("Gear ratios");
+  ASSERT_EQ(primaries.size(), 2);
+  ASSERT_EQ(gears.size(), 2);
+  const auto typed = [&](int way) {
+    fill();
+    line("Primary").setText(primaries[way]);
+    line("Gear ratios").setText(gears[way]);
+    return dialog_.profile().value().stock;
+  };
+  const layshaft::Setup numbers = typed(0), teeth = typed(1);
+  EXPECT_NEAR(teeth.primaryRatio, numbers.primaryRatio, kThirdDigit);
+  EXPECT_THAT(teeth.gearRatios.values(),
+              testing::Pointwise(testing::DoubleNear(kThirdDigit), numbers.gearRatios.values()));
 }
 
 TEST_F(NewBikeDialogTest, TakesGearRatiosWithCommasBetween) {

@@ -69,12 +69,12 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   };
   name_ = addLine(tr("&Name"), tr("what the team calls it"), tr("Any name."));
   revLimit_ = addLine(tr("Rev &limit, rpm"), tr("for example 12500"), tr("Where the limiter cuts in."));
-  primary_ = addLine(tr("&Primary ratio"), tr("for example 1.955, or 76/36"),
+  primary_ = addLine(tr("&Primary ratio"), tr("for example 1.955, or 43/22"),
                      tr("Crankshaft turns per clutch turn, as a number or as teeth."));
-  gears_ = addLine(tr("&Gear ratios"), tr("first to last, for example 2.71 2.06 1.72 or 38/14 35/17"),
+  gears_ = addLine(tr("&Gear ratios"), tr("first to last, for example 2.4 1.944, or 36/15 35/18"),
                    tr("First gear first, with blanks between; numbers or teeth."));
-  front_ = addLine(tr("&Front teeth"), tr("for example 16"), tr("Of the countershaft sprocket."));
-  rear_ = addLine(tr("&Rear teeth"), tr("for example 43"), tr("Of the rear wheel's sprocket."));
+  front_ = addLine(tr("&Front teeth"), tr("for example 17"), tr("Of the countershaft sprocket."));
+  rear_ = addLine(tr("&Rear teeth"), tr("for example 45"), tr("Of the rear wheel's sprocket."));
   tyre_ =
       addLine(tr("Rear &tyre"), tr("as printed, for example 180/55ZR17"), tr("The size on the sidewall."));
   message_ = new QLabel;
@@ -82,11 +82,10 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   message_->setTextFormat(Qt::PlainText);  // it quotes what was typed
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
   column->addWidget(message_);
-  auto* unlocks =
-      new QLabel(tr("This is all the sawtooth and the speedometer figures need. Later, under Bike details: a "
-                    "torque curve and the chassis show "
-                    "pull, top speed and runs; the chain run tells whether parts fit and which chain to "
-                    "order; the spares box finds pairs you own."));
+  auto* unlocks = new QLabel(
+      tr("This is all the sawtooth needs. Later, under Bike Details: a torque curve and the chassis show "
+         "pull, top speed and runs; the chain run tells whether parts fit and which chain to order; the "
+         "speedometer's sensor tells what it will show; the spares box finds pairs you own."));
   unlocks->setWordWrap(true);
   unlocks->setForegroundRole(QPalette::PlaceholderText);
   column->addWidget(unlocks);
