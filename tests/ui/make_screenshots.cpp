@@ -56,7 +56,7 @@ int main(int argc, char** argv) {
   bool good = shoot(track, kSawtooth, ui::Appearance::Light, 182.0, in("sawtooth-light.png")) &&
               shoot(track, kRun, ui::Appearance::Light, 5.0, in("run-light.png"));
   Profile aiming = track;
-  aiming.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 13400}};
+  aiming.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 11870}};
   good = shoot(aiming, kLadder, ui::Appearance::Light, std::nullopt, in("ladder-light.png")) && good;
   for (const auto& [name, profile] : ui::samples()) {
     if (profile.stock.options.finalDrive == FinalDrive::Belt)
