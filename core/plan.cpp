@@ -86,14 +86,16 @@ SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const Setu
                    .cornerExitRpm = {},
                    .chainRun = figures.chainRun,
                    .sprockets = sprocketPlanOf(asked, stockSetup, setup, figures),
-                   .road = {.pull = figures.pull, .topSpeed = figures.topSpeed, .run = figures.run},
+                   .road = {.pull = figures.pull,
+                            .limits = figures.limits,
+                            .topSpeed = figures.topSpeed,
+                            .run = figures.run},
                    .model = figures.model};
   if (asked.bike->accelerates() && rollout.source == RolloutSource::TyreSize)
     addBands(result.road, asked, setup, rollout, figures.fitted);
   if (asked.leanDeg) result.leanFactor = leanFactor(setup, rollout, *asked.leanDeg);
-  if (const auto gear = figures.run.driveStartGear; gear && result.leanFactor)
-    result.cornerExitRpm =
-        result.gearing.rpm(asked.drive->exitMps, static_cast<std::size_t>(*gear - 1)) * *result.leanFactor;
+  if (const auto& drive = figures.run.drive; drive && result.leanFactor)
+    result.cornerExitRpm = result.gearing.rpm(asked.drive->exitMps, drive->plan.gear) * *result.leanFactor;
   if (given.bike.speedometer)
     result.speedometer = speedometer(*given.bike.speedometer, stockGearing, figures.gearing,
                                      figures.gearing.gears.back().speedAtRevLimitMps);

@@ -8,6 +8,7 @@
 
 #include "core/input.h"
 #include "core/study/chain_run.h"
+#include "core/study/gear_limits.h"
 #include "core/study/gearing.h"
 #include "core/study/road_model.h"
 #include "core/study/run.h"
@@ -24,7 +25,8 @@ struct Band {
 
 /// What a setup does on the road, as far as the profile has data for it.
 struct RoadPlan {
-  std::vector<GearPull> pull;  ///< empty without an engine curve
+  std::vector<GearPull> pull;                    ///< empty without an engine curve
+  std::vector<std::optional<GearLimit>> limits;  ///< a gear each; empty without an engine curve
   std::optional<TopSpeed> topSpeed;
   RunFigures run;
   // None where the rollout was measured.

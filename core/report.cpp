@@ -101,11 +101,18 @@ std::string_view limitWord(LimitedBy limit) {
 Json pullJson(const SetupPlan& plan) {
   Json gears = Json::array();
   for (std::size_t g = 0; g < plan.gearing.gears.size(); ++g) {
-    Json gear{
-        {"gear", plan.gearing.gears[g].gear}, {"peak_force_n", nullptr}, {"peak_force_speed_mps", nullptr}};
+    Json gear{{"gear", plan.gearing.gears[g].gear}, {"peak_force_n", nullptr},
+              {"peak_force_speed_mps", nullptr},    {"limit", nullptr},
+              {"limited_from_kmh", nullptr},        {"limited_to_kmh", nullptr}};
     if (g < plan.road.pull.size()) {
       gear["peak_force_n"] = plan.road.pull[g].peakForceN;
       gear["peak_force_speed_mps"] = plan.road.pull[g].peakForceSpeedMps;
+    }
+    if (g < plan.road.limits.size() && plan.road.limits[g]) {
+      const GearLimit& limit = *plan.road.limits[g];
+      gear["limit"] = limitWord(limit.by);
+      gear["limited_from_kmh"] = units::kmhFromMps(limit.fromMps);
+      gear["limited_to_kmh"] = units::kmhFromMps(limit.toMps);
     }
     gears.push_back(std::move(gear));
   }
@@ -125,7 +132,9 @@ Json driveJson(const std::optional<DriveFigures>& drive) {
           {"end_gear", figure(drive, &DriveFigures::endGear)},
           {"end_rpm", figure(drive, &DriveFigures::endRpm)},
           {"rev_range_left_rpm", figure(drive, &DriveFigures::revRangeLeftRpm)},
-          {"seconds_on_limiter", figure(drive, &DriveFigures::secondsOnLimiter)}};
+          {"seconds_on_limiter", figure(drive, &DriveFigures::secondsOnLimiter)},
+          {"start_gear", drive ? Json(drive->startGear()) : Json(nullptr)},
+          {"shifts", drive ? Json(drive->shifts()) : Json(nullptr)}};
 }
 
 Json runJson(const RunFigures& run) {

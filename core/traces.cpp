@@ -2,24 +2,18 @@
 #include "core/traces.h"
 
 namespace layshaft {
-namespace {
-
-bool runs(const SetupPlan& setup) {
-  return setup.model && setup.model->bike().accelerates();
-}
-
-}  // namespace
-
 PullCurves pullCurves(const SetupPlan& setup) {
   return setup.model ? pullCurves(*setup.model) : PullCurves{};
 }
 
 RunTrace standingStartTrace(const SetupPlan& setup) {
-  return runs(setup) ? standingStartTrace(*setup.model) : RunTrace{};
+  const auto& plan = setup.road.run.quarterMilePlan;
+  return plan ? standingStartTrace(*setup.model, *plan) : RunTrace{};
 }
 
 RunTrace driveTrace(const SetupPlan& setup, const std::optional<DriveRequest>& drive) {
-  return runs(setup) && drive ? driveTrace(*setup.model, *drive) : RunTrace{};
+  const auto& figures = setup.road.run.drive;
+  return figures && drive ? driveTrace(*setup.model, *drive, figures->plan) : RunTrace{};
 }
 
 }  // namespace layshaft

@@ -9,10 +9,10 @@ namespace layshaft {
 
 PullCurves pullCurves(const SetupPlan& setup);
 
-/// From a standstill over the quarter mile.
+/// From a standstill over the quarter mile, by the plan with the least time for it.
 RunTrace standingStartTrace(const SetupPlan& setup);
 
-/// Down the straight of the plan that the setup is of.
+/// Down the straight of the plan that the setup is of, in the least time.
 RunTrace driveTrace(const SetupPlan& setup, const std::optional<DriveRequest>& drive);
 
 }  // namespace layshaft

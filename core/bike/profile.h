@@ -40,10 +40,11 @@ struct SurfaceValues {
   bool operator==(const SurfaceValues&) const = default;
 };
 
-/// A straight: how fast it is entered and how long it is.
+/// A straight: how fast and in which gear it is entered, and how long it is.
 struct Drive {
   std::optional<double> exitSpeedKmh;
   std::optional<double> lengthM;
+  std::optional<int> exitGear;  ///< 1 is first; the best one where not given
   Extras extras;
   bool operator==(const Drive&) const = default;
 };

@@ -22,6 +22,8 @@ class TorqueSpline {
   double revLimitRpm() const { return revLimitRpm_; }
   /// Engine speeds between which the curve is one cubic, rising, none above the rev limit.
   const std::vector<double>& knotsRpm() const { return knots_; }
+  /// Of the curve's first point, the rev limit if that is lower.
+  double firstRpm() const { return knots_.empty() ? revLimitRpm_ : knots_.front(); }
 
   /// The piece that holds an engine speed: 0 is below the first knot, i between knots i − 1 and i.
   std::size_t pieceAt(double rpm) const {

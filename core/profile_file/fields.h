@@ -158,6 +158,7 @@ template <class Io>
 void fields(Io& io, Drive& drive) {
   io.number("exit_speed_kmh", drive.exitSpeedKmh, limits::kSpeedKmh);
   io.number("length_m", drive.lengthM, limits::kDriveLengthM);
+  io.whole("exit_gear", drive.exitGear, limits::kGear);
   io.rest(drive.extras);
 }
 

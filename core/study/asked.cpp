@@ -8,7 +8,8 @@ namespace {
 
 std::optional<DriveRequest> driveOf(const Ride& ride) {
   if (!ride.drive || !ride.drive->exitSpeedKmh || !ride.drive->lengthM) return std::nullopt;
-  return DriveRequest{units::mpsFromKmh(*ride.drive->exitSpeedKmh), *ride.drive->lengthM};
+  return DriveRequest{units::mpsFromKmh(*ride.drive->exitSpeedKmh), *ride.drive->lengthM,
+                      ride.drive->exitGear};
 }
 
 RollOnRequest rollOnOf(const Ride& ride) {

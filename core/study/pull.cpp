@@ -50,8 +50,8 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Road& road, c
   takeRoad(road);
 }
 
-void PullModel::addSlippingClutch(double rpm) {
-  Gear& slip = gears_[gearCount_] = gears_.front();
+void PullModel::addSlippingClutch(std::size_t gear, double rpm) {
+  Gear& slip = gears_[gearCount_ + gear] = gears_[gear];
   slip.rpmAtRest = rpm;
   slip.rpmPerMps = 0.0;
   slip.massKg = coastingMassKg_;

@@ -117,8 +117,10 @@ class PullModel {
   Coasted coast(double fromMps, double seconds) const;
 
  protected:
-  /// Adds the pseudo gear after the last: first gear with the clutch slipping, the engine held at its speed.
-  void addSlippingClutch(double rpm);
+  /// Gears that a start from rest may slip the clutch in: first, and second where there is one.
+  std::size_t slippingGears() const { return std::min<std::size_t>(gearCount_, kMostSlippingGears); }
+  /// The pseudo gear behind the last for one of them: the clutch slips and the engine is held at its speed.
+  void addSlippingClutch(std::size_t gear, double rpm);
   double rpmAtRest(std::size_t gear) const { return gears_[gear].rpmAtRest; }
   /// Puts the same bike on another road.
   void takeRoad(const Road& road);
@@ -132,6 +134,8 @@ class PullModel {
     double massKg;
     double limitMps;
   };
+
+  static constexpr std::size_t kMostSlippingGears = 2;
 
   void takeBounds();
 
@@ -149,7 +153,7 @@ class PullModel {
   Road road_;
   Rollout rollout_;
   std::size_t gearCount_ = 0;
-  std::array<Gear, limits::kMostGears + 1> gears_{};  ///< behind the last one the slipping clutch
+  std::array<Gear, limits::kMostGears + kMostSlippingGears> gears_{};  ///< the slipping ones behind the last
   double massKg_, coastingMassKg_;
   // With the setup's chain; none where the bike lacks them.
   std::optional<double> cgAheadM_, wheelbaseM_;

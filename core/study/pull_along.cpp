@@ -96,6 +96,13 @@ class Puller {
 
 }  // namespace
 
+bool pullsAt(const PullModel& model, std::size_t gear, double mps) {
+  const double above = mps + 5e-4;
+  const PullModel::Stretch on{mps, above, model.torque().pieceAt(model.rpm(above, gear)),
+                              model.road().isFast(above)};
+  return model.accelerationOn(on, mps, gear) > 0.0;
+}
+
 std::optional<double> pullRunsOut(const PullModel& model, std::size_t gear, double from, double to) {
   return runsOutOn(model, gear, from, model.stretches(gear, from, to));
 }
@@ -106,10 +113,10 @@ PullEnd pullOn(const RoadModel& model, std::size_t gear, const PullGoal& goal, R
 }
 
 Pulled pullAlong(const RoadModel& model, std::size_t gear, double from, double length, double most) {
-  const double turns = gear == model.slipping() ? model.speedMps(model.launchRpm(), 0) : model.limitMps(gear);
   RunPlace place{0.0, 0.0, from};
   std::vector<RunLeg> legs;
-  const PullEnd end = pullOn(model, gear, {.mostMps = std::min(most, turns), .untilM = length}, place, legs);
+  const PullEnd end =
+      pullOn(model, gear, {.mostMps = std::min(most, model.fastestMps(gear)), .untilM = length}, place, legs);
   if (end == PullEnd::Distance) {
     const auto last = std::find_if(legs.begin(), legs.end(),
                                    [&](const RunLeg& leg) { return leg.end.distanceM >= length; });

@@ -40,6 +40,9 @@ Pulled pullAlong(const RoadModel& model, std::size_t gear, double fromMps, doubl
 PullEnd pullOn(const RoadModel& model, std::size_t gear, const PullGoal& goal, RunPlace& place,
                std::vector<RunLeg>& legs);
 
+/// Whether a gear accelerates from a speed on: what holds just above it counts.
+bool pullsAt(const PullModel& model, std::size_t gear, double mps);
+
 /// The first speed from `fromMps` up to `toMps` at which a gear no longer accelerates; none if it always
 /// does.
 std::optional<double> pullRunsOut(const PullModel& model, std::size_t gear, double fromMps, double toMps);

@@ -6,11 +6,10 @@
 namespace layshaft {
 namespace {
 
-double launchRpmOf(const PullBike& bike, const ShiftPoints& shifts) {
-  if (bike.launchRpm) return *bike.launchRpm;
-  double rpm = std::min(bike.torque->peak().rpm, defaults::kLaunchShareOfLimit * bike.torque->revLimitRpm());
-  if (!shifts.rpm.empty()) rpm = std::min(rpm, shifts.rpm.front());
-  return rpm;
+double usualLaunchRpm(const RoadModel& model) {
+  const TorqueSpline& torque = model.torque();
+  return std::min(
+      {torque.peak().rpm, defaults::kLaunchShareOfLimit * torque.revLimitRpm(), model.highestRpm(0)});
 }
 
 }  // namespace
@@ -19,7 +18,8 @@ RoadModel::RoadModel(std::shared_ptr<const PullBike> shared, const Road& road, c
                      const Rollout& rollout, const Fitted& fitted)
     : PullModel(std::move(shared), road, setup, rollout, fitted),
       shifts_(shiftPoints(bike().shiftRpm, gearCount(), this)) {
-  addSlippingClutch(launchRpmOf(bike(), shifts_));
+  const double rpm = bike().launchRpm.value_or(usualLaunchRpm(*this));
+  for (std::size_t g = 0; g < startGears(); ++g) addSlippingClutch(g, std::min(rpm, highestRpm(g)));
 }
 
 RoadModel RoadModel::onRoad(const Road& road) const {

@@ -26,10 +26,19 @@ class RoadModel : public PullModel {
   double highestRpm(std::size_t gear) const {
     return gear < shifts_.rpm.size() ? shifts_.rpm[gear] : torque().revLimitRpm();
   }
-  /// The pseudo gear for first gear with the clutch slipping at the launch engine speed.
-  std::size_t slipping() const { return gearCount(); }
-  /// As typed, else the lowest of the torque peak's, 60 % of the limit and first gear's shift point.
-  double launchRpm() const { return rpmAtRest(slipping()); }
+  /// Gears that a start from rest may begin in, with the clutch slipping: first, and second if there is one.
+  std::size_t startGears() const { return slippingGears(); }
+  /// The pseudo gear for one of them while the clutch slips at the launch engine speed.
+  std::size_t slipping(std::size_t gear = 0) const { return gearCount() + gear; }
+  /// As typed, else the lowest of the torque peak's, 60 % of the limit and first gear's shift point; never
+  /// above the shift point of the gear.
+  double launchRpm(std::size_t gear = 0) const { return rpmAtRest(slipping(gear)); }
+  /// The gear behind a pseudo gear; any other is itself.
+  std::size_t geared(std::size_t gear) const { return gear < gearCount() ? gear : gear - gearCount(); }
+  /// The fastest that a gear turns: at the limit, of a slipping clutch where the road speed has caught up.
+  double fastestMps(std::size_t gear) const {
+    return gear < gearCount() ? limitMps(gear) : speedMps(rpmAtRest(gear), geared(gear));
+  }
 
  private:
   ShiftPoints shifts_;

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/study/pull_along.h"
+#include "core/study/run_plan.h"
 
 namespace layshaft {
 
@@ -31,17 +32,17 @@ struct RunTrace {
   std::vector<RunShift> shifts;
 };
 
-/// A full-throttle run from a speed in a gear: pulls from shift to shift. Speed rises monotonically in a gear
+/// How a place in a gear, which may be a slipping clutch, is told.
+RunPoint runPoint(const RoadModel& model, std::size_t gear, const RunPlace& place);
+
+/// A full-throttle run from a speed by a plan: pulls from shift to shift. Speed rises monotonically in a gear
 /// and the forces depend on speed alone, so time and distance are integrals over speed, between the speeds
 /// where a force changes form. Keeps a pointer to its model.
 class Run {
  public:
-  enum class Clutch { Engaged, Slipping };
-
-  /// Goes on until both `untilM` and `untilMps` are passed or the speed no longer rises. `stayInGear`: never
-  /// shifts. `model` must accelerate. Gears count from 0.
-  Run(const RoadModel& model, double fromMps, std::size_t gear, Clutch clutch, double untilM, double untilMps,
-      bool stayInGear = false);
+  /// Goes on until both `untilM` and `untilMps` are passed or the speed no longer rises. A shift after which
+  /// the next gear does not pull ends it at that speed. `model` must accelerate.
+  Run(const RoadModel& model, double fromMps, const RunPlan& plan, double untilM, double untilMps);
 
   /// Whether the bike moves at all: false if it does not accelerate at the start.
   bool moves() const { return !legs_.empty(); }
@@ -55,12 +56,9 @@ class Run {
   std::vector<RunPoint> trace() const;
 
  private:
-  void go(std::size_t gear, bool stayInGear);
-  /// Up to where a gear is left for the next; none if it is the last one or the next would not pull there.
-  std::optional<double> shiftMps(std::size_t gear) const;
+  void go(std::size_t gear, int shifts);
   PullEnd pullTo(std::size_t gear, double mps);
   void coast(std::size_t gear);
-  void hold(std::size_t gear, bool limiter);
   RunPoint pointIn(const RunLeg& leg, const RunPlace& place) const;
 
   const RoadModel* model_;
@@ -74,6 +72,7 @@ class Run {
 struct DriveRequest {
   double exitMps;
   double lengthM;
+  std::optional<int> exitGear;  ///< 1 is first; the best one where not given
 };
 
 struct DriveFigures {
@@ -83,6 +82,10 @@ struct DriveFigures {
   double endRpm;
   double revRangeLeftRpm;
   double secondsOnLimiter;
+  RunPlan plan;
+
+  int startGear() const { return static_cast<int>(plan.gear) + 1; }
+  int shifts() const { return endGear - startGear(); }
 };
 
 struct RollOnRequest {
@@ -91,35 +94,25 @@ struct RollOnRequest {
   std::optional<int> gear;  ///< 1 is first; top gear where not given
 };
 
-/// The usual figures of a run from a standstill and of roll-ons. What is never reached is empty.
+/// The usual figures of a run from a standstill and of roll-ons, each the least over all plans for itself.
+/// What is never reached is empty.
 struct RunFigures {
   std::optional<double> zeroTo60MphS, zeroTo100KmhS;
   std::optional<double> hundredMetresS, eighthMileS, eighthMileSpeedMps, quarterMileS, quarterMileSpeedMps;
   std::optional<double> rollOnTopS, rollOnBestS;  ///< 80 to 120 km/h
   std::optional<double> askedRollOnS;             ///< of the profile's own speeds and gear
-  std::optional<int> driveStartGear;              ///< 1 is first; none where the drive never moves off
   std::optional<DriveFigures> drive;
+  std::optional<RunPlan> quarterMilePlan;
 };
-
-/// The gear that accelerates hardest at a speed, of those between idle and shift point; of equals the
-/// highest. `model.slipping()` where that is first gear below the launch engine speed. None if no gear can be
-/// ridden there.
-std::optional<std::size_t> bestGear(const RoadModel& model, double speedMps);
-
-/// The start from a standstill.
-Run standingStart(const RoadModel& model, double untilM, double untilMps);
-
-/// A run from a speed in the best gear there; none if no gear can be ridden there.
-std::optional<Run> bestRun(const RoadModel& model, double fromMps, double untilM, double untilMps);
 
 /// `rollOns` false leaves the roll-ons out, for who needs the rest alone.
 RunFigures runFigures(const RoadModel& model, const std::optional<DriveRequest>& drive,
                       const std::optional<RollOnRequest>& rollOn, bool rollOns = true);
 
-/// From a standstill over the quarter mile; empty where it does not move.
-RunTrace standingStartTrace(const RoadModel& model);
+/// By a plan from a standstill over the quarter mile.
+RunTrace standingStartTrace(const RoadModel& model, const RunPlan& plan);
 
-/// Down the straight; empty where no gear pulls at its start.
-RunTrace driveTrace(const RoadModel& model, const DriveRequest& drive);
+/// By a plan down the straight.
+RunTrace driveTrace(const RoadModel& model, const DriveRequest& drive, const RunPlan& plan);
 
 }  // namespace layshaft

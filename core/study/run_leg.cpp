@@ -79,6 +79,16 @@ PullSums pullSums(const PullModel& model, const PullModel::Stretch& on, std::siz
   return sums;
 }
 
+RunLeg shiftLeg(const RoadModel& model, std::size_t gear, const RunPlace& start) {
+  const RunPlace end = coastedFor(model, start, model.bike().shiftTimeS);
+  return {RunLeg::Kind::Coast, gear, {start.speedMps, end.speedMps, 0, false}, start, end, false};
+}
+
+RunLeg holdLeg(std::size_t gear, const RunPlace& start, bool limiter) {
+  const double mps = start.speedMps;
+  return {RunLeg::Kind::Hold, gear, {mps, mps, 0, false}, start, start, limiter};
+}
+
 RunPlace RunLeg::pulledTo(const RoadModel& model, double speed) const {
   const PullSums sums = pullSums(model, on, gear, start.speedMps, speed);
   return {start.timeS + sums.timeS, start.distanceM + sums.distanceM, speed};

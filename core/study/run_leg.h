@@ -31,6 +31,11 @@ struct RunLeg {
   RunPlace pulledTo(const RoadModel& model, double speedMps) const;
 };
 
+/// The gap of a shift out of a gear: coasting for the bike's shift time.
+RunLeg shiftLeg(const RoadModel& model, std::size_t gear, const RunPlace& start);
+/// Staying at a speed in a gear.
+RunLeg holdLeg(std::size_t gear, const RunPlace& start, bool limiter);
+
 /// Seconds and metres of a pull from one speed to another on a stretch, by seven-point Gauss-Legendre
 /// quadrature of t = ∫dv/a and x = ∫v·dv/a.
 struct PullSums {

@@ -9,6 +9,7 @@ SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const 
                        .model = {},
                        .gearing = {},
                        .pull = {},
+                       .limits = {},
                        .topSpeed = {},
                        .run = {},
                        .chainRun = {}};
@@ -16,6 +17,7 @@ SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const 
     figures.model =
         std::make_shared<const RoadModel>(asked.bike, asked.road, setup, rolloutOf(setup), figures.fitted);
     figures.pull = peakPull(*figures.model);
+    figures.limits = gearLimits(*figures.model, figures.pull);
   }
   const RoadModel* model = figures.model.get();
   figures.gearing = gearing(

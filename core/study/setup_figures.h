@@ -8,6 +8,7 @@
 #include "core/study/asked.h"
 #include "core/study/chain_run.h"
 #include "core/study/fitted.h"
+#include "core/study/gear_limits.h"
 #include "core/study/gearing.h"
 #include "core/study/run.h"
 #include "core/study/top_speed.h"
@@ -19,7 +20,8 @@ struct SetupFigures {
   Fitted fitted;                           ///< what it changes about the bike, against stock
   std::shared_ptr<const RoadModel> model;  ///< null without an engine curve
   Gearing gearing;
-  std::vector<GearPull> pull;  ///< empty without an engine curve
+  std::vector<GearPull> pull;                    ///< empty without an engine curve
+  std::vector<std::optional<GearLimit>> limits;  ///< a gear each; empty without an engine curve
   std::optional<TopSpeed> topSpeed;
   RunFigures run;
   std::optional<ChainRunFigures> chainRun;

@@ -54,9 +54,11 @@ std::optional<TopSpeed> topSpeedIn(const PullModel& model, std::size_t gear) {
 }  // namespace
 
 std::optional<TopSpeed> topSpeed(const PullModel& model) {
+  constexpr double kAlike = 1.0 - 1e-9;  // a bound or a jump of the resistance is the same in every gear
   std::optional<TopSpeed> best;
   for (std::size_t g = 0; g < model.gearCount(); ++g)
-    if (const auto top = topSpeedIn(model, g); top && (!best || top->speedMps > best->speedMps)) best = top;
+    if (const auto top = topSpeedIn(model, g); top && (!best || top->speedMps >= best->speedMps * kAlike))
+      best = top;
   return best;
 }
 

@@ -23,7 +23,8 @@ struct TopSpeed {
 /// The greatest force in each gear, unbounded.
 std::vector<GearPull> peakPull(const PullModel& model);
 
-/// The greatest speed over all gears that the pull can hold; none if no gear pulls anywhere.
+/// The greatest speed over all gears that the pull can hold, of gears equal to 1e-9 in the highest; none if
+/// no gear pulls anywhere.
 std::optional<TopSpeed> topSpeed(const PullModel& model);
 
 }  // namespace layshaft

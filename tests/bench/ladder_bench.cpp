@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The largest ladder: every front of 9 to 24 teeth with every rear of 25 to 70, all run figures. Target: at
-// most 250 times an ODE library's quarter mile (run_bench) on two cores; a chain's centre distance under 1
+// most 600 times an ODE library's quarter mile (run_bench) on two cores; a chain's centre distance under 1
 // µs.
 #include <benchmark/benchmark.h>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the core costs: a plan of one profile and reading a profile. Targets: without an engine curve under
-// 50 µs; of stock and proposal at most twice an ODE library's quarter mile (run_bench), after a step of the
-// proposal at most 1.2 times.
+// 50 µs; of stock and proposal at most four times an ODE library's quarter mile (run_bench), after a step of
+// the proposal at most 1.2 times.
 #include <benchmark/benchmark.h>
 
 #include <fstream>

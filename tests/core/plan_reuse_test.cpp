@@ -112,7 +112,7 @@ TEST(PlanBands, AreThePlansOfARolloutTwoPerCentOff) {
   spans(road.driveBandS, low.run.drive->timeS, high.run.drive->timeS);
 }
 
-// r(φ) = R − rc·(1 − cos φ) leaned over, in the gear that pulls hardest out of the corner.
+// r(φ) = R − rc·(1 − cos φ) leaned over, in the gear that gets down the straight soonest.
 TEST(PlanCornerExit, TurnsFasterLeanedOver) {
   Profile profile = reuseProfile();
   profile.stock.options.rolloutMm = 1950;
@@ -120,7 +120,7 @@ TEST(PlanCornerExit, TurnsFasterLeanedOver) {
   profile.proposed = {};
   const Plan result = plan(profile);
   ASSERT_TRUE(result.stock.cornerExitRpm);
-  const int gear = result.stock.road.run.driveStartGear.value();
+  const int gear = result.stock.road.run.drive->startGear();
   const double overall = 1.955 * profile.stock.gearRatios[static_cast<std::size_t>(gear - 1)] * 43 / 16;
   const double radius = 1.950 / (2 * std::numbers::pi);
   const double leaned = radius - 0.090 * (1 - std::cos(std::numbers::pi / 4));

@@ -174,10 +174,45 @@ TEST(ReportValues, CornerExit) {
   Json profile = flatBike();
   EXPECT_TRUE(reportOf(profile)["stock"]["corner_exit_rpm"].is_null()) << "no lean angle";
   profile["ride"]["lean_deg"] = 60;
+  profile["ride"]["drive"]["exit_gear"] = 1;
   profile["stock"]["crown_radius_mm"] = 100;
   // 15 m/s in first gear, 8100 rpm upright; the radius falls from 318.310 mm by half of the crown's 100.
   const Json report = reportOf(profile);
   EXPECT_NEAR(report["stock"]["corner_exit_rpm"].get<double>(), 8100 * 318.309886 / 268.309886, 1e-4);
+}
+
+TEST(ReportValues, OfTheStraightItsPlan) {
+  Json profile = flatBike();
+  profile["ride"]["drive"]["exit_gear"] = 1;
+  const Json drive = reportOf(profile)["stock"]["run"]["drive"];
+  EXPECT_EQ(drive["start_gear"], 1);
+  EXPECT_EQ(drive["shifts"], drive["end_gear"].get<int>() - 1);
+  EXPECT_GE(drive["shifts"], 1);
+  profile["ride"]["drive"].erase("exit_gear");
+  EXPECT_LT(reportOf(profile)["stock"]["run"]["drive"]["time_s"], drive["time_s"]);
+  profile["ride"]["drive"]["exit_gear"] = 4;  // there is none
+  EXPECT_TRUE(reportOf(profile)["stock"]["run"]["drive"]["start_gear"].is_null());
+}
+
+TEST(ReportValues, WhereGripOrTheFrontWheelLimitsAGear) {
+  Json profile = flatBike();
+  const Json open = reportOf(profile)["stock"]["pull"]["gears"][0];
+  EXPECT_TRUE(open["limit"].is_null() && open["limited_from_kmh"].is_null() &&
+              open["limited_to_kmh"].is_null());
+  Json& chassis = profile["bike"]["chassis"];
+  chassis["wheelbase_mm"] = 1400;
+  chassis["cg_height_mm"] = 600;
+  chassis["cg_ahead_of_rear_axle_mm"] = 700;
+  chassis["tyre_grip"] = 0.7;
+  const Json gears = reportOf(profile)["stock"]["pull"]["gears"];
+  // First has 900·π N of 200 kg, grip takes about 7 m/s²: all of the range from the launch to the limit.
+  EXPECT_EQ(gears[0]["limit"], "grip");
+  EXPECT_NEAR(gears[0]["limited_from_kmh"].get<double>(), 2000 / 540.0 * 3.6, 1e-9);
+  EXPECT_NEAR(gears[0]["limited_to_kmh"].get<double>(), 9000 / 540.0 * 3.6, 1e-9);
+  EXPECT_TRUE(gears[2]["limit"].is_null());
+  chassis["tyre_grip"] = 3.0;
+  chassis["cg_ahead_of_rear_axle_mm"] = 400;
+  EXPECT_EQ(reportOf(profile)["stock"]["pull"]["gears"][0]["limit"], "lift");
 }
 
 // ---- columns ----
@@ -214,7 +249,9 @@ TEST(CsvColumns, OfThePull) {
 }
 
 TEST(CsvColumns, OfTheRuns) {
-  const auto rows = cellsOf(runCsv(planFor(flatBike())));
+  Json profile = flatBike();
+  profile["ride"]["drive"]["exit_gear"] = 1;
+  const auto rows = cellsOf(runCsv(planFor(profile)));
   EXPECT_EQ(rows[0], (Cells{"setup", "run", "time_s", "distance_m", "speed_mps", "gear", "rpm"}));
   EXPECT_EQ(rows[1], (Cells{"stock", "standing_start", "0", "0", "0", "1", "2000"}));
   const auto drive = std::find_if(rows.begin(), rows.end(), [](const Cells& c) { return c[1] == "drive"; });

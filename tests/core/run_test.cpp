@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/study/run_search.h"
 #include "core/study/shifting.h"
 #include "tests/core/support.h"
 
@@ -52,9 +53,12 @@ struct Ready {
       : model(std::make_shared<const PullBike>(pullBike(b, ride)), roadOf(b, ride), setup, rolloutOf(setup),
               Fitted{}) {}
 
-  Run start(double untilM, double untilMps = 0.0) const { return standingStart(model, untilM, untilMps); }
+  /// From rest in first gear, every shift made.
+  Run start(double untilM, double untilMps = 0.0) const {
+    return Run(model, 0.0, {.gear = 0, .slips = true, .shifts = RunPlan::kEveryShift}, untilM, untilMps);
+  }
   Run from(double mps, std::size_t gear, double untilM, double untilMps = 0.0) const {
-    return Run(model, mps, gear, Run::Clutch::Engaged, untilM, untilMps);
+    return Run(model, mps, {.gear = gear, .shifts = RunPlan::kEveryShift}, untilM, untilMps);
   }
 };
 
@@ -84,6 +88,15 @@ TEST(Launch, ATypedEngineSpeedHolds) {
   const Bike bike = runBike({{2000, 30}, {4000, 50}, {9000, 40}});
   EXPECT_EQ(launchOf(bike, {3, 2}, {.launchRpm = 7000}), 7000);
   EXPECT_EQ(launchOf(bike, {3, 2}, {.launchRpm = 1500}), 1500);
+}
+
+TEST(Launch, IsNeverAboveTheShiftPointOfTheGearItBeginsIn) {
+  Bike bike = runBike({{2000, 30}, {4000, 50}, {9000, 40}});
+  bike.engine.shiftRpm = 6000;
+  const Ready ready(bike, {3, 2}, {.launchRpm = 7000});
+  EXPECT_EQ(ready.model.launchRpm(0), 6000);
+  EXPECT_EQ(ready.model.launchRpm(1), 7000);  // the last gear goes to the limit
+  EXPECT_EQ(ready.start(100).atSpeed(1.0)->rpm, 6000);
 }
 
 TEST(Launch, TheClutchSlipsUntilTheRoadSpeedCatchesUp) {
@@ -132,7 +145,7 @@ TEST(RunStarts, NothingMovesWhereItDoesNotPull) {
   EXPECT_FALSE(run.atSpeed(0.0) || run.atSpeed(1) || run.atDistance(10) || run.atTime(1));
   EXPECT_TRUE(run.trace().empty());
   EXPECT_TRUE(run.shifts().empty());
-  const RunFigures figures = runFigures(ready.model, DriveRequest{0.0, 100.0}, RollOnRequest{20, 25, 1});
+  const RunFigures figures = runFigures(ready.model, DriveRequest{0.0, 100.0, {}}, RollOnRequest{20, 25, 1});
   EXPECT_FALSE(figures.zeroTo60MphS || figures.zeroTo100KmhS || figures.hundredMetresS ||
                figures.eighthMileS || figures.eighthMileSpeedMps || figures.quarterMileS ||
                figures.quarterMileSpeedMps);
@@ -176,7 +189,7 @@ TEST(RunEnds, AtTheLimiterTheSpeedStaysAndTheSecondsCount) {
   EXPECT_EQ(later->rpm, 9000);
   EXPECT_EQ(later->gear, 2);
   EXPECT_NEAR(run.atTime(limit->timeS + 4)->distanceM, limit->distanceM + 100, 1e-9);
-  const RunFigures figures = runFigures(ready.model, DriveRequest{0.0, limit->distanceM + 250}, {});
+  const RunFigures figures = runFigures(ready.model, DriveRequest{0.0, limit->distanceM + 250, {}}, {});
   ASSERT_TRUE(figures.drive);
   EXPECT_NEAR(figures.drive->secondsOnLimiter, 10, 1e-9);
   EXPECT_EQ(figures.drive->revRangeLeftRpm, 0);
@@ -209,7 +222,10 @@ TEST(RunEnds, WhereAShiftEndsStandingStillNothingGoesOn) {
   EXPECT_TRUE(run.atDistance(run.shifts()[0].distanceM + 5));
   EXPECT_FALSE(run.atDistance(100));
   EXPECT_EQ(run.atTime(60).value().speedMps, 0);
-  EXPECT_FALSE(runFigures(ready.model, {}, {}).quarterMileS);
+  // Such a shift is in no plan: first gear is held.
+  const RunFigures figures = runFigures(ready.model, {}, {});
+  ASSERT_TRUE(figures.quarterMileS);
+  EXPECT_EQ(figures.quarterMilePlan->shifts, 0);
 }
 
 TEST(RunEnds, TimeDistanceAndSpeedAgree) {
@@ -311,11 +327,12 @@ TEST(RunShifts, NotMadeWhereTheNextGearDoesNotPull) {
   bike.engine.shiftRpm = 8100;
   // 20 % up: 425 N; first pulls 50 · 18 · π, second 50 · 0.6 · π.
   const Ready ready(bike, {3, 0.1}, {.slopePercent = 20});
-  const auto run = ready.start(400);
-  EXPECT_TRUE(run.shifts().empty());
-  EXPECT_NEAR(run.atDistance(400)->speedMps, 9000 / 540.0, 1e-12);
-  EXPECT_EQ(run.atDistance(400)->gear, 1);
-  EXPECT_GT(run.atDistance(400)->limiterS, 5);  // first counts as the last gear
+  const auto run = RunSearch(ready.model, 0.0, standingStarts(ready.model)).toDistance(400);
+  ASSERT_TRUE(run);
+  EXPECT_EQ(run->plan.shifts, 0);
+  EXPECT_NEAR(run->end.speedMps, 9000 / 540.0, 1e-12);
+  EXPECT_EQ(run->end.gear, 1);
+  EXPECT_GT(run->end.limiterS, 5);  // first is held
 }
 
 TEST(RunShifts, ATypedPointOutOfReachGivesWayToTheBestOne) {
@@ -357,57 +374,92 @@ TEST(RunShifts, WhereTheBestOneIsOutOfReachTooTheSpeedTendsToWherePullEnds) {
   EXPECT_LT(end->rpm, 7000);
 }
 
-// ---- best gear, drive and roll-ons ----
+// ---- how a run begins, the straight and roll-ons ----
 
-TEST(BestGear, PullsHardestBetweenIdleAndShiftPoint) {
-  Bike bike = runBike();
+std::vector<RunPlan> inGears(std::vector<std::size_t> gears, bool slipsToo = false) {
+  std::vector<RunPlan> starts;
+  if (slipsToo) starts.push_back({.gear = 0, .slips = true});
+  for (const std::size_t gear : gears) starts.push_back({.gear = gear});
+  return starts;
+}
+
+TEST(RunStarts, InEveryGearBetweenIdleAndShiftPoint) {
+  Bike bike = runBike({{1500, 50}, {9000, 50}});
   bike.engine.shiftRpm = 8100;
   const Ready ready(bike, {3, 2, 1}, {.launchRpm = 2700});
-  EXPECT_EQ(bestGear(ready.model, 4.0), ready.model.slipping());  // first turns 2160
-  EXPECT_EQ(bestGear(ready.model, 5.0), 0U);                      // 2700: caught up
-  EXPECT_EQ(bestGear(ready.model, 14.9), 0U);
-  EXPECT_EQ(bestGear(ready.model, 15.1), 1U);
-  EXPECT_EQ(bestGear(ready.model, 23.0), 2U);
-  EXPECT_EQ(bestGear(ready.model, 49.0), 2U);  // the last gear goes to the limit
-  EXPECT_FALSE(bestGear(ready.model, 50.1));
-  EXPECT_FALSE(bestRun(ready.model, 50.1, 100, 0));
+  // Second turns 1440 at 4 m/s: below the first point of the curve.
+  EXPECT_EQ(startsAt(ready.model, 4.0), inGears({0}, true));
+  EXPECT_EQ(startsAt(ready.model, 5.0), inGears({0, 1}));  // 2700: caught up
+  EXPECT_EQ(startsAt(ready.model, 14.9), inGears({0, 1, 2}));
+  EXPECT_EQ(startsAt(ready.model, 15.1), inGears({1, 2}));
+  EXPECT_EQ(startsAt(ready.model, 49.0), inGears({2}));  // the last gear goes to the limit
+  EXPECT_EQ(startsAt(ready.model, 50.1), inGears({}));
+  EXPECT_EQ(startsAt(ready.model, 0.0), standingStarts(ready.model));
+  EXPECT_FALSE(runFigures(ready.model, DriveRequest{50.1, 100, {}}, {}).drive);
 }
 
-TEST(BestGear, OfEqualsTheHighest) {
-  Bike bike = runBike();
-  bike.chassis->wheelbaseMm = 1400;
-  bike.chassis->cgHeightMm = 600;
-  bike.chassis->cgAheadOfRearAxleMm = 700;
-  bike.chassis->tyreGrip = 0.4;
-  // First and second both have more than grip takes; third has less.
-  const Ready ready(bike, {3, 2, 0.4}, {.launchRpm = 1500});
-  const double v = 12.0;
-  ASSERT_EQ(ready.model.accelerationMps2(v, 0), ready.model.accelerationMps2(v, 1));
-  ASSERT_LT(ready.model.accelerationMps2(v, 2), ready.model.accelerationMps2(v, 1));
-  EXPECT_EQ(bestGear(ready.model, v), 1U);
+TEST(RunStarts, FromRestInFirstOrSecondWithTheClutchSlipping) {
+  const Ready two(runBike(), {3, 2, 1}), one(runBike(), {3});
+  EXPECT_EQ(standingStarts(two.model),
+            (std::vector<RunPlan>{{.gear = 0, .slips = true}, {.gear = 1, .slips = true}}));
+  EXPECT_EQ(standingStarts(one.model), (std::vector<RunPlan>{{.gear = 0, .slips = true}}));
 }
 
-TEST(BestGear, NoneBelowIdle) {
-  Bike bike = runBike();
-  const Ready ready(bike, {3, 2}, {.launchRpm = 500});
+TEST(RunStarts, IfThereIsNoOtherInTheHighestGearAboveIdle) {
+  // At 10 m/s first is beyond its shift point, second and third turn below the first point of the curve.
+  Bike bike = runBike({{4000, 50}, {9000, 50}});
+  bike.engine.shiftRpm = 5000;
+  const Ready ready(bike, {3, 1.5, 1}, {.launchRpm = 1000});
+  EXPECT_EQ(startsAt(ready.model, 10.0), inGears({2}));
+  const Ready idles(runBike(), {3, 2}, {.launchRpm = 500});
   // 500 rpm at 0.93 m/s, idle of 1000 at 1.85 m/s: between them neither clutch nor gear.
-  EXPECT_FALSE(bestGear(ready.model, 1.2));
-  EXPECT_EQ(bestGear(ready.model, 0.5), ready.model.slipping());
+  EXPECT_TRUE(startsAt(idles.model, 1.2).empty());
 }
 
-TEST(Drives, StartInTheBestGearAndShiftUp) {
+TEST(RunStarts, InAGearThatSomebodyChose) {
+  Bike bike = runBike();
+  bike.engine.shiftRpm = 8100;
+  const Ready ready(bike, {3, 2, 1});
+  EXPECT_EQ(startsIn(ready.model, 0, 14.0), inGears({0}));
+  EXPECT_EQ(startsIn(ready.model, 0, 16.0), inGears({0}));  // beyond its shift point: it comes at once
+  EXPECT_TRUE(startsIn(ready.model, 0, 16.8).empty());      // beyond the limit
+  EXPECT_TRUE(startsIn(ready.model, 2, 5.0).empty());       // below idle
+  EXPECT_TRUE(startsIn(ready.model, 3, 20.0).empty());      // there is none
+}
+
+TEST(Drives, TakeTheLeastTimeOfAllPlans) {
   Bike bike = runBike();
   bike.engine.shiftRpm = 8100;
   const Ready ready(bike, {3, 2, 1}, {.launchRpm = 2700});
-  const RunFigures figures = runFigures(ready.model, DriveRequest{14.0, 200.0}, {});
+  const RunFigures figures = runFigures(ready.model, DriveRequest{14.0, 200.0, {}}, {});
   ASSERT_TRUE(figures.drive);
-  const auto by = ready.from(14.0, 0, 200).atDistance(200);
-  EXPECT_DOUBLE_EQ(figures.drive->timeS, by->timeS);
-  EXPECT_DOUBLE_EQ(figures.drive->endSpeedMps, by->speedMps);
-  EXPECT_EQ(figures.drive->endGear, 3);
-  EXPECT_NEAR(figures.drive->endRpm, by->speedMps * 180, 1e-9);
-  EXPECT_NEAR(figures.drive->revRangeLeftRpm, 9000 - by->speedMps * 180, 1e-9);
-  EXPECT_EQ(figures.drive->secondsOnLimiter, 0);
+  double least = 1e9;
+  for (const std::size_t gear : {0U, 1U, 2U})
+    for (int shifts = 0; gear + static_cast<std::size_t>(shifts) < 3; ++shifts)
+      least = std::min(least, layshaft::Run(ready.model, 14.0, {.gear = gear, .shifts = shifts}, 200.0, 0.0)
+                                  .atDistance(200.0)
+                                  ->timeS);
+  EXPECT_NEAR(figures.drive->timeS, least, 1e-6);
+  const auto by = layshaft::Run(ready.model, 14.0, figures.drive->plan, 200.0, 0.0).atDistance(200);
+  EXPECT_NEAR(figures.drive->timeS, by->timeS, 1e-11);
+  EXPECT_NEAR(figures.drive->endSpeedMps, by->speedMps, 1e-10);
+  EXPECT_EQ(figures.drive->endGear, by->gear);
+  EXPECT_EQ(figures.drive->shifts(), by->gear - figures.drive->startGear());
+  EXPECT_NEAR(figures.drive->revRangeLeftRpm, 9000 - figures.drive->endRpm, 1e-9);
+}
+
+TEST(Drives, BeginInTheExitGearThatWasGiven) {
+  Bike bike = runBike();
+  bike.engine.shiftRpm = 8100;
+  const Ready ready(bike, {3, 2, 1});
+  const auto drive = [&](std::optional<int> gear, double mps = 14.0) {
+    return runFigures(ready.model, DriveRequest{mps, 200.0, gear}, {}).drive;
+  };
+  for (const int gear : {1, 2, 3}) EXPECT_EQ(drive(gear)->startGear(), gear);
+  EXPECT_GT(drive(3)->timeS, drive({})->timeS + 0.1);
+  EXPECT_FALSE(drive(4));
+  EXPECT_FALSE(drive(3, 5.0));   // below idle
+  EXPECT_FALSE(drive(1, 16.8));  // above the limit
 }
 
 TEST(RollOns, StayInTheirGear) {
@@ -452,21 +504,6 @@ TEST(RollOns, TopGearAndBestGear) {
   const Ready slow(runBike(), {3, 1.6});
   EXPECT_FALSE(runFigures(slow.model, {}, {}).rollOnTopS);
   EXPECT_FALSE(runFigures(slow.model, {}, {}).rollOnBestS);
-}
-
-TEST(RunFigures, AreThoseOfOneStandingStart) {
-  const Ready ready(runBike({{2000, 60}, {6000, 80}, {9000, 60}}), {3, 2, 1.4, 1});
-  const RunFigures figures = runFigures(ready.model, {}, {});
-  const auto run = ready.start(402.336, 100 / 3.6);
-  EXPECT_DOUBLE_EQ(figures.zeroTo100KmhS.value(), run.atSpeed(100 / 3.6)->timeS);
-  EXPECT_NEAR(figures.zeroTo60MphS.value(), run.atSpeed(26.8224)->timeS, 1e-12);
-  EXPECT_DOUBLE_EQ(figures.hundredMetresS.value(), run.atDistance(100)->timeS);
-  EXPECT_NEAR(figures.eighthMileS.value(), run.atDistance(201.168)->timeS, 1e-12);
-  EXPECT_NEAR(figures.eighthMileSpeedMps.value(), run.atDistance(201.168)->speedMps, 1e-12);
-  EXPECT_NEAR(figures.quarterMileS.value(), run.atDistance(402.336)->timeS, 1e-12);
-  EXPECT_NEAR(figures.quarterMileSpeedMps.value(), run.atDistance(402.336)->speedMps, 1e-12);
-  EXPECT_LT(*figures.zeroTo60MphS, *figures.zeroTo100KmhS);
-  EXPECT_LT(*figures.eighthMileS, *figures.quarterMileS);
 }
 
 TEST(RunFigures, OfThePlanAreEmptyWithoutTheData) {

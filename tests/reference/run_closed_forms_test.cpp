@@ -81,7 +81,7 @@ RoadModel modelOf(BikeOnRoad bike, const Setup& setup = closedFormSetup({1})) {
 }
 
 Run straightRun(const RoadModel& model, double fromMps, double untilM, double untilMps) {
-  return Run(model, fromMps, 0, Run::Clutch::Engaged, untilM, untilMps);
+  return Run(model, fromMps, {.gear = 0}, untilM, untilMps);
 }
 
 // Energy balance: v² = v0² + 2Pt/m, x = m(v³ − v0³)/(3P).
@@ -227,7 +227,7 @@ TEST(ClosedForms, SpeedLostInAShift) {
     bike.shiftTimeS = row.seconds;
     bike.shiftRpm = 1.5 * rpmOfSpeed(60);
     const RoadModel model = modelOf(bike, closedFormSetup({1.5, 1}));
-    const layshaft::Run run(model, 50, 0, layshaft::Run::Clutch::Engaged, 0, 65);
+    const layshaft::Run run(model, 50, {.gear = 0, .shifts = 1}, 0, 65);
     ASSERT_EQ(run.shifts().size(), 1U);
     EXPECT_NEAR(run.shifts()[0].speedMps, 60, 1e-12);
     const auto after = run.atTime(run.shifts()[0].timeS + row.seconds);

@@ -150,8 +150,9 @@ class SecondOpinion {
   }
   double bound(double v) const { return std::min(lift(v), grip(v)); }
   double acceleration(double v, std::size_t gear) const { return std::min(unbounded(v, gear), bound(v)); }
-  double slipping(double v, double launchRpm) const {
-    const double push = efficiency_ * torqueFactor_ * torque(launchRpm) * overall_[0] / (radius_ * grown(v));
+  double slipping(double v, double launchRpm, std::size_t gear = 0) const {
+    const double push =
+        efficiency_ * torqueFactor_ * torque(launchRpm) * overall_[gear] / (radius_ * grown(v));
     return std::min((push - resistance(v)) / rolling_, bound(v));
   }
 
@@ -170,15 +171,22 @@ class SecondOpinion {
     return shifts;
   }
 
-  std::optional<End> run(double v0, std::size_t gear, std::optional<double> launchRpm,
-                         const std::vector<double>& shiftRpm, double distance, double tolerance) const {
-    return run(v0, gear, launchRpm, shiftsAt(shiftRpm), distance, tolerance, std::nullopt);
+  /// A first gear, slipping at a launch engine speed or not, and how many shifts are made.
+  struct Way {
+    std::size_t gear;
+    std::optional<double> launchRpm;
+    int shifts;
+  };
+
+  std::optional<End> run(double v0, const Way& way, const std::vector<double>& shiftRpm, double distance,
+                         double tolerance) const {
+    return run(v0, way, shiftsAt(shiftRpm), distance, tolerance, std::nullopt);
   }
-  /// Until a distance. Starts in `gear`, or slipping at `launchRpm`. With a longest step, in seconds, and
-  /// halts at the kinks no step leaps over a dip of the curve that grip or lift hide from the error estimate
-  /// on both sides; without, it steps as it likes.
-  std::optional<End> run(double v0, std::size_t gear, std::optional<double> launchRpm, const Shifts& shifts,
-                         double distance, double tolerance, std::optional<double> longestStep) const {
+  /// Until a distance; none if it never moves or a shift ends in a gear that does not pull. With a longest
+  /// step, in seconds, and halts at the kinks no step leaps over a dip of the curve that grip or lift hide
+  /// from the error estimate on both sides; without, it steps as it likes.
+  std::optional<End> run(double v0, const Way& way, const Shifts& shifts, double distance, double tolerance,
+                         std::optional<double> longestStep) const {
     const auto until = [&](End& now, const auto& a, double speed, std::size_t g) {
       std::vector<double> halts;
       if (longestStep) halts = kinks(g);
@@ -192,22 +200,18 @@ class SecondOpinion {
       return false;
     };
     End now{0, 0, v0};
-    if (launchRpm) {
-      if (!(slipping(v0, *launchRpm) > 0)) return std::nullopt;
-      const auto a = [&](double v) { return slipping(v, *launchRpm); };
-      if (until(now, a, speedAt(*launchRpm, 0), 0)) return now;
-      gear = 0;
+    std::size_t gear = way.gear;
+    if (way.launchRpm) {
+      if (!(slipping(v0, *way.launchRpm, gear) > 0)) return std::nullopt;
+      const auto a = [&](double v) { return slipping(v, *way.launchRpm, gear); };
+      if (until(now, a, speedAt(*way.launchRpm, gear), gear)) return now;
     } else if (!(acceleration(v0, gear) > 0)) {
       return std::nullopt;
     }
-    for (;;) {
-      bool last = gear + 1 == gears();
+    for (int left = way.shifts;; --left) {
+      const bool last = gear + 1 == gears() || left == 0;
       double top = last ? limitSpeed(gear) : shifts.wished[gear];
       if (!last && !shifts.best.empty() && stopsBelow(top, now.speed, gear)) top = shifts.best[gear];
-      if (!last && !(acceleration(top, gear + 1) > 0)) {
-        last = true;
-        top = limitSpeed(gear);
-      }
       // Where the resistance jumps over the pull the speed stands: no step could hold it there.
       constexpr double kJumpMps = 165 / 3.6;
       const bool stuck = pressure_ && top > kJumpMps && now.speed <= kJumpMps &&
@@ -222,11 +226,7 @@ class SecondOpinion {
       }
       if (coastThrough(now, distance, tolerance)) return now;
       ++gear;
-      if (!(acceleration(now.speed, gear) > 0)) {  // stands where the shift left it
-        now.time += (distance - now.distance) / now.speed;
-        now.distance = distance;
-        return now;
-      }
+      if (now.speed >= limitSpeed(gear) || !(acceleration(now.speed, gear) > 0)) return std::nullopt;
     }
   }
 

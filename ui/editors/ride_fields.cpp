@@ -14,7 +14,7 @@ void addLaunchAndLean(FieldForm& form) {
 }
 
 void addDrive(FieldForm& form) {
-  form.addFields({"ride.drive.exit_speed_kmh", "ride.drive.length_m"});
+  form.addFields({"ride.drive.exit_speed_kmh", "ride.drive.length_m", "ride.drive.exit_gear"});
 }
 
 void addRollOn(FieldForm& form) {

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/study/road_model.h"
+#include "core/study/top_speed.h"
+
+namespace layshaft {
+
+/// Where the tyre or the front wheel, not the engine, says how hard a gear may pull: there a shorter gearing
+/// brings nothing.
+struct GearLimit {
+  LimitedBy by;           ///< grip or lift; where both cut, the lower one at the gear's peak force
+  double fromMps, toMps;  ///< the lowest and the highest speed at which it cuts
+  bool operator==(const GearLimit&) const = default;
+};
+
+/// Of every gear, where it is used: from the speed at which the shift into it ends, in first from where the
+/// slipping clutch has caught up, to its shift point or the rev limit. `pull` is what `peakPull` gives for
+/// the model; none where nothing cuts. Needs resistance data, without them or without bounds there is no
+/// limit.
+std::vector<std::optional<GearLimit>> gearLimits(const RoadModel& model, const std::vector<GearPull>& pull);
+
+}  // namespace layshaft
