@@ -38,6 +38,13 @@ std::string chainCells(const std::optional<ChainRunFigures>& run) {
          std::to_string(run->commonFactorRear);
 }
 
+/// Gear, engine speed and road speed at the end of the straight.
+std::string driveEndCells(const std::optional<DriveFigures>& drive) {
+  if (!drive) return ",,,";
+  return ',' + std::to_string(drive->endGear) + ',' + numberText(drive->endRpm) + ',' +
+         numberText(drive->endSpeedMps);
+}
+
 }  // namespace
 
 std::string ladderCsv(const std::vector<LadderRow>& rows) {
@@ -50,7 +57,8 @@ std::string ladderCsv(const std::vector<LadderRow>& rows) {
   std::string out = "front_teeth,rear_teeth,final_ratio,gearing_percent,rear_teeth_equivalent";
   for (std::size_t g = 1; g <= gears; ++g) out += ",speed_at_rev_limit_gear_" + std::to_string(g) + "_mps";
   out +=
-      ",cruise_rpm,top_speed_mps,zero_to_100_kmh_s,quarter_mile_s,drive_s,fits,axle_shift_mm,links,"
+      ",cruise_rpm,top_speed_mps,zero_to_100_kmh_s,quarter_mile_s,drive_s,drive_end_gear,drive_end_rpm,drive_"
+      "end_speed_mps,fits,axle_shift_mm,links,"
       "links_that_fit,common_factor_front,common_factor_rear,front_in_spares_box,rear_in_spares_box";
   for (std::size_t a = 1; a <= aims; ++a)
     out += ",aim_" + std::to_string(a) + "_reached,aim_" + std::to_string(a) + "_margin";
@@ -62,8 +70,9 @@ std::string ladderCsv(const std::vector<LadderRow>& rows) {
     for (std::size_t g = 0; g < gears; ++g)
       out += ',' + (g < row.speedAtLimitMps.size() ? numberText(row.speedAtLimitMps[g]) : std::string());
     for (const auto& figure :
-         {row.cruiseRpm, row.topSpeedMps, row.zeroTo100KmhS, row.quarterMileS, row.driveS})
+         {row.cruiseRpm, row.topSpeedMps, row.zeroTo100KmhS, row.quarterMileS, row.driveS()})
       out += ',' + cell(figure);
+    out += driveEndCells(row.drive);
     out += ',' + chainCells(row.chainRun) + ',' + cell(std::optional(row.frontInSparesBox)) + ',' +
            cell(std::optional(row.rearInSparesBox));
     for (std::size_t a = 0; a < aims; ++a)

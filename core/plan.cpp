@@ -2,6 +2,7 @@
 #include "core/plan.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/study/lean.h"
 #include "core/study/setup_figures.h"
@@ -45,6 +46,8 @@ void addBands(RoadPlan& road, const Asked& asked, const Setup& setup, const Roll
   road.zeroTo100BandS = bandOf(low.run.zeroTo100KmhS, high.run.zeroTo100KmhS);
   road.quarterMileBandS = bandOf(low.run.quarterMileS, high.run.quarterMileS);
   road.driveBandS = bandOf(driveTime(low.run), driveTime(high.run));
+  road.driveAtLeastRolloutS = driveTime(low.run);
+  road.driveAtMostRolloutS = driveTime(high.run);
 }
 
 SprocketPlan sprocketPlanOf(const Asked& asked, const Setup& stock, const Setup& setup,
@@ -91,6 +94,7 @@ SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const Setu
                             .topSpeed = figures.topSpeed,
                             .run = figures.run},
                    .model = figures.model};
+  result.road.driveAtLeastRolloutS = result.road.driveAtMostRolloutS = driveTime(figures.run);
   if (asked.bike->accelerates() && rollout.source == RolloutSource::TyreSize)
     addBands(result.road, asked, setup, rollout, figures.fitted);
   if (asked.leanDeg) result.leanFactor = leanFactor(setup, rollout, *asked.leanDeg);
@@ -134,6 +138,15 @@ ShiftPointSource sourceOf(const PullBike& bike) {
 }
 
 }  // namespace
+
+std::optional<DriveChange> driveChange(const RoadPlan& from, const RoadPlan& to) {
+  if (!from.run.drive || !to.run.drive) return std::nullopt;
+  const double seconds = to.run.drive->timeS - from.run.drive->timeS;
+  double band = 0.0;
+  for (const auto end : {&RoadPlan::driveAtLeastRolloutS, &RoadPlan::driveAtMostRolloutS})
+    if (from.*end && to.*end) band = std::max(band, std::abs(*(to.*end) - *(from.*end) - seconds));
+  return DriveChange{seconds, band};
+}
 
 Plan plan(PlanInput input, const Plan* before) {
   const Circumstances& given = input.shared;

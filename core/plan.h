@@ -31,6 +31,9 @@ struct RoadPlan {
   RunFigures run;
   // None where the rollout was measured.
   std::optional<Band> topSpeedBandMps, zeroTo100BandS, quarterMileBandS, driveBandS;
+  /// Down the straight with the rollout at the lower and the upper end of what an estimate may be off by; as
+  /// it is where it was measured.
+  std::optional<double> driveAtLeastRolloutS, driveAtMostRolloutS;
 };
 
 /// What a setup's sprockets weigh, as weighed or estimated, and what the difference from stock is worth.
@@ -76,6 +79,17 @@ struct Plan {
   std::vector<SetupPlan> pins;
   PlanInput input;  ///< what all of it was made from
 };
+
+/// What a setup takes more down the straight than another, and how far that may be off because rollouts are
+/// estimates: less than for either time alone, for both are off the same way.
+struct DriveChange {
+  double seconds;
+  double bandS;
+  bool equal() const { return equalTimes(seconds, 0.0, bandS); }
+};
+
+/// None where one of them has no time.
+std::optional<DriveChange> driveChange(const RoadPlan& from, const RoadPlan& to);
 
 /// A plan as it is handed to whoever shows it: made once, never copied, never changed.
 using SharedPlan = std::shared_ptr<const Plan>;

@@ -255,13 +255,17 @@ Json assumedJson(const PullBike& bike) {
 
 Json changeJson(const SetupPlan& stock, const SetupPlan& setup) {
   const GearingChange& change = setup.change;
+  const auto drive = driveChange(stock.road, setup.road);
   return {{"final_ratio_percent", change.finalRatioPercent},
           {"gearing_percent", change.gearingPercent},
           {"direction", directionWord(change.direction)},
           {"size", sizeWord(change.size)},
           {"rear_teeth_equivalent", change.rearTeethEquivalent},
           {"whole_gearing_teeth_equivalent", change.wholeGearingTeethEquivalent},
-          {"gears_percent", gearChangesPercent(stock.gearing, setup.gearing)}};
+          {"gears_percent", gearChangesPercent(stock.gearing, setup.gearing)},
+          {"drive_s", figure(drive, &DriveChange::seconds)},
+          {"drive_band_s", figure(drive, &DriveChange::bandS)},
+          {"drive_equal", drive ? Json(drive->equal()) : Json(nullptr)}};
 }
 
 Json setupJson(const SetupPlan& plan) {

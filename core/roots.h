@@ -37,6 +37,15 @@ double polishedRoot(F f, double a, double b, double fa, double fb) {
   return root >= a && root <= b ? root : nearer;
 }
 
+/// Whether a cubic keeps one sign over a range, told from its values at the ends and at both thirds: it does
+/// if its four Bernstein coefficients do. False where it may still keep it.
+inline bool cubicKeepsSign(const std::array<double, 4>& f) {
+  const double second = (-5.0 * f[0] + 18.0 * f[1] - 9.0 * f[2] + 2.0 * f[3]) / 6.0,
+               third = (2.0 * f[0] - 9.0 * f[1] + 18.0 * f[2] - 5.0 * f[3]) / 6.0;
+  return (f[0] > 0.0 && second > 0.0 && third > 0.0 && f[3] > 0.0) ||
+         (f[0] < 0.0 && second < 0.0 && third < 0.0 && f[3] < 0.0);
+}
+
 /// Places that cut a range into pieces on each of which a function only rises or only falls, ends included,
 /// rising; with the function's values there.
 struct MonotonePieces {

@@ -20,7 +20,7 @@ struct Pin {
 
 /// One thing the ladder is asked for.
 struct Aim {
-  enum class Want { RevAtSpeed, CruiseBelow, PullGain, LeastDriveTime, TopSpeedAtLeast };
+  enum class Want { RevAtSpeed, CruiseBelow, PullGain, LeastDriveTime, TopSpeedAtLeast, RevAtDriveEnd };
   Want want = Want::LeastDriveTime;
   std::optional<int> gear;
   std::optional<double> speedKmh;

@@ -12,15 +12,16 @@ double usedFromMps(const RoadModel& model, std::size_t gear) {
 }
 
 std::optional<GearLimit> limitOf(const RoadModel& model, std::size_t gear, double peakMps) {
-  const double to = model.speedMps(model.highestRpm(gear), gear);
+  const double from = usedFromMps(model, gear), to = model.speedMps(model.highestRpm(gear), gear);
   std::optional<GearLimit> limit;
   bool grip = false, lift = false;
-  for (const auto& on : model.stretches(gear, usedFromMps(model, gear), to)) {
+  for (const auto& on : model.stretches(gear, from, to)) {
     const LimitedBy by = model.limitOn(on, on.fromMps + (on.toMps - on.fromMps) / 2.0, gear);
     if (by == LimitedBy::Drag) continue;
     (by == LimitedBy::Grip ? grip : lift) = true;
-    if (!limit) limit = GearLimit{by, on.fromMps, on.toMps};
+    if (!limit) limit = GearLimit{by, on.fromMps == from, false, on.fromMps, on.toMps};
     limit->toMps = on.toMps;
+    limit->toEnd = on.toMps == to;
   }
   if (grip && lift)
     limit->by = *model.gripLimitN(peakMps) <= *model.liftLimitN(peakMps) ? LimitedBy::Grip : LimitedBy::Lift;

@@ -13,6 +13,7 @@ namespace layshaft {
 /// brings nothing.
 struct GearLimit {
   LimitedBy by;           ///< grip or lift; where both cut, the lower one at the gear's peak force
+  bool fromStart, toEnd;  ///< whether it cuts where the use of the gear begins, and where it ends
   double fromMps, toMps;  ///< the lowest and the highest speed at which it cuts
   bool operator==(const GearLimit&) const = default;
 };

@@ -57,6 +57,14 @@ bool LadderRow::reachesAllAims() const {
   return std::all_of(aims.begin(), aims.end(), [](const AimOutcome& aim) { return aim.reached; });
 }
 
+namespace {
+
+AimOutcome nearRpm(double off, double rpm) {
+  return {std::abs(off) <= kRevAimPercent / 100.0 * rpm, -std::abs(off)};
+}
+
+}  // namespace
+
 bool LadderRow::fits() const {
   return !chainRun || chainRun->fits.value_or(true);
 }
@@ -76,7 +84,7 @@ AimOutcome Ladder::outcome(const Aim& aim, const SetupFigures& figures) const {
     case Aim::Want::RevAtSpeed: {
       if (!aim.rpm || !aim.speedKmh) return {false, {}};
       const double off = figures.gearing.rpm(speed, gear) - *aim.rpm;
-      return {std::abs(off) <= kRevAimPercent / 100.0 * *aim.rpm, -std::abs(off)};
+      return nearRpm(off, *aim.rpm);
     }
     case Aim::Want::CruiseBelow: {
       if (!aim.rpm || !aim.speedKmh) return {false, {}};
@@ -99,6 +107,12 @@ AimOutcome Ladder::outcome(const Aim& aim, const SetupFigures& figures) const {
       if (!figures.run.drive) return {false, {}};
       return {true, stock_.run.drive ? std::optional(stock_.run.drive->timeS - figures.run.drive->timeS)
                                      : std::nullopt};
+    case Aim::Want::RevAtDriveEnd: {
+      const auto& drive = figures.run.drive;
+      if (!aim.rpm || !drive || drive->endGear != static_cast<int>(gear) + 1) return {false, {}};
+      const double off = drive->endRpm - *aim.rpm;
+      return nearRpm(off, *aim.rpm);
+    }
     case Aim::Want::TopSpeedAtLeast:
       break;
   }
@@ -120,7 +134,7 @@ LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
                 .topSpeedMps = {},
                 .zeroTo100KmhS = figures.run.zeroTo100KmhS,
                 .quarterMileS = figures.run.quarterMileS,
-                .driveS = {},
+                .drive = figures.run.drive,
                 .chainRun = figures.chainRun,
                 .frontInSparesBox = spareSprocket(input_.fronts, frontTeeth, setup) != nullptr,
                 .rearInSparesBox = spareSprocket(input_.rears, rearTeeth, setup) != nullptr,
@@ -129,7 +143,6 @@ LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
     row.speedAtLimitMps.push_back(gear.speedAtRevLimitMps);
   if (figures.gearing.cruise) row.cruiseRpm = figures.gearing.cruise->rpm;
   if (figures.topSpeed) row.topSpeedMps = figures.topSpeed->speedMps;
-  if (figures.run.drive) row.driveS = figures.run.drive->timeS;
   for (const Aim& aim : input_.aims) row.aims.push_back(outcome(aim, figures));
   return row;
 }
@@ -192,15 +205,17 @@ class ByAims {
   explicit ByAims(const std::vector<Aim>& aims) {
     for (std::size_t i = 0; i < aims.size(); ++i) {
       timed_ = timed_ || aims[i].want == Aim::Want::LeastDriveTime;
-      if (aims[i].want == Aim::Want::RevAtSpeed && !rev_) rev_ = i;
+      const bool rev = aims[i].want == Aim::Want::RevAtSpeed || aims[i].want == Aim::Want::RevAtDriveEnd;
+      if (rev && !rev_) rev_ = i;
     }
   }
 
+  bool timed() const { return timed_; }
   /// Negative: `x` first. Drive time where it is aimed for, then nearness to an engine speed, then the
   /// smaller change.
   int order(const LadderRow& x, const LadderRow& y) const {
     if (timed_)
-      if (const int by = rising(x.driveS.value_or(kNever), y.driveS.value_or(kNever))) return by;
+      if (const int by = rising(x.driveS().value_or(kNever), y.driveS().value_or(kNever))) return by;
     if (rev_ && *rev_ < x.aims.size() && *rev_ < y.aims.size())
       if (const int by =
               rising(-x.aims[*rev_].margin.value_or(-kNever), -y.aims[*rev_].margin.value_or(-kNever)))
@@ -235,7 +250,7 @@ std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const 
 }
 
 AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims) {
-  AimAnswer answer{.best = {}, .betterLeftOut = {}};
+  AimAnswer answer{.best = {}, .betterLeftOut = {}, .asQuick = {}};
   if (aims.empty()) return answer;
   const ByAims by(aims);
   const auto order = rankedByAims(rows, aims);
@@ -245,6 +260,11 @@ AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& 
     if (rows[i].reachesAllAims() && !rows[i].fits() &&
         (!answer.best || by.order(rows[i], rows[*answer.best]) < 0))
       answer.betterLeftOut.push_back(i);
+  const auto best = answer.best && by.timed() ? rows[*answer.best].driveS() : std::nullopt;
+  for (const std::size_t i : order)
+    if (best && i != *answer.best && rows[i].reachesAllAims() && rows[i].fits() && rows[i].drive &&
+        equalTimes(rows[i].drive->timeS, *best))
+      answer.asQuick.push_back(i);
   return answer;
 }
 

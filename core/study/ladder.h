@@ -26,13 +26,15 @@ struct LadderRow {
   std::vector<double> speedAtLimitMps;
   std::optional<double> cruiseRpm;
   std::optional<double> topSpeedMps;
-  std::optional<double> zeroTo100KmhS, quarterMileS, driveS;
+  std::optional<double> zeroTo100KmhS, quarterMileS;
+  std::optional<DriveFigures> drive;
   std::optional<ChainRunFigures> chainRun;
   bool frontInSparesBox, rearInSparesBox;
   std::vector<AimOutcome> aims;  ///< in the order of the profile's aims
 
   bool reachesAllAims() const;
   bool fits() const;  ///< or nothing is known that speaks against it
+  std::optional<double> driveS() const { return drive ? std::optional(drive->timeS) : std::nullopt; }
 };
 
 /// Which pairs to look at.
@@ -80,13 +82,17 @@ int sitsBetter(const LadderRow& a, const LadderRow& b);
 
 /// Indices of the rows in the order in which they answer the aims: those that reach all and fit first, then
 /// those that reach all and do not fit; within them by drive time where that is aimed for, then by how near
-/// they come to the first engine speed aimed for, then by how small the change is.
+/// they come to the first engine speed aimed for (at a road speed or at the end of the straight), then by how
+/// small the change is.
 std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims);
 
 /// What the ladder answers to the aims.
 struct AimAnswer {
   std::optional<std::size_t> best;         ///< the first row that reaches all aims and fits
   std::vector<std::size_t> betterLeftOut;  ///< rows that would come before it if they fitted, best first
+  /// Others that reach all aims, fit and are as quick down the straight as the best, within `kEqualTimesS`;
+  /// only where its time is aimed for.
+  std::vector<std::size_t> asQuick;
 };
 AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims);
 

@@ -126,6 +126,29 @@ std::optional<double> PullModel::greatestContactForceN(double v) const {
   return grip ? grip : lift;
 }
 
+PullModel::TakeOverSigns PullModel::takeOverSigns(const Stretch& on, std::size_t gear) const {
+  TakeOverSigns signs;
+  if (!hasGrip_ && !hasLift_) return signs;
+  const double third = (on.toMps - on.fromMps) / 3.0;
+  std::array<double, 4> freeToGrip{}, freeToLift{}, gripToLift{};
+  for (std::size_t i = 0; i < 4; ++i) {
+    const double v = i == 3 ? on.toMps : on.fromMps + static_cast<double>(i) * third;
+    const double free = freeOn(on, v, gear);
+    const double grip = hasGrip_ ? gripOn(on, v) : 0.0, lift = hasLift_ ? liftMps2(v) : 0.0;
+    freeToGrip[i] = free - grip;
+    freeToLift[i] = free - lift;
+    gripToLift[i] = grip - lift;
+  }
+  if (hasGrip_) signs.freeToGrip = cubicKeepsSign(freeToGrip);
+  if (hasLift_) signs.freeToLift = cubicKeepsSign(freeToLift);
+  // Which bound is the lower one counts only where the pull reaches them.
+  const auto belowZero = [](double x) { return x < 0.0; };
+  const bool unbounded =
+      signs.freeToGrip && signs.freeToLift && belowZero(freeToGrip[0]) && belowZero(freeToLift[0]);
+  if (hasGrip_ && hasLift_ && !unbounded) signs.gripToLift = cubicKeepsSign(gripToLift);
+  return signs;
+}
+
 std::vector<PullModel::Stretch> PullModel::stretches(std::size_t gear, double from, double to) const {
   std::vector<Stretch> result;
   if (!(to > from)) return result;
@@ -152,16 +175,18 @@ std::vector<PullModel::Stretch> PullModel::stretches(std::size_t gear, double fr
     // Cut again where another limit takes over.
     std::array<double, 9> takeOvers{};
     std::size_t count = 0;
-    const auto meet = [&](const auto& gap) {
+    const TakeOverSigns signs = takeOverSigns(on, gear);
+    const auto meet = [&](bool keepsSign, const auto& gap) {
+      if (keepsSign) return;
       const MonotonePieces pieces = monotonePieces(gap, start, end);
       for (std::size_t p = 1; p < pieces.count; ++p)
         if (pieces.value[p - 1] * pieces.value[p] < 0.0)
           takeOvers[count++] =
               polishedRoot(gap, pieces.at[p - 1], pieces.at[p], pieces.value[p - 1], pieces.value[p]);
     };
-    if (hasGrip_) meet([&](double v) { return freeOn(on, v, gear) - gripOn(on, v); });
-    if (hasLift_) meet([&](double v) { return freeOn(on, v, gear) - liftMps2(v); });
-    if (hasGrip_ && hasLift_) meet([&](double v) { return gripOn(on, v) - liftMps2(v); });
+    meet(signs.freeToGrip, [&](double v) { return freeOn(on, v, gear) - gripOn(on, v); });
+    meet(signs.freeToLift, [&](double v) { return freeOn(on, v, gear) - liftMps2(v); });
+    meet(signs.gripToLift, [&](double v) { return gripOn(on, v) - liftMps2(v); });
     std::sort(takeOvers.begin(), takeOvers.begin() + static_cast<std::ptrdiff_t>(count));
     for (std::size_t c = 0; c < count; ++c) {
       const double next = c + 1 < count ? takeOvers[c + 1] : end;

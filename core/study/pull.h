@@ -137,6 +137,11 @@ class PullModel {
 
   static constexpr std::size_t kMostSlippingGears = 2;
 
+  /// Which of two accelerations stays the smaller one over a stretch; true too where there is no bound.
+  struct TakeOverSigns {
+    bool freeToGrip = true, freeToLift = true, gripToLift = true;
+  };
+  TakeOverSigns takeOverSigns(const Stretch& on, std::size_t gear) const;
   void takeBounds();
 
   double growth(double v) const { return 1.0 + rollout_.growthPerMps2 * v * v; }

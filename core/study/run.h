@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <optional>
 #include <vector>
@@ -87,6 +89,12 @@ struct DriveFigures {
   int startGear() const { return static_cast<int>(plan.gear) + 1; }
   int shifts() const { return endGear - startGear(); }
 };
+
+/// Nobody can tell two times apart that are so near to each other.
+inline constexpr double kEqualTimesS = 0.01;
+inline bool equalTimes(double a, double b, double band = 0.0) {
+  return std::abs(a - b) <= std::max(kEqualTimesS, band) + 1e-9;
+}
 
 struct RollOnRequest {
   double fromMps;

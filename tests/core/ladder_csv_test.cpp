@@ -50,6 +50,9 @@ TEST(LadderCsv, HasAColumnForEveryFigure) {
                                    "zero_to_100_kmh_s",
                                    "quarter_mile_s",
                                    "drive_s",
+                                   "drive_end_gear",
+                                   "drive_end_rpm",
+                                   "drive_end_speed_mps",
                                    "fits",
                                    "axle_shift_mm",
                                    "links",
@@ -83,25 +86,28 @@ TEST(LadderCsv, HasTheFiguresOfTheRowsInTheirOrder) {
     EXPECT_EQ(number(12), row.topSpeedMps);
     EXPECT_EQ(number(13), row.zeroTo100KmhS);
     EXPECT_EQ(number(14), row.quarterMileS);
-    EXPECT_EQ(number(15), row.driveS);
-    EXPECT_EQ(cells[16], *row.chainRun->fits ? "true" : "false");
-    EXPECT_NEAR(number(17), *row.chainRun->axleShiftM * 1000, 1e-9);
-    EXPECT_EQ(number(18), row.chainRun->links);
-    EXPECT_EQ(number(20), row.chainRun->commonFactorFront);
-    EXPECT_EQ(number(21), row.chainRun->commonFactorRear);
-    EXPECT_EQ(cells[22], row.frontInSparesBox ? "true" : "false");
-    EXPECT_EQ(cells[23], row.rearInSparesBox ? "true" : "false");
-    EXPECT_EQ(cells[24], row.aims[0].reached ? "true" : "false");
-    EXPECT_EQ(number(25), row.aims[0].margin);
-    EXPECT_EQ(cells[26], row.aims[1].reached ? "true" : "false");
-    EXPECT_EQ(number(27), row.aims[1].margin);
+    EXPECT_EQ(number(15), row.driveS());
+    EXPECT_EQ(number(16), row.drive->endGear);
+    EXPECT_EQ(number(17), row.drive->endRpm);
+    EXPECT_EQ(number(18), row.drive->endSpeedMps);
+    EXPECT_EQ(cells[19], *row.chainRun->fits ? "true" : "false");
+    EXPECT_NEAR(number(20), *row.chainRun->axleShiftM * 1000, 1e-9);
+    EXPECT_EQ(number(21), row.chainRun->links);
+    EXPECT_EQ(number(23), row.chainRun->commonFactorFront);
+    EXPECT_EQ(number(24), row.chainRun->commonFactorRear);
+    EXPECT_EQ(cells[25], row.frontInSparesBox ? "true" : "false");
+    EXPECT_EQ(cells[26], row.rearInSparesBox ? "true" : "false");
+    EXPECT_EQ(cells[27], row.aims[0].reached ? "true" : "false");
+    EXPECT_EQ(number(28), row.aims[0].margin);
+    EXPECT_EQ(cells[29], row.aims[1].reached ? "true" : "false");
+    EXPECT_EQ(number(30), row.aims[1].margin);
   }
 }
 
 TEST(LadderCsv, NamesEachLengthThatFitsOnce) {
   auto rows = Ladder(ladderInput(aimingBike())).rows({15, 15, 43, 43});
   rows.at(0).chainRun->lengthsThatFit = {{112, 0.001, 2, {}}, {112, 0.002, {}, {}}, {114, 0.003, {}, {}}};
-  EXPECT_EQ(csvCells(ladderCsv(rows)).at(1).at(19), "112 114");
+  EXPECT_EQ(csvCells(ladderCsv(rows)).at(1).at(22), "112 114");
 }
 
 TEST(LadderCsv, LeavesEmptyWhatTheProfileLacks) {

@@ -36,7 +36,7 @@ TEST(Ladder, ARowSaysWhatAPlanOfThatPairSays) {
     EXPECT_DOUBLE_EQ(row.speedAtLimitMps.back(), wanted.gearing.gears.back().speedAtRevLimitMps);
     EXPECT_EQ(row.topSpeedMps, wanted.road.topSpeed->speedMps);
     EXPECT_EQ(row.zeroTo100KmhS, wanted.road.run.zeroTo100KmhS);
-    EXPECT_EQ(row.driveS, wanted.road.run.drive->timeS);
+    EXPECT_EQ(row.driveS(), wanted.road.run.drive->timeS);
     EXPECT_EQ(row.chainRun->axleShiftM, wanted.chainRun->axleShiftM);
     EXPECT_EQ(row.chainRun->fits, wanted.chainRun->fits);
   }
@@ -71,7 +71,7 @@ TEST(Ladder, IsTheSameWhicheverPairIsProposed) {
     Profile there = profile;
     there.proposed = proposalWithPair(profile, front(f), rear(r));
     const LadderRow row = Ladder(ladderInput(there)).row(13, 51);
-    EXPECT_EQ(row.driveS, wanted.driveS) << f << "/" << r;
+    EXPECT_EQ(row.driveS(), wanted.driveS()) << f << "/" << r;
     EXPECT_EQ(row.zeroTo100KmhS, wanted.zeroTo100KmhS) << f << "/" << r;
     EXPECT_EQ(row.chainRun->misfits, wanted.chainRun->misfits) << f << "/" << r;
   }
@@ -148,6 +148,56 @@ TEST(LadderAims, EachIsMeasuredInItsOwnTerms) {
   EXPECT_TRUE(stock.aims[4].reached);
 }
 
+TEST(LadderAims, TopGearAtAnEngineSpeedAtTheEndOfTheStraight) {
+  Profile profile = ladderBike();
+  profile.ride->drive = Drive{.exitSpeedKmh = 90, .lengthM = 1500, .exitGear = {}, .extras = {}};
+  profile.aims = {{.want = Aim::Want::RevAtDriveEnd, .rpm = 14000},
+                  {.want = Aim::Want::RevAtDriveEnd, .gear = 5, .rpm = 14000}};
+  const auto rows = Ladder(ladderInput(profile)).rows({14, 17, 38, 52});
+  int reached = 0, inFifth = 0;
+  for (const LadderRow& row : rows) {
+    ASSERT_TRUE(row.drive);
+    for (const std::size_t aim : {0U, 1U}) {
+      const bool inGear = row.drive->endGear == (aim == 0 ? 6 : 5);
+      EXPECT_EQ(row.aims[aim].margin.has_value(), inGear);
+      if (inGear) {
+        EXPECT_NEAR(*row.aims[aim].margin, -std::abs(row.drive->endRpm - 14000), 1e-9);
+      }
+      EXPECT_EQ(row.aims[aim].reached, inGear && std::abs(row.drive->endRpm - 14000) <= 0.015 * 14000);
+    }
+    reached += row.aims[0].reached;
+    inFifth += row.aims[1].margin.has_value();
+  }
+  EXPECT_GT(reached, 0);
+  EXPECT_LT(reached, static_cast<int>(rows.size()));
+  EXPECT_GT(inFifth, 0);
+  // The nearest comes first of those that reach it.
+  profile.aims.pop_back();
+  const auto aimed = Ladder(ladderInput(profile)).rows({14, 17, 38, 52});
+  const LadderRow& best = aimed[rankedByAims(aimed, profile.aims).front()];
+  for (const LadderRow& row : aimed)
+    if (row.aims[0].reached && row.fits()) {
+      EXPECT_LE(*row.aims[0].margin, *best.aims[0].margin);
+    }
+}
+
+TEST(LadderAims, PairsWithinAHundredthOfASecondAreAsQuick) {
+  Profile profile = ladderBike();
+  profile.aims = {{.want = Aim::Want::LeastDriveTime}};
+  const auto rows = Ladder(ladderInput(profile)).rows({14, 17, 38, 52});
+  const AimAnswer answer = aimAnswer(rows, profile.aims);
+  ASSERT_TRUE(answer.best);
+  const double best = *rows[*answer.best].driveS();
+  std::size_t asQuick = 0;
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    asQuick += i != *answer.best && rows[i].fits() && *rows[i].driveS() <= best + 0.01;
+  EXPECT_EQ(answer.asQuick.size(), asQuick);
+  EXPECT_GT(asQuick, 0U);
+  for (const std::size_t i : answer.asQuick) EXPECT_LE(*rows[i].driveS(), best + 0.01);
+  profile.aims = {{.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 100}};
+  EXPECT_TRUE(aimAnswer(rows, profile.aims).asQuick.empty()) << "no time is aimed for";
+}
+
 TEST(LadderAims, RankThosePairsFirstThatReachAllAndFit) {
   Profile profile = ladderBike();
   profile.aims = {{.want = Aim::Want::PullGain, .percent = 4}, {.want = Aim::Want::LeastDriveTime}};
@@ -160,8 +210,8 @@ TEST(LadderAims, RankThosePairsFirstThatReachAllAndFit) {
     const LadderRow& row = rows[i];
     const bool rowFits = row.chainRun->fits.value_or(true);
     if (row.reachesAllAims() && rowFits && reached && fits) {
-      EXPECT_GE(*row.driveS, time);
-      time = *row.driveS;
+      EXPECT_GE(*row.driveS(), time);
+      time = *row.driveS();
     }
     EXPECT_LE(row.reachesAllAims(), reached);
     reached = row.reachesAllAims();
@@ -236,10 +286,10 @@ TEST(Ladder, OfTwinsTheOneSitsBetterWhoseAxleStaysNearer) {
 
 TEST(Ladder, ARowWeighsTheSprocketsOfTheBox) {
   Profile profile = profileFrom(contentsOf(sourceFolder() / "sample-profiles/motocross-450.bike.json"));
-  const double light = *Ladder(ladderInput(profile)).row(13, 52).driveS;
+  const double light = *Ladder(ladderInput(profile)).row(13, 52).driveS();
   for (SpareSprocket& spare : profile.sparesBox->rear)
     if (spare.teeth == 52) spare.massKg = 3.0;
-  EXPECT_GT(*Ladder(ladderInput(profile)).row(13, 52).driveS, light);
+  EXPECT_GT(*Ladder(ladderInput(profile)).row(13, 52).driveS(), light);
 }
 
 }  // namespace

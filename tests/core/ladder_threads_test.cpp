@@ -43,7 +43,7 @@ void expectSame(const std::vector<LadderRow>& rows, const std::vector<LadderRow>
     EXPECT_EQ(a.topSpeedMps, b.topSpeedMps);
     EXPECT_EQ(a.zeroTo100KmhS, b.zeroTo100KmhS);
     EXPECT_EQ(a.quarterMileS, b.quarterMileS);
-    EXPECT_EQ(a.driveS, b.driveS);
+    EXPECT_EQ(a.driveS(), b.driveS());
     ASSERT_EQ(a.chainRun.has_value(), b.chainRun.has_value());
     if (a.chainRun) {
       EXPECT_EQ(a.chainRun->axleShiftM, b.chainRun->axleShiftM);

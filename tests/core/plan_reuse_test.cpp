@@ -112,6 +112,33 @@ TEST(PlanBands, AreThePlansOfARolloutTwoPerCentOff) {
   spans(road.driveBandS, low.run.drive->timeS, high.run.drive->timeS);
 }
 
+TEST(DriveChange, IsSaidToBeEqualWithinAHundredthOrItsBand) {
+  const auto times = [](double seconds, double low, double high) {
+    RoadPlan road{};
+    road.run.drive = DriveFigures{.timeS = seconds,
+                                  .endSpeedMps = 50,
+                                  .endGear = 5,
+                                  .endRpm = 9000,
+                                  .revRangeLeftRpm = 0,
+                                  .secondsOnLimiter = 0,
+                                  .plan = {}};
+    road.driveAtLeastRolloutS = low;
+    road.driveAtMostRolloutS = high;
+    return road;
+  };
+  const auto change = [](const RoadPlan& from, const RoadPlan& to) { return driveChange(from, to).value(); };
+  EXPECT_TRUE(change(times(8.0, 8, 8), times(8.01, 8.01, 8.01)).equal());
+  EXPECT_FALSE(change(times(8.0, 8, 8), times(7.989, 7.989, 7.989)).equal());
+  // Both are off alike, by a tenth: the difference is not.
+  const DriveChange sure = change(times(8.0, 7.9, 8.1), times(7.95, 7.85, 8.05));
+  EXPECT_NEAR(sure.seconds, -0.05, 1e-12);
+  EXPECT_NEAR(sure.bandS, 0.0, 1e-12);
+  EXPECT_FALSE(sure.equal());
+  // One is off the other way: it may be the slower one.
+  EXPECT_TRUE(change(times(8.0, 7.9, 8.1), times(7.95, 7.92, 7.98)).equal());
+  EXPECT_FALSE(driveChange(RoadPlan{}, times(8, 8, 8)));
+}
+
 // r(φ) = R − rc·(1 − cos φ) leaned over, in the gear that gets down the straight soonest.
 TEST(PlanCornerExit, TurnsFasterLeanedOver) {
   Profile profile = reuseProfile();

@@ -15,6 +15,20 @@ double rootOf(double (*f)(double), double a, double b) {
   return polishedRoot(f, a, b, f(a), f(b));
 }
 
+std::array<double, 4> atThirds(double (*f)(double), double a, double b) {
+  const double third = (b - a) / 3.0;
+  return {f(a), f(a + third), f(b - third), f(b)};
+}
+
+TEST(CubicKeepsSign, IsOnlySaidWhereNoSignChangeCanHide) {
+  const auto dip = [](double x) { return (x - 0.4) * (x - 0.45) * (x + 1.0); };  // negative from 0.4 to 0.45
+  EXPECT_GT(atThirds(dip, 0.0, 1.0)[1], 0.0) << "all four values are positive";
+  EXPECT_FALSE(cubicKeepsSign(atThirds(dip, 0.0, 1.0)));
+  EXPECT_TRUE(cubicKeepsSign(atThirds([](double x) { return x * x * x + 1.0; }, 0.0, 2.0)));
+  EXPECT_TRUE(cubicKeepsSign(atThirds([](double x) { return -x * x - 3.0; }, -1.0, 2.0)));
+  EXPECT_FALSE(cubicKeepsSign(atThirds([](double x) { return x; }, 0.0, 1.0))) << "zero at an end";
+}
+
 TEST(PolishedRoot, IsGoodToTheLastDigits) {
   EXPECT_DOUBLE_EQ(rootOf([](double x) { return x * x - 2.0; }, 0.0, 2.0), std::sqrt(2.0));
   EXPECT_DOUBLE_EQ(rootOf([](double x) { return x * x - 2.0; }, 2.0, 0.0), std::sqrt(2.0)) << "ends turned";

@@ -22,9 +22,11 @@
 #include <string>
 #include <vector>
 
+#include "core/bike/pair.h"
 #include "core/plan.h"
 #include "core/profile_file.h"
 #include "core/study/chain_run.h"
+#include "core/study/ladder.h"
 #include "core/study/run_search.h"
 #include "core/study/shifting.h"
 #include "tests/core/support.h"
@@ -361,6 +363,44 @@ TEST(SecondOpinionOnRuns, SharesEveryFigureOfTheSamples) {
     }
   }
   EXPECT_GE(compared, 16);
+}
+
+// What a rider decides by: whether one pair is quicker down the straight than another. The order of all pairs
+// near the stock one is that of a search of everything the rider could do, each way stepped through time.
+TEST(SecondOpinionOnRuns, PutsPairsInTheSameOrder) {
+  constexpr double kTold = 2e-6;  // apart by what both hands can tell
+  int compared = 0;
+  for (const auto& file : std::filesystem::directory_iterator(sourceFolder() / "sample-profiles")) {
+    SCOPED_TRACE(file.path().filename().string());
+    const Profile profile = loadProfile(file.path()).value();
+    const Drive drive = profile.ride->drive.value();
+    const Ladder ladder(ladderInput(profile));
+    const int front = profile.stock.frontTeeth.count(), rear = profile.stock.rearTeeth.count();
+    struct Times {
+      double ours, theirs;
+    };
+    std::vector<Times> pairs;
+    for (const int f : {front - 1, front})
+      for (const int r : {rear - 2, rear, rear + 2}) {
+        const auto setup =
+            applied(withPair(profile.proposed, profile.stock, ladderInput(profile).fronts,
+                             ladderInput(profile).rears, Teeth::front(f).value(), Teeth::rear(r).value()),
+                    profile.stock);
+        const BothHands both(profile, setup);
+        const double from = *drive.exitSpeedKmh / 3.6;
+        const auto theirs = leastOfAllWays(both, from, theirStarts(both, from), *drive.lengthM);
+        const auto ours = ladder.row(f, r).driveS();
+        ASSERT_TRUE(ours && theirs);
+        pairs.push_back({*ours, theirs->time});
+      }
+    for (const Times& a : pairs)
+      for (const Times& b : pairs)
+        if (a.theirs < b.theirs - kTold) {
+          EXPECT_LT(a.ours, b.ours);
+          ++compared;
+        }
+  }
+  EXPECT_GE(compared, 80);
 }
 
 class RandomBikes : public testing::TestWithParam<std::uint32_t> {};

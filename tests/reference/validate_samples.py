@@ -180,7 +180,7 @@ WORDS = {
   "bike.engine.curve_measured_at": "crankshaft rear_wheel",
   "bike.chassis.rolling_resistance_form": "constant speed_dependent",
   "bike.speedometer.sensor": "gearbox_output rear_wheel front_wheel",
-  "aims[0].want": "rev_at_speed cruise_below pull_gain least_drive_time top_speed_at_least",
+  "aims[0].want": "rev_at_speed cruise_below pull_gain least_drive_time top_speed_at_least rev_at_drive_end",
   "ride.surface": "asphalt wet_asphalt hardpack loam sand", "spares_box.front[0].size": SIZES,
   "spares_box.rear[0].size": SIZES, "spares_box.chains[0].size": SIZES,
   "spares_box.front[0].material": "steel aluminium", "spares_box.rear[0].material": "steel aluminium",

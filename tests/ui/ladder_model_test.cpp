@@ -102,7 +102,7 @@ TEST_F(LadderModelTest, CellsSayTheFiguresOfTheCore) {
     EXPECT_EQ(cell(i, LadderModel::Gears), speeds.join("  "));
     EXPECT_EQ(cell(i, LadderModel::Cruise), written(*row.cruiseRpm, 0));
     EXPECT_EQ(cell(i, LadderModel::TopSpeed), written(*row.topSpeedMps * kKmh, 0));
-    EXPECT_EQ(cell(i, LadderModel::Drive), written(*row.driveS, 2));
+    EXPECT_EQ(cell(i, LadderModel::Drive), written(*row.driveS(), 2));
     EXPECT_EQ(cell(i, LadderModel::StandingStart), written(*row.zeroTo100KmhS, 2));
     EXPECT_EQ(
         cell(i, LadderModel::Meeting),
@@ -217,7 +217,7 @@ double keyOf(const LadderRow& row, int column, std::size_t rank) {
     case LadderModel::TopSpeed:
       return row.topSpeedMps.value_or(0.0);
     case LadderModel::Drive:
-      return orLast(row.driveS);
+      return orLast(row.driveS());
     case LadderModel::StandingStart:
       return orLast(row.zeroTo100KmhS);
     case LadderModel::Fits:

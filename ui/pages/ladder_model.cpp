@@ -188,7 +188,7 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
     case TopSpeed:
       return row.topSpeedMps ? speed(*row.topSpeedMps) : tr("–");
     case Drive:
-      return figureText(row.driveS, 2);
+      return figureText(row.driveS(), 2);
     case StandingStart:
       return figureText(row.zeroTo100KmhS, 2);
     case Fits:
@@ -222,7 +222,7 @@ QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) con
     case TopSpeed:
       return row.topSpeedMps.value_or(0.0);
     case Drive:
-      return row.driveS.value_or(kLast);
+      return row.driveS().value_or(kLast);
     case StandingStart:
       return row.zeroTo100KmhS.value_or(kLast);
     case Gears:
