@@ -96,7 +96,8 @@ SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const Setu
         result.gearing.rpm(asked.drive->exitMps, static_cast<std::size_t>(*gear - 1)) * *result.leanFactor;
   if (given.bike.speedometer)
     result.speedometer = speedometer(*given.bike.speedometer, stockGearing, figures.gearing,
-                                     figures.gearing.gears.back().speedAtRevLimitMps);
+                                     result.road.topSpeed ? result.road.topSpeed->speedMps
+                                                          : figures.gearing.gears.back().speedAtRevLimitMps);
   return result;
 }
 
