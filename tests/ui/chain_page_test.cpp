@@ -110,13 +110,13 @@ TEST_F(ChainPageTest, AStepIsOneLink) {
 TEST_F(ChainPageTest, TheWheelRollsOnceAndStands) {
   open(sampleBike("club-600"));
   slider().setValue(slider().maximum() * 19 / 20);
-  button("Turn the wheel").click();
+  button("Animate").click();
   EXPECT_TRUE(soon([&] { return drawing().turn() == 1.0; }));
-  EXPECT_EQ(button("Turn the wheel").isChecked(), false);
+  EXPECT_EQ(button("Animate").isChecked(), false);
   // Once more from the start.
-  button("Turn the wheel").click();
+  button("Animate").click();
   EXPECT_LT(drawing().turn(), 0.5);
-  button("Hold the wheel").click();
+  button("Stop").click();
   const double held = drawing().turn();
   QTest::qWait(60);
   EXPECT_EQ(drawing().turn(), held);
@@ -124,7 +124,7 @@ TEST_F(ChainPageTest, TheWheelRollsOnceAndStands) {
 
 TEST_F(ChainPageTest, NothingMovesWhileAnotherPageIsInView) {
   open(sampleBike("club-600"));
-  button("Turn the wheel").click();
+  button("Animate").click();
   (*window_)->findChild<QTabWidget*>()->setCurrentIndex(0);
   const double left = drawing().turn();
   QTest::qWait(60);
@@ -134,7 +134,7 @@ TEST_F(ChainPageTest, NothingMovesWhileAnotherPageIsInView) {
 TEST_F(ChainPageTest, WithoutMotionTheWheelIsTurnedByHandAndTheDrawingStillExplains) {
   ui::preferences::setMotion(false);
   open(sampleBike("club-600"));
-  EXPECT_TRUE(button("Turn the wheel").isHidden());
+  EXPECT_TRUE(button("Animate").isHidden());
   slider().setValue(slider().maximum() / 2);
   EXPECT_EQ(drawing().turn(), 0.5);
   EXPECT_EQ(drawing().accessibleDescription(),
@@ -151,9 +151,9 @@ TEST_F(ChainPageTest, MotionIsSwitchedInTheViewMenu) {
   EXPECT_TRUE(motion->isChecked());
   motion->trigger();
   EXPECT_FALSE(ui::preferences::motion());
-  EXPECT_TRUE(button("Turn the wheel").isHidden());
+  EXPECT_TRUE(button("Animate").isHidden());
   motion->trigger();
-  EXPECT_FALSE(button("Turn the wheel").isHidden());
+  EXPECT_FALSE(button("Animate").isHidden());
 }
 
 TEST_F(ChainPageTest, TheRearSprocketCanBeDraggedRound) {
@@ -189,7 +189,7 @@ TEST_F(ChainPageTest, ZoomsToTheAxle) {
   open(sampleBike("motocross-450"));
   const QImage before = picture();
   for (auto* box : page_->findChildren<QCheckBox*>())
-    if (box->text() == "zoom to the axle") box->click();
+    if (box->text() == "Zoom to the axle") box->click();
   EXPECT_NE(picture(), before);
   const QImage zoomed = picture();
   slider().setValue(slider().maximum() / 3);
@@ -202,7 +202,7 @@ TEST_F(ChainPageTest, AProposalThatMixesSizesIsRefusedByName) {
   open(profile);
   const QString said = words("Whether it fits");
   EXPECT_TRUE(said.contains("Does not fit")) << said.toStdString();
-  EXPECT_TRUE(said.contains("a 525 chain does not run on the rear sprocket, cut for 520 (other inner width)"))
+  EXPECT_TRUE(said.contains("a 525 chain will not run on the rear sprocket, cut for 520 (other inner width)"))
       << said.toStdString();
   EXPECT_FALSE(said.contains("front sprocket")) << "the front one is another and bought to suit";
 }
@@ -239,7 +239,7 @@ TEST_F(ChainPageTest, ABeltIsCalledABelt) {
   Profile profile = sampleBike("tourer-belt");
   profile.proposed.options.beltTeeth = 60;
   open(profile);
-  EXPECT_TRUE(words("Whether it fits").contains("the belt does not reach round"));
+  EXPECT_TRUE(words("Whether it fits").contains("the belt does not reach"));
   EXPECT_FALSE(words("Whether it fits").contains("links"));
   EXPECT_FALSE(words("Weight and suspension in words").contains("tightest"))
       << "nothing is said of an axle that is nowhere";
@@ -276,7 +276,7 @@ TEST_F(ChainPageTest, WeightAndSuspensionAreSaidInWords) {
   open(sampleBike("motocross-450"));
   const QString said = words("Weight and suspension in words");
   EXPECT_TRUE(said.contains("The rear sprocket weighs 0.52 kg less than stock's.")) << said.toStdString();
-  EXPECT_TRUE(said.contains("It is counted in pull and runs."));
+  EXPECT_TRUE(said.contains("It counts in pull and acceleration."));
   EXPECT_TRUE(said.contains("Anti-squat goes from 99.1 to 99.9 %: under power the rear squats less."));
   EXPECT_TRUE(said.contains("The manual's slack goes first."));
   EXPECT_EQ(cell("rear sprocket", 2), "0.44");
@@ -295,10 +295,10 @@ TEST_F(ChainPageTest, SaysWhatItLacksAndLeadsThere) {
   EXPECT_TRUE(found);
   EXPECT_EQ(page_->picture(), nullptr);
   for (auto* button : page_->findChildren<QPushButton*>())
-    if (button->text() == "Fill them in…") button->click();
+    if (button->text() == "Fill Them In…") button->click();
   EXPECT_TRUE(soon([&] { return (*window_)->findChild<QDialog*>() != nullptr; }));
   auto* pages = (*window_)->findChild<QDialog*>()->findChild<QTabWidget*>();
-  EXPECT_EQ(pages->tabText(pages->currentIndex()), "Chain run");
+  EXPECT_EQ(pages->tabText(pages->currentIndex()), "Chain");
   ui::SetupEdits((*window_)->document(), ui::Side::Stock).setLinks(114);
   EXPECT_TRUE(soon([&] { return page_->picture() != nullptr; }));
 }
@@ -307,7 +307,7 @@ TEST_F(ChainPageTest, AChainThatDoesNotReachRoundIsStillDrawn) {
   Profile profile = sampleBike("club-600");
   profile.proposed.options.links = 46;
   open(profile);
-  EXPECT_TRUE(words("Whether it fits").contains("does not reach round"));
+  EXPECT_TRUE(words("Whether it fits").contains("does not reach"));
   EXPECT_GT(pixelsOf(ui::ChartPalette(drawing().palette()).proposed), 100) << "the sprockets at least";
   EXPECT_EQ(cell("centre distance", 2), "–");
   EXPECT_EQ(cell("axle from stock", 2), "–");

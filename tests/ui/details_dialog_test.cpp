@@ -269,14 +269,14 @@ TEST_F(DetailsDialogTest, StocksChainIsTyped) {
 }
 
 TEST_F(DetailsDialogTest, BeltLengthsAreAListInOneLine) {
-  auto& lengths = field<QLineEdit>("Belt lengths on sale");
+  auto& lengths = field<QLineEdit>("Available belt lengths");
   typeInto(lengths, "139, 146 149");
   QTest::keyClick(&lengths, Qt::Key_Return);
   EXPECT_EQ(profile().bike.chainRun.value().beltLengthsTeeth, (std::vector<int>{139, 146, 149}));
   typeInto(lengths, "139 9 149");
   QTest::keyClick(&lengths, Qt::Key_Return);
   EXPECT_EQ(profile().bike.chainRun->beltLengthsTeeth.size(), 3u);
-  EXPECT_TRUE(says("Belt lengths on sale"));
+  EXPECT_TRUE(says("Available belt lengths"));
   EXPECT_EQ(lengths.text(), "139 9 149") << "to be mended";
   typeInto(lengths, "");
   QTest::keyClick(&lengths, Qt::Key_Backspace);
@@ -398,10 +398,10 @@ TEST_F(DetailsDialogTest, TheFiguresOfASurfaceAreThoseOfTheOneChosen) {
   auto& surface = field<QComboBox>("Surface");
   surface.setFocus();
   QTest::keyClick(&surface, Qt::Key_End);
-  enter("Its grip", "0.55");
+  enter("Surface grip", "0.55");
   EXPECT_EQ(profile().ride.value().surfaces.at(Surface::Sand).grip, 0.55);
   QTest::keyClick(&surface, Qt::Key_Home);
-  EXPECT_TRUE(numberBox("Its grip").isNone()) << "asphalt has its own";
+  EXPECT_TRUE(numberBox("Surface grip").isNone()) << "asphalt has its own";
 }
 
 TEST_F(DetailsDialogTest, EnterInAFieldDoesNotCloseIt) {

@@ -165,7 +165,7 @@ TEST_F(DriveLineKeys, BackToStockTakesOneStationBack) {
 
 TEST_F(DriveLineKeys, AllBackToStockIsThereWhileSomethingIsProposed) {
   for (auto* button : line_.findChildren<QPushButton*>())
-    if (button->text() == "All back to stock") {
+    if (button->text() == "All Back to Stock") {
       EXPECT_FALSE(button->isEnabled());
       typeInto(box("rear teeth"), "45");
       EXPECT_TRUE(button->isEnabled());

@@ -50,9 +50,9 @@ TEST(KeyFigures, WithoutAnEngineCurve) {
               ElementsAre(KeyFigure{"gear 6 at the limit", "271", "254", "km/h", "−17"},
                           KeyFigure{"gear 1 at the limit", "124", "116", "km/h", "−8"},
                           KeyFigure{"110 km/h in gear 6", "6,160", "6,571", "rpm", "+411"},
-                          KeyFigure{"engine turns per km", "3,360", "3,584", "", "+224"},
-                          KeyFigure{"final ratio", "2.688", "2.867", "", "+0.179"},
-                          KeyFigure{"rollout", "1,939", "1,939", "mm", ""},
+                          KeyFigure{"Engine turns per km", "3,360", "3,584", "", "+224"},
+                          KeyFigure{"Final ratio", "2.688", "2.867", "", "+0.179"},
+                          KeyFigure{"Rollout", "1,939", "1,939", "mm", ""},
                           KeyFigure{"speedometer at 100", "104", "111", "km/h", "+7"}));
 }
 
@@ -92,7 +92,7 @@ TEST(KeyFigures, InMilesAndInches) {
   const auto figures = figuresOf(sampleBike("club-600"), UnitSystem::Imperial);
   EXPECT_THAT(
       ui::keyFigures(plan(sampleBike("club-600")), UnitsShown(UnitSystem::Imperial), {ui::Figure::Rollout}),
-      ElementsAre(KeyFigure{"rollout", "76.3", "76.3", "in", ""}));
+      ElementsAre(KeyFigure{"Rollout", "76.3", "76.3", "in", ""}));
   EXPECT_THAT(figures, Contains(KeyFigure{"speedometer at 60", "62", "67", "mph", "+5"}));
   for (const KeyFigure& figure : figures)
     EXPECT_FALSE(figure.label.contains("km") || figure.unit.contains("km")) << testing::PrintToString(figure);

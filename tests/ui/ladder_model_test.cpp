@@ -58,9 +58,9 @@ class LadderModelTest : public testing::Test {
 
 TEST_F(LadderModelTest, TitlesNameTheUnitsShown) {
   const QStringList metric{
-      "pair",        "final",      "change %", "step",     "≈ rear",   "gears at the limit, km/h",
-      "cruise, rpm", "top, km/h",  "drive, s", "0–100, s", "fits, mm", "meeting",
-      "in the box",  "aims, twins"};
+      "Pair",        "Final Ratio",     "Change, %",   "Step",     "= Rear Teeth", "gears at the limit, km/h",
+      "Cruise, rpm", "top, km/h",       "Straight, s", "0–100, s", "fits, mm",     "Shared Factor",
+      "In the Box",  "Aims, Same Ratio"};
   ASSERT_EQ(metric.size(), LadderModel::ColumnCount);
   for (int c = 0; c < LadderModel::ColumnCount; ++c) EXPECT_EQ(title(c), metric[c]);
   model_.show(ui::UnitsShown(ui::UnitSystem::Imperial));
@@ -68,7 +68,7 @@ TEST_F(LadderModelTest, TitlesNameTheUnitsShown) {
   EXPECT_EQ(title(LadderModel::TopSpeed), "top, mph");
   EXPECT_EQ(title(LadderModel::Fits), "fits, in");
   model_.settle({});
-  EXPECT_EQ(title(LadderModel::Aims), "twins");
+  EXPECT_EQ(title(LadderModel::Aims), "Same Ratio");
 }
 
 TEST_F(LadderModelTest, TitlesThatNeedOneExplainThemselves) {
@@ -136,7 +136,8 @@ TEST_F(LadderModelTest, WhetherItFitsAndWhyNot) {
       EXPECT_EQ(tip, text);
     } else {
       ++unfit;
-      EXPECT_TRUE(run.lengthsThatFit.empty() ? text == "no" : text.startsWith("with ")) << text.toStdString();
+      EXPECT_TRUE(run.lengthsThatFit.empty() ? text == "does not fit" : text.startsWith("with "))
+          << text.toStdString();
       EXPECT_TRUE(tip.startsWith("the axle moves ") && tip.endsWith(", beyond its slot"))
           << tip.toStdString();
     }
@@ -192,8 +193,7 @@ TEST_F(LadderModelTest, WhatIsNotKnownIsADash) {
     EXPECT_EQ(text(column), "–") << column;
   EXPECT_EQ(text(LadderModel::Spares), "");
   EXPECT_EQ(text(LadderModel::Aims), "");
-  EXPECT_EQ(model.index(0, LadderModel::Fits).data(Qt::ToolTipRole).toString(),
-            "Nothing is known of the chain or belt.");
+  EXPECT_EQ(model.index(0, LadderModel::Fits).data(Qt::ToolTipRole).toString(), "Chain or belt not given.");
 }
 
 /// What a column sorts by, taken from the core's row; `rank` is its place by the aims.

@@ -77,7 +77,7 @@ TEST_F(MainWindowViews, StockIsDashedAndTheProposalSolid) {
 
 TEST_F(MainWindowViews, TheNumbersOfTheChartCanBeReadAsATable) {
   choose("Show Numbers as a Table");
-  auto* table = &control<QTableWidget>(*window_, "Numbers of the chart");
+  auto* table = &control<QTableWidget>(*window_, "Chart Data");
   EXPECT_EQ(table->rowCount(), 6);
   const QString before = table->item(5, 4)->text();
   QTest::keyClick(&control<QAbstractSpinBox>(*window_, "rear teeth"), Qt::Key_Up);
@@ -94,12 +94,12 @@ TEST_F(MainWindowViews, TheReadoutIsCopied) {
 TEST_F(MainWindowViews, HintsAreDismissedForEver) {
   QPushButton* gotIt = nullptr;
   for (auto* button : window_->findChildren<QPushButton*>())
-    if (button->text() == "Got it") gotIt = button;
+    if (button->text() == "Got It") gotIt = button;
   ASSERT_TRUE(gotIt);
   gotIt->click();
   EXPECT_FALSE(gotIt->isVisible());
   Window next(bike());
-  for (auto* button : next->findChildren<QPushButton*>()) EXPECT_NE(button->text(), "Got it");
+  for (auto* button : next->findChildren<QPushButton*>()) EXPECT_NE(button->text(), "Got It");
 }
 
 TEST_F(MainWindowViews, NothingNeedsMoreThanTheSmallestScreen) {

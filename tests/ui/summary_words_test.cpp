@@ -37,11 +37,10 @@ TEST(SummaryWords, Taller) {
   const Summary words = wordsFor({{"/proposed/rear_teeth", 39}});
   EXPECT_EQ(words.headline,
             "Taller (geared up) by 9.3 %, a moderate step: about as much as 4 teeth fewer at the rear.");
-  EXPECT_EQ(
-      words.detail,
-      "Rear 43 → 39. Every gear reaches 10.3 % further and pulls 9.3 % less; at the same road speed the "
-      "engine turns 9.3 % slower. " +
-          kEstimated);
+  EXPECT_EQ(words.detail,
+            "Rear 43 → 39. Every gear reaches 10.3 % further and pulls 9.3 % less; at the same road speed "
+            "the engine turns 9.3 % slower. " +
+                kEstimated);
 }
 
 TEST(SummaryWords, OneToothAndLargeSteps) {
@@ -78,13 +77,13 @@ TEST(SummaryWords, GearboxOnlyAllGearsAlike) {
 
 TEST(SummaryWords, GearboxOnlySomeGears) {
   EXPECT_EQ(wordsFor({{"/proposed/gear_ratios", {2.6, 2.06, 1.24}}}).headline,
-            "Taller (geared up), but not in every gear alike. Gear 1 is 4.1 % taller, gears 2 to 3 are as "
+            "Taller (geared up), but not equally in every gear. Gear 1 is 4.1 % taller, gears 2 to 3 are as "
             "stock.");
   EXPECT_EQ(wordsFor({{"/proposed/gear_ratios", {2.6, 2.06, 1.24}}}).detail,
             "Gear ratios changed. " + kEstimated);
   EXPECT_EQ(wordsFor({{"/proposed/gear_ratios", {2.71, 2.06, 1.3}}}).headline,
-            "Shorter (geared down), but not in every gear alike. Gears 1 to 2 are as stock, gear 3 is 4.8 % "
-            "shorter.");
+            "Shorter (geared down), but not equally in every gear. Gears 1 to 2 are as stock, gear 3 is 4.8 "
+            "% shorter.");
 }
 
 TEST(SummaryWords, SomeGearsShorterAndSomeTaller) {
@@ -105,7 +104,7 @@ TEST(SummaryWords, MixedPartsAreToldAsOneChange) {
 
 TEST(SummaryWords, OtherPartsWithTheSameGearing) {
   const Summary words = wordsFor({{"/proposed/front_teeth", 32}, {"/proposed/rear_teeth", 86}});
-  EXPECT_EQ(words.headline, "Other parts, but the same gearing as stock.");
+  EXPECT_EQ(words.headline, "Different parts, same gearing as stock.");
   EXPECT_EQ(words.detail, "Front 16 → 32, rear 43 → 86. " + kEstimated);
 }
 

@@ -25,8 +25,8 @@ SetupChart::SetupChart(const QString& name, QWidget* parent) : LiveChart(parent)
 }
 
 std::vector<SetupChart::Shown> SetupChart::shown() const {
-  std::vector<Shown> all{{&plan_->stock, tr("stock"), colours().stockPen()},
-                         {&plan_->proposed, tr("proposed"), colours().proposedPen()}};
+  std::vector<Shown> all{{&plan_->stock, tr("Stock"), colours().stockPen()},
+                         {&plan_->proposed, tr("Proposed"), colours().proposedPen()}};
   for (std::size_t i = 0; i < plan_->pins.size(); ++i)
     all.push_back({&plan_->pins[i], shownName(plan_->pins[i].name), colours().pinPen(static_cast<int>(i))});
   return all;

@@ -50,12 +50,12 @@ QStringList ratioParts(const QString& text) {
 
 NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& samples, QWidget* parent)
     : QDialog(parent), samples_(samples) {
-  setWindowTitle(tr("New bike"));
+  setWindowTitle(tr("New Bike"));
   auto* column = new QVBoxLayout(this);
   auto* form = new QFormLayout;
   column->addLayout(form);
   from_ = new QComboBox;
-  from_->addItem(tr("nothing: an empty sheet"));
+  from_->addItem(tr("Nothing: an empty sheet"));
   for (const auto& sample : samples_) from_->addItem(sample.first);
   form->addRow(tr("&Start from"), from_);
   const auto addLine = [&](const QString& label, const QString& placeholder, const QString& explanation) {
@@ -73,8 +73,8 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
                      tr("Crankshaft turns per clutch turn, as a number or as teeth."));
   gears_ = addLine(tr("&Gear ratios"), tr("first to last, for example 2.71 2.06 1.72 or 38/14 35/17"),
                    tr("First gear first, with blanks between; numbers or teeth."));
-  front_ = addLine(tr("&Front teeth"), tr("for example 16"), tr("Of the countershaft sprocket."));
-  rear_ = addLine(tr("&Rear teeth"), tr("for example 43"), tr("Of the rear wheel's sprocket."));
+  front_ = addLine(tr("&Front teeth"), tr("for example 16"), tr("On the countershaft."));
+  rear_ = addLine(tr("&Rear teeth"), tr("for example 43"), tr("At the rear wheel."));
   tyre_ =
       addLine(tr("Rear &tyre"), tr("as printed, for example 180/55ZR17"), tr("The size on the sidewall."));
   message_ = new QLabel;
@@ -84,9 +84,8 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   column->addWidget(message_);
   auto* unlocks =
       new QLabel(tr("This is all the sawtooth and the speedometer figures need. Later, under Bike details: a "
-                    "torque curve and the chassis show "
-                    "pull, top speed and runs; the chain run tells whether parts fit and which chain to "
-                    "order; the spares box finds pairs you own."));
+                    "torque curve and the chassis show pull, top speed and runs; the chain run tells whether "
+                    "parts fit and which chain to order; the spares box finds pairs you own."));
   unlocks->setWordWrap(true);
   unlocks->setForegroundRole(QPalette::PlaceholderText);
   column->addWidget(unlocks);

@@ -60,13 +60,12 @@ QLayout* ChainPage::turnBar() {
   auto* bar = new QHBoxLayout;
   bar->setContentsMargins(10, 2, 10, 4);
   play_ = new QToolButton;
-  play_->setText(tr("Turn the wheel"));
+  play_->setText(tr("Animate"));
   play_->setCheckable(true);
-  play_->setToolTip(tr("Rolls the rear wheel forward by one turn."));
+  play_->setToolTip(tr("Rolls the rear wheel of the picture forward by one turn."));
   connect(play_, &QToolButton::toggled, this, &ChainPage::play);
   // As wide as either text: what stands beside it must not jump.
-  play_->setMinimumWidth(
-      play_->fontMetrics().horizontalAdvance(tr("Hold the wheel") + QStringLiteral("000")));
+  play_->setMinimumWidth(play_->fontMetrics().horizontalAdvance(tr("Stop") + QStringLiteral("000")));
   bar->addWidget(play_);
   const auto stepButton = [&](const QString& text, const QString& name, int teeth) {
     auto* button = new QToolButton;
@@ -85,11 +84,12 @@ QLayout* ChainPage::turnBar() {
   slider_->setPageStep(kWholeTurn / 10);
   slider_->setAccessibleName(tr("Turn of the rear wheel"));
   slider_->setToolTip(
-      tr("Turns the rear wheel by hand, up to one turn. The rear sprocket can be dragged round, too."));
+      tr("Turns the rear wheel on the picture, up to one turn. You can also drag the rear of the drawing "
+         "round."));
   connect(slider_, &QSlider::valueChanged, this,
           [this](int value) { drawing_->setTurn(static_cast<double>(value) / kWholeTurn); });
   bar->addWidget(slider_, 1);
-  auto* zoom = new QCheckBox(tr("zoom to the axle"));
+  auto* zoom = new QCheckBox(tr("Zoom to the axle"));
   connect(zoom, &QCheckBox::toggled, drawing_, &ChainDrawing::setZoomed);
   bar->addWidget(zoom);
   return bar;
@@ -139,12 +139,12 @@ void ChainPage::showPlan() {
     if (stock && !plan_->stock.chainRun)
       lacking_->showWrong(
           isBelt(plan_->stock.setup)
-              ? tr("Stock's belt of %n teeth does not reach round its pulleys.", nullptr, stock->links)
-              : tr("Stock's chain of %n links does not reach round its sprockets.", nullptr, stock->links),
+              ? tr("Stock's belt of %n teeth does not reach its pulleys.", nullptr, stock->links)
+              : tr("Stock's chain of %n links does not reach its sprockets.", nullptr, stock->links),
           lacks.front());
     else
-      lacking_->show(tr("The chain run needs size and length of the chain, or pitch and teeth of the belt."),
-                     lacks);
+      lacking_->show(
+          tr("This page needs the size and length of the chain, or the pitch and teeth of the belt."), lacks);
     stack_->setCurrentWidget(lacking_);
     for (QWidget* widget : std::initializer_list<QWidget*>{table_, verdict_, notes_}) widget->hide();
     return;
@@ -187,7 +187,7 @@ void ChainPage::step(int teeth) {
 }
 
 void ChainPage::play(bool on) {
-  play_->setText(on ? tr("Hold the wheel") : tr("Turn the wheel"));
+  play_->setText(on ? tr("Stop") : tr("Animate"));
   if (!on) return clock_.stop();
   if (drawing_->turn() >= 1.0) setTurn(0.0);
   clock_.start();

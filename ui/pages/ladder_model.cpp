@@ -85,10 +85,10 @@ void LadderModel::markTwins() {
       for (const std::size_t other : group)
         if (other != i) others << pairOf(rows_[other]);
       const bool wears = foremost(wearsBetter, i), sits = foremost(sitsBetter, i);
-      const QString words = wears && sits ? tr("twin of %1; wears best; sits best")
-                            : wears       ? tr("twin of %1; wears best")
-                            : sits        ? tr("twin of %1; sits best")
-                                          : tr("twin of %1");
+      const QString words = wears && sits ? tr("same ratio as %1; wears best; sits best")
+                            : wears       ? tr("same ratio as %1; wears best")
+                            : sits        ? tr("same ratio as %1; sits best")
+                                          : tr("same ratio as %1");
       notes_[i].twins = words.arg(others.join(tr(", ", "between pairs")));
     }
   }
@@ -136,11 +136,11 @@ QString LadderModel::fitText(const LadderRow& row) const {
                              : tr("axle %1"))
         .arg(shift);
   const QString lengths = otherLengthsWords(run);
-  return lengths.isEmpty() ? tr("no") : lengths;
+  return lengths.isEmpty() ? tr("does not fit") : lengths;
 }
 
 QString LadderModel::fitToolTip(const LadderRow& row) const {
-  if (!row.chainRun) return tr("Nothing is known of the chain or belt.");
+  if (!row.chainRun) return tr("Chain or belt not given.");
   QStringList reasons;
   for (const Misfit misfit : row.chainRun->misfits) reasons << misfitWords(misfit, *row.chainRun, units_);
   return reasons.isEmpty() ? fitText(row) : reasons.join(tr(", ", "between reasons"));
@@ -273,52 +273,51 @@ QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int r
   const QString speed = units_.name(Quantity::Speed);
   if (role == Qt::DisplayRole) switch (section) {
       case Pair:
-        return tr("pair");
+        return tr("Pair");
       case FinalRatio:
-        return tr("final");
+        return tr("Final Ratio");
       case Change:
-        return tr("change %");
+        return tr("Change, %");
       case Step:
-        return tr("step");
+        return tr("Step");
       case RearTeeth:
-        return tr("≈ rear");
+        return tr("= Rear Teeth");
       case Gears:
-        return tr("gears at the limit, %1").arg(speed);
+        return tr("Gears at the Limit, %1").arg(speed);
       case Cruise:
-        return tr("cruise, rpm");
+        return tr("Cruise, rpm");
       case TopSpeed:
-        return tr("top, %1").arg(speed);
+        return tr("Top Speed, %1").arg(speed);
       case Drive:
-        return tr("drive, s");
+        return tr("Straight, s");
       case StandingStart:
         return tr("0–100, s");
       case Fits:
-        return tr("fits, %1").arg(units_.name(Quantity::SmallLength));
+        return tr("Fits, %1").arg(units_.name(Quantity::SmallLength));
       case Meeting:
-        return tr("meeting");
+        return tr("Shared Factor");
       case Spares:
-        return tr("in the box");
+        return tr("In the Box");
       case Aims:
-        return aims_.empty() ? tr("twins") : tr("aims, twins");
+        return aims_.empty() ? tr("Same Ratio") : tr("Aims, Same Ratio");
     }
   if (role == Qt::ToolTipRole) switch (section) {
       case Change:
         return tr("Positive is shorter: more pull, less speed.");
       case Gears:
-        return tr("Road speed at the rev limit in every gear, first gear first; sorts by the last.");
+        return tr("Road speed at the rev limit in every gear, first gear first; sorts by top gear.");
       case RearTeeth:
-        return tr("Rear teeth that would change stock's final ratio as much.");
+        return tr("Rear teeth that would change stock's final ratio as much, with stock's front.");
       case Meeting:
         return tr(
-            "Common factor of teeth and chain links, front / rear: 1 is best, each tooth then meets every "
+            "Shared factor of teeth and links, front / rear: 1 is best, as each tooth then meets every "
             "link.");
       case Fits:
         return tr(
-            "Whether the axle stays in its slot with this chain, and how far it moves (+ is back); else the "
-            "links "
-            "that would do.");
+            "Whether the axle stays in its slot, and its shift (+ is back); if not, the lengths that would "
+            "fit.");
       case Aims:
-        return tr("Sorted, this ranks the pairs by the aims. Twins have the same ratio.");
+        return tr("Sort by this to rank the pairs by the aims. Pairs with the same ratio name each other.");
       default:
         break;
     }

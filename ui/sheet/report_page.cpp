@@ -50,7 +50,7 @@ void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
   painter.setFont(font);
   painter.drawText(
       title, Qt::AlignRight,
-      Say::tr("stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
+      Say::tr("Stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
 
   TextCache texts;
   const double readoutHeight = Readout::heightFor(font);

@@ -18,7 +18,7 @@ void changeGearCount(MainWindow& window, int by) {
   SetupEdits edits(window.document(), window.driveLine().side());
   const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
   if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
-    warn(&window, MainWindow::tr("The gearbox stays as it is"), spokenSentence(*problem) + QLatin1Char('.'));
+    warn(&window, MainWindow::tr("Gearbox Not Changed"), spokenSentence(*problem) + QLatin1Char('.'));
 }
 
 void rebuildPins(MainWindow& window, QMenu& menu) {
@@ -29,7 +29,7 @@ void rebuildPins(MainWindow& window, QMenu& menu) {
     menu.addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")), &window,
                    [&window, i] { SetupEdits::removePin(window.document(), i); });
   }
-  if (pins.empty()) menu.addAction(MainWindow::tr("none yet: the ladder pins them"))->setEnabled(false);
+  if (pins.empty()) menu.addAction(MainWindow::tr("None yet: the ladder pins them"))->setEnabled(false);
 }
 
 }  // namespace
@@ -61,7 +61,7 @@ void addBikeMenu(MainWindow& window) {
   QObject::connect(&window.driveLine(), &DriveLine::sideChanged, stock,
                    [stock](Side side) { stock->setChecked(side == Side::Stock); });
   menu->addAction(MainWindow::tr("&Add a Gear"), &window, [&window] { changeGearCount(window, +1); });
-  menu->addAction(MainWindow::tr("&Remove the Last Gear"), &window,
+  menu->addAction(MainWindow::tr("&Remove the Top Gear"), &window,
                   [&window] { changeGearCount(window, -1); });
   menu->addSeparator();
   QMenu* pins = menu->addMenu(MainWindow::tr("Remove a &Pin"));

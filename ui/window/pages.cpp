@@ -29,10 +29,10 @@ Pages::Pages(MainWindow& window) : window_(window) {
   add(new SawtoothPage, tr("Sawtooth"));
   add(new PullPage([this] { return makeForm({addConditions, addLaunchAndLean}); }), tr("Pull"));
   add(new RunPage([this] { return makeForm({addDrive}); }, [this] { return makeForm({addRollOn}); }),
-      tr("Run"));
+      tr("Acceleration"));
   chain_ = new ChainPage;
   chain_->setMotion(preferences::motion());
-  add(chain_, tr("Chain run"));
+  add(chain_, tr("Chain"));
   addLadder();
   connect(this, &QTabWidget::currentChanged, this, [this] {
     current();  // is there before its fields are filled, also before the window is shown

@@ -35,9 +35,10 @@ QString loopText(const ChainRunFigures& run, const ChainRunFigures& stock) {
 QString tensionText(const ChainRunFigures& run, const UnitsShown& units) {
   const QString pull =
       units.withUnit(number(units.shown(Quantity::Force, *run.peakTensionN), 0), Quantity::Force);
-  if (!run.safetyFactor) return Say::tr("pulls up to %1").arg(pull);
-  return (run.strengthAssumed ? Say::tr("pulls up to %1, safety factor %2 (least strength of the size)")
-                              : Say::tr("pulls up to %1, safety factor %2"))
+  if (!run.safetyFactor) return Say::tr("peak tension %1").arg(pull);
+  return (run.strengthAssumed
+              ? Say::tr("peak tension %1, strength ÷ peak tension %2 (minimum for the size; comparison only)")
+              : Say::tr("peak tension %1, strength ÷ peak tension %2 (comparison only)"))
       .arg(pull, number(*run.safetyFactor, 1));
 }
 
@@ -61,7 +62,7 @@ QString teethLabel(const Plan& plan, SprocketPlace place) {
 QString wrapLabel(const Plan& plan) {
   const auto wrap = [](const SetupPlan& setup) { return figureText(setup.chainRun->frontWrapDeg, 0); };
   const QString now = wrap(plan.proposed), before = wrap(plan.stock);
-  return now == before ? Say::tr("wrap %1°").arg(now) : Say::tr("wrap %1° (stock %2)").arg(now, before);
+  return now == before ? Say::tr("Wrap %1°").arg(now) : Say::tr("Wrap %1° (stock %2)").arg(now, before);
 }
 
 QStringList loopLabel(const Plan& plan, const UnitsShown& units) {
@@ -69,7 +70,7 @@ QStringList loopLabel(const Plan& plan, const UnitsShown& units) {
   QString loop = loopText(run, *plan.stock.chainRun);
   if (const auto& size = plan.proposed.setup.options.chainSize; size && !run.belt)
     loop = Say::tr("%1, %2", "chain's size and links").arg(QString::fromUtf8(size->name.data()), loop);
-  if (!run.tightCentreM) return {loop, Say::tr("does not reach round")};
+  if (!run.tightCentreM) return {loop, Say::tr("does not reach")};
   QStringList lines{loop};
   if (run.peakTensionN) lines << tensionText(run, units);
   return lines;
@@ -79,17 +80,17 @@ QString centreLabel(const Plan& plan, const UnitsShown& units) {
   const QString now = small(plan.proposed.chainRun->centreDistanceM, units);
   const QString before = small(plan.stock.chainRun->centreDistanceM, units);
   const QString withUnit = units.withUnit(now, Quantity::SmallLength);
-  return now == before ? Say::tr("centres %1").arg(withUnit)
-                       : Say::tr("centres %1 (stock %2)").arg(withUnit, before);
+  return now == before ? Say::tr("Centres %1").arg(withUnit)
+                       : Say::tr("Centres %1 (stock %2)").arg(withUnit, before);
 }
 
 QStringList axleLabel(const Plan& plan, const UnitsShown& units) {
   const ChainRunFigures& run = *plan.proposed.chainRun;
   QStringList lines;
   if (run.axleShiftM)
-    lines << byShift(*run.axleShiftM, units, Say::tr("axle stays"), Say::tr("axle %1 back"),
-                     Say::tr("axle %1 forward"));
-  if (run.fits) lines << (*run.fits ? Say::tr("fits") : Say::tr("does not fit"));
+    lines << byShift(*run.axleShiftM, units, Say::tr("Axle stays"), Say::tr("Axle %1 back"),
+                     Say::tr("Axle %1 forward"));
+  if (run.fits) lines << (*run.fits ? Say::tr("Fits") : Say::tr("Does not fit"));
   return lines;
 }
 
@@ -135,33 +136,33 @@ std::vector<QStringList> chainTable(const Plan& plan, const UnitsShown& units) {
                        weighed && a->kg == b->kg ? QString() : difference};
   };
   return {
-      {QString(), Say::tr("stock"), Say::tr("proposed"), Say::tr("difference")},
-      figureRow(belt ? Say::tr("belt, teeth") : Say::tr("links"),
+      {QString(), Say::tr("Stock"), Say::tr("Proposed"), Say::tr("Difference")},
+      figureRow(belt ? Say::tr("Belt, teeth") : Say::tr("Links"),
                 was.belt == belt ? whole(was.links) : std::nullopt, whole(is.links), 0),
-      lengthRow(Say::tr("centre distance, %1").arg(mm), was.centreDistanceM, is.centreDistanceM),
-      {Say::tr("axle from stock, %1").arg(mm), number(0.0, decimals),
+      lengthRow(Say::tr("Centre distance, %1").arg(mm), was.centreDistanceM, is.centreDistanceM),
+      {Say::tr("Axle shift (+ is back), %1").arg(mm), number(0.0, decimals),
        is.axleShiftM ? signedNumber(units.shown(Quantity::SmallLength, *is.axleShiftM), decimals)
                      : Say::tr("–"),
        QString()},
-      lengthRow(Say::tr("wheelbase, %1").arg(mm), was.wheelbaseM, is.wheelbaseM),
-      figureRow(Say::tr("front wrap, °"), was.frontWrapDeg, is.frontWrapDeg, 1),
-      figureRow(Say::tr("meeting, front (1 is best)"), whole(was.commonFactorFront),
+      lengthRow(Say::tr("Wheelbase, %1").arg(mm), was.wheelbaseM, is.wheelbaseM),
+      figureRow(Say::tr("Front wrap, °"), was.frontWrapDeg, is.frontWrapDeg, 1),
+      figureRow(Say::tr("Shared factor, front (1 is best)"), whole(was.commonFactorFront),
                 whole(is.commonFactorFront), 0),
-      figureRow(Say::tr("meeting, rear (1 is best)"), whole(was.commonFactorRear), whole(is.commonFactorRear),
-                0),
-      figureRow(Say::tr("chordal, front, %"), ripple(was, was.chordalFrontPercent),
+      figureRow(Say::tr("Shared factor, rear (1 is best)"), whole(was.commonFactorRear),
+                whole(is.commonFactorRear), 0),
+      figureRow(Say::tr("Speed ripple, front, %"), ripple(was, was.chordalFrontPercent),
                 ripple(is, is.chordalFrontPercent), 2),
-      figureRow(Say::tr("chordal, rear, %"), ripple(was, was.chordalRearPercent),
+      figureRow(Say::tr("Speed ripple, rear, %"), ripple(was, was.chordalRearPercent),
                 ripple(is, is.chordalRearPercent), 2),
-      figureRow(Say::tr("speed at the limit, %1/s").arg(units.name(Quantity::Length)),
+      figureRow(Say::tr("Speed at the limit, %1/s").arg(units.name(Quantity::Length)),
                 speed(was.topChainSpeedMps), speed(is.topChainSpeedMps), 1),
-      figureRow(Say::tr("greatest tension, %1").arg(units.name(Quantity::Force)), force(was.peakTensionN),
+      figureRow(Say::tr("Peak tension, %1").arg(units.name(Quantity::Force)), force(was.peakTensionN),
                 force(is.peakTensionN), 0),
-      figureRow(Say::tr("safety factor"), was.safetyFactor, is.safetyFactor, 1),
+      figureRow(Say::tr("Strength ÷ peak tension (comparison only)"), was.safetyFactor, is.safetyFactor, 1),
       massRow(Say::tr("front sprocket, %1").arg(kg), from.sprockets.front, to.sprockets.front),
       massRow(Say::tr("rear sprocket, %1").arg(kg), from.sprockets.rear, to.sprockets.rear),
-      figureRow(Say::tr("anti-squat, %"), arm(was), arm(is), 1),
-      figureRow(Say::tr("least play, %1").arg(mm), play(was), play(is), decimals),
+      figureRow(Say::tr("Anti-squat, %"), arm(was), arm(is), 1),
+      figureRow(Say::tr("Least slack before it binds, %1").arg(mm), play(was), play(is), decimals),
   };
 }
 

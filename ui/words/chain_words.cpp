@@ -20,7 +20,7 @@ QString withUnit(double metres, const UnitsShown& units) {
       Quantity::SmallLength);
 }
 
-/// "a 525 chain does not run on the rear sprocket, cut for 520 (other inner width)".
+/// "a 525 chain will not run on the rear sprocket, cut for 520 (other inner width)".
 QString mixWords(const SizeMix& mix) {
   const SizeDifference differs = sizeDifference(mix.chain, mix.sprocket);
   QStringList what;
@@ -29,8 +29,8 @@ QString mixWords(const SizeMix& mix) {
   if (differs.innerWidth) what << Say::tr("inner width");
   const auto name = [](const ChainSize& size) { return QString::fromUtf8(size.name.data()); };
   return (mix.place == SprocketPlace::Front
-              ? Say::tr("a %1 chain does not run on the front sprocket, cut for %2 (other %3)")
-              : Say::tr("a %1 chain does not run on the rear sprocket, cut for %2 (other %3)"))
+              ? Say::tr("a %1 chain will not run on the front sprocket, cut for %2 (different %3)")
+              : Say::tr("a %1 chain will not run on the rear sprocket, cut for %2 (different %3)"))
       .arg(name(mix.chain), name(mix.sprocket), what.join(Say::tr(", ", "between dimensions")));
 }
 
@@ -44,7 +44,8 @@ QString sourceWords(const FittingLength& length, const ChainRunFigures& run) {
   if (length.shortenBy) ways << Say::tr("this chain, %n links taken out", nullptr, *length.shortenBy);
   if (ways.isEmpty() && length.spare)
     //: %1 is the number of links of a chain
-    ways << Say::tr("the %1 of the spares box, %n links taken out", nullptr, length.spare->shortenBy)
+    ways << Say::tr("the %1-link chain in the spares box, %n links taken out", nullptr,
+                    length.spare->shortenBy)
                 .arg(length.spare->links);
   return ways.isEmpty() ? Say::tr("a new chain") : ways.join(Say::tr(" or ", "between ways to get a chain"));
 }
@@ -85,7 +86,7 @@ QString secondsWords(const SprocketSaving& saving) {
     const QString size = number(std::abs(*seconds), 3);
     if (size != number(0.0, 3)) parts << words.arg(size);
   };
-  add(saving.driveS, Say::tr("%1 s on the drive"));
+  add(saving.driveS, Say::tr("%1 s on the straight"));
   add(saving.quarterMileS, Say::tr("%1 s over the quarter mile"));
   return parts.join(Say::tr(", ", "between times"));
 }
@@ -124,13 +125,13 @@ QString worthWords(const SprocketSaving& saving, const UnitsShown& units) {
   const bool lighter = saving.equivalentKg >= 0.0;
   const QString seconds = secondsWords(saving);
   if (seconds.isEmpty())
-    return (lighter ? Say::tr("As it turns, that is as if the bike were %1 lighter.")
-                    : Say::tr("As it turns, that is as if the bike were %1 heavier."))
+    return (lighter ? Say::tr("Because it spins, that is worth %1 off the bike.")
+                    : Say::tr("Because it spins, that is worth %1 on the bike."))
         .arg(mass);
-  return (lighter ? Say::tr("As it turns, that is as if the bike were %1 lighter, which saves %2.",
-                            "%2 is \"0.012 s on the drive\"")
-                  : Say::tr("As it turns, that is as if the bike were %1 heavier, which costs %2.",
-                            "%2 is \"0.012 s on the drive\""))
+  return (lighter ? Say::tr("Because it spins, that is worth %1 off the bike and saves %2.",
+                            "%2 is \"0.012 s on the straight\"")
+                  : Say::tr("Because it spins, that is worth %1 on the bike and costs %2.",
+                            "%2 is \"0.012 s on the straight\""))
       .arg(mass, seconds);
 }
 
@@ -138,15 +139,15 @@ QString savingWords(const SprocketSaving& saving, const UnitsShown& units) {
   if (std::abs(saving.kg) < kNoMass && std::abs(saving.equivalentKg) < kNoMass) return {};
   QStringList sentences{weightWords(saving, units), worthWords(saving, units)};
   if (saving.allCounted())
-    sentences << Say::tr("It is counted in pull and runs.");
+    sentences << Say::tr("It counts in pull and acceleration.");
   else if (saving.anyCounted())
     sentences << Say::tr(
-        "Only what was weighed is counted in pull and runs; the rest is an estimate from teeth and "
+        "Only what was weighed counts in pull and acceleration; the rest is an estimate from teeth and "
         "material.");
   else
     sentences << Say::tr(
-        "That is an estimate from teeth and material, and not counted in pull and runs: weigh both, old and "
-        "new, to count it.");
+        "That is an estimate from teeth and material and does not count in pull and acceleration: weigh "
+        "both, old and new, to count it.");
   return sentences.join(QLatin1Char(' '));
 }
 
@@ -179,14 +180,12 @@ QString armWords(const Plan& plan, const UnitsShown& units) {
       parts << squat;
   if (to->tightSpot)
     parts << (plan.proposed.chainRun->belt
-                  ? Say::tr("The belt is tightest with the swingarm at %1°, "
-                            "countershaft, pivot and axle in line. In the "
-                            "posture given the middle of its run then needs at least %2 "
-                            "of play. The manual's figure goes first.")
-                  : Say::tr("The chain is tightest with the swingarm at %1°, "
-                            "countershaft, pivot and axle in line. In the "
-                            "posture given the middle of its run then needs at least %2 "
-                            "of play. The manual's slack goes first."))
+                  ? Say::tr("The belt is tightest with the swingarm at %1°, countershaft, pivot and axle in "
+                            "line. In the posture given the middle of its run then needs at least %2 of "
+                            "play. The manual's figure goes first.")
+                  : Say::tr("The chain is tightest with the swingarm at %1°, countershaft, pivot and axle in "
+                            "line. In the posture given the middle of its run then needs at least %2 of "
+                            "play. The manual's slack goes first."))
                  .arg(number(to->tightSpot->angleDeg, 1), withUnit(to->tightSpot->leastPlayM, units));
   return parts.join(QLatin1Char(' '));
 }
@@ -218,10 +217,9 @@ QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown&
   switch (misfit) {
     case Misfit::AxleTooFarForward:
     case Misfit::AxleTooFarBack:
-      return byShift(run.axleShiftM.value_or(0.0), units,
-                     Say::tr("the axle moves by a hair and has no slot for it"),
-                     Say::tr("the axle moves %1 back, beyond its slot"),
-                     Say::tr("the axle moves %1 forward, beyond its slot"));
+      return byShift(run.axleShiftM.value_or(0.0), units, Say::tr("the axle has no adjustment left"),
+                     Say::tr("the axle would have to move %1 back, past the end of its slot"),
+                     Say::tr("the axle would have to move %1 forward, past the end of its slot"));
     case Misfit::FrontTooLarge:
       return Say::tr("the front sprocket is too large for its place");
     case Misfit::FrontTooSmall:
@@ -238,7 +236,7 @@ QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown&
     case Misfit::ChainDoesNotReach:
       break;
   }
-  return run.belt ? Say::tr("the belt does not reach round") : Say::tr("the chain does not reach round");
+  return run.belt ? Say::tr("the belt does not reach") : Say::tr("the chain does not reach");
 }
 
 QString otherLengthsWords(const ChainRunFigures& run) {
@@ -296,17 +294,15 @@ QString turnWords(const Plan& plan) {
   if (size == number(0.0, 1))
     return Say::tr("For one turn of the rear wheel the front sprocket turns as often as with stock.");
   if (!onlyPairChanges(plan.stock, plan.proposed))
-    return (more > 0.0
-                ? Say::tr("For one turn of the rear wheel the front sprocket turns %1 % more; primary, "
-                          "gears or tyre change, too.")
-                : Say::tr("For one turn of the rear wheel the front sprocket turns %1 % less; primary, "
-                          "gears or tyre change, too."))
+    return (more > 0.0 ? Say::tr("For one turn of the rear wheel the front sprocket turns %1 % more; "
+                                 "primary, gears or tyre change too.")
+                       : Say::tr("For one turn of the rear wheel the front sprocket turns %1 % less; "
+                                 "primary, gears or tyre change too."))
         .arg(size);
-  return (more > 0.0
-              ? Say::tr("For one turn of the rear wheel the front sprocket turns %1 % more: every gear "
-                        "is shorter.")
-              : Say::tr("For one turn of the rear wheel the front sprocket turns %1 % less: every gear "
-                        "is taller."))
+  return (more > 0.0 ? Say::tr("For one turn of the rear wheel the front sprocket turns %1 % more: every "
+                               "gear is shorter.")
+                     : Say::tr("For one turn of the rear wheel the front sprocket turns %1 % less: every "
+                               "gear is taller."))
       .arg(size);
 }
 
@@ -327,12 +323,10 @@ QStringList chainVerdict(const Plan& plan, const UnitsShown& units) {
   if (run.lowWrap) sentences << Say::tr("Less than 120° of wrap on the smaller sprocket: it may jump teeth.");
   if (const auto& off = plan.stock.chainRun->measuredCentreOffLinks)
     sentences << (plan.stock.chainRun->belt
-                      ? Say::tr("The measured centre distance and stock's belt contradict "
-                                "each other by %1 teeth: measure "
-                                "again, or count them.")
-                      : Say::tr("The measured centre distance and stock's links contradict "
-                                "each other by %1 links: measure "
-                                "again, or count them."))
+                      ? Say::tr("The measured centre distance and stock's belt don't agree, by %1 teeth: "
+                                "re-measure, or count the teeth again.")
+                      : Say::tr("The measured centre distance and stock's links don't agree, by %1 links: "
+                                "re-measure, or count the links again."))
                      .arg(number(std::abs(*off), 1));
   return sentences;
 }

@@ -18,10 +18,10 @@ struct Say {
 
 std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units) {
   const QString speed = units.name(Quantity::Speed);
-  std::vector<QStringList> rows{{Say::tr("gear"), Say::tr("stock ratio"), Say::tr("proposed ratio"),
-                                 Say::tr("stock at the limit, %1").arg(speed),
-                                 Say::tr("proposed, %1").arg(speed), Say::tr("difference"),
-                                 Say::tr("stock shift, rpm"), Say::tr("proposed shift, rpm")}};
+  std::vector<QStringList> rows{{Say::tr("Gear"), Say::tr("Stock Ratio"), Say::tr("Proposed Ratio"),
+                                 Say::tr("Stock at the Limit, %1").arg(speed),
+                                 Say::tr("Proposed at the Limit, %1").arg(speed), Say::tr("Difference"),
+                                 Say::tr("Stock Shift, rpm"), Say::tr("Proposed Shift, rpm")}};
   const auto& from = plan.stock.gearing.gears;
   const auto& to = plan.proposed.gearing.gears;
   const auto shift = [](const std::vector<GearFigures>& gears, std::size_t g) {

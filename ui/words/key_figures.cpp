@@ -25,22 +25,21 @@ struct FigureWords {
 };
 constexpr std::array<FigureWords, kFigureCount> kFigures{{
     {Figure::TopSpeed, "top_speed", QT_TRANSLATE_NOOP("KeyFigures", "Top speed and what limits it")},
-    {Figure::LastGearAtLimit, "last_gear_at_limit",
-     QT_TRANSLATE_NOOP("KeyFigures", "Last gear at the limit")},
+    {Figure::LastGearAtLimit, "last_gear_at_limit", QT_TRANSLATE_NOOP("KeyFigures", "Top gear at the limit")},
     {Figure::FirstGearAtLimit, "first_gear_at_limit",
      QT_TRANSLATE_NOOP("KeyFigures", "First gear at the limit")},
     {Figure::Cruise, "cruise", QT_TRANSLATE_NOOP("KeyFigures", "Engine speed at cruise")},
     {Figure::PullInFirst, "pull_in_first", QT_TRANSLATE_NOOP("KeyFigures", "Pull in first gear")},
-    {Figure::PullInChosenGear, "pull_in_gear", QT_TRANSLATE_NOOP("KeyFigures", "Pull in the roll-on's gear")},
+    {Figure::PullInChosenGear, "pull_in_gear", QT_TRANSLATE_NOOP("KeyFigures", "Pull in the roll-on gear")},
     {Figure::StandingStart, "standing_start", QT_TRANSLATE_NOOP("KeyFigures", "0–100 km/h or 0–60 mph")},
     {Figure::QuarterMile, "quarter_mile", QT_TRANSLATE_NOOP("KeyFigures", "Quarter mile")},
-    {Figure::Drive, "drive", QT_TRANSLATE_NOOP("KeyFigures", "Drive")},
-    {Figure::CornerExit, "corner_exit", QT_TRANSLATE_NOOP("KeyFigures", "Engine speed at the corner's exit")},
+    {Figure::Drive, "drive", QT_TRANSLATE_NOOP("KeyFigures", "Straight")},
+    {Figure::CornerExit, "corner_exit", QT_TRANSLATE_NOOP("KeyFigures", "Engine speed at corner exit")},
     {Figure::TurnsPerDistance, "turns_per_distance",
      QT_TRANSLATE_NOOP("KeyFigures", "Engine turns per distance")},
     {Figure::FinalRatio, "final_ratio", QT_TRANSLATE_NOOP("KeyFigures", "Final ratio")},
-    {Figure::Rollout, "rollout", QT_TRANSLATE_NOOP("KeyFigures", "Rollout")},
-    {Figure::AxleShift, "axle_shift", QT_TRANSLATE_NOOP("KeyFigures", "Where the axle goes")},
+    {Figure::Rollout, "Rollout", QT_TRANSLATE_NOOP("KeyFigures", "Rollout")},
+    {Figure::AxleShift, "axle_shift", QT_TRANSLATE_NOOP("KeyFigures", "Axle shift")},
     {Figure::Speedometer, "speedometer", QT_TRANSLATE_NOOP("KeyFigures", "Speedometer")},
 }};
 
@@ -74,10 +73,10 @@ class Maker {
       case Figure::TurnsPerDistance:
         return turns();
       case Figure::FinalRatio:
-        return compared(Say::tr("final ratio"), Quantity::Ratio, stock().gearing.finalRatio,
+        return compared(Say::tr("Final ratio"), Quantity::Ratio, stock().gearing.finalRatio,
                         proposed().gearing.finalRatio, 3);
       case Figure::Rollout:
-        return compared(Say::tr("rollout"), Quantity::SmallLength, stock().gearing.rollout.metres,
+        return compared(Say::tr("Rollout"), Quantity::SmallLength, stock().gearing.rollout.metres,
                         proposed().gearing.rollout.metres, units_.rolloutDecimals());
       case Figure::AxleShift:
         return axleShift();
@@ -121,7 +120,7 @@ class Maker {
   }
 
   std::optional<KeyFigure> atLimit(std::size_t gear) const {
-    return compared(Say::tr("gear %1 at the limit").arg(gear + 1), Quantity::Speed,
+    return compared(Say::tr("Gear %1 at the limit").arg(gear + 1), Quantity::Speed,
                     stock().gearing.gears[gear].speedAtRevLimitMps,
                     proposed().gearing.gears[gear].speedAtRevLimitMps, 0);
   }
@@ -149,7 +148,7 @@ class Maker {
     const auto turns = [&](const std::optional<CruiseFigures>& c) {
       return c ? Value(c->turnsPerKm * perDistance) : Value();
     };
-    return compared(miles ? Say::tr("engine turns per mile") : Say::tr("engine turns per km"),
+    return compared(miles ? Say::tr("Engine turns per mile") : Say::tr("Engine turns per km"),
                     Quantity::Plain, turns(stock().gearing.cruise), turns(proposed().gearing.cruise), 0);
   }
 
@@ -157,7 +156,7 @@ class Maker {
     const auto force = [gear](const SetupPlan& p) {
       return gear < p.road.pull.size() ? Value(p.road.pull[gear].peakForceN) : Value();
     };
-    return compared(Say::tr("pull in gear %1").arg(gear + 1), Quantity::Force, force(stock()),
+    return compared(Say::tr("Pull in gear %1").arg(gear + 1), Quantity::Force, force(stock()),
                     force(proposed()), 0);
   }
 
@@ -183,7 +182,7 @@ class Maker {
       return p.road.run.drive ? Value(p.road.run.drive->timeS) : Value();
     };
     const QString label =
-        Say::tr("drive of %1")
+        Say::tr("%1 straight from %2")
             .arg(units_.withUnit(number(units_.shown(Quantity::Length, plan_.drive->lengthM), 0),
                                  Quantity::Length));
     return compared(label, Quantity::Time, time(stock()), time(proposed()), timeDecimals());
@@ -201,8 +200,8 @@ class Maker {
     const auto shift = [](const SetupPlan& p) {
       return p.chainRun ? Value(p.chainRun->axleShiftM) : Value();
     };
-    return compared(Say::tr("axle, back"), Quantity::SmallLength, shift(stock()), shift(proposed()),
-                    units_.decimals(Quantity::SmallLength));
+    return compared(Say::tr("Axle shift, + is back"), Quantity::SmallLength, shift(stock()),
+                    shift(proposed()), units_.decimals(Quantity::SmallLength));
   }
 
   std::optional<KeyFigure> speedometer() const {

@@ -43,9 +43,9 @@ QString limitWords(LimitedBy limit) {
     case LimitedBy::Drag:
       return RoadWords::tr("drag");
     case LimitedBy::Grip:
-      return RoadWords::tr("grip");
+      return RoadWords::tr("grip limit");
     case LimitedBy::Lift:
-      return RoadWords::tr("front lift");
+      return RoadWords::tr("wheelie limit");
     case LimitedBy::RevLimit:
       break;
   }
@@ -68,7 +68,7 @@ QString assumedWords(const PullBike& bike) {
     parts << (unit.isEmpty() ? RoadWords::tr("%1 %2", "field and value").arg(name, value)
                              : RoadWords::tr("%1, %2 %3", "field, unit and value").arg(name, unit, value));
   }
-  return RoadWords::tr("Not given, so taken: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
+  return RoadWords::tr("Assumed: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
 }
 
 std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
@@ -93,10 +93,10 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
   const QString slow = asked(plan.rollOn.fromMps), fast = asked(plan.rollOn.toMps);
   const QString rollOn =
       plan.rollOn.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*plan.rollOn.gear)
-                       : RoadWords::tr("%1–%2 %3, last gear, s").arg(slow, fast, speed);
+                       : RoadWords::tr("%1–%2 %3, top gear, s").arg(slow, fast, speed);
   return {
-      {QString(), RoadWords::tr("stock"), RoadWords::tr("proposed"), RoadWords::tr("difference"),
-       RoadWords::tr("±")},
+      {QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"), RoadWords::tr("Difference"),
+       RoadWords::tr("± for 2 % of Rollout")},
       row(RoadWords::tr("0–60 mph, s"), from.zeroTo60MphS, to.zeroTo60MphS, 2),
       row(RoadWords::tr("0–100 km/h, s"), from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
       row(RoadWords::tr("100 m, s"), from.hundredMetresS, to.hundredMetresS, 2),
@@ -104,21 +104,20 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
       row(RoadWords::tr("1/4 mile, s"), from.quarterMileS, to.quarterMileS, 2, road.quarterMileBandS),
       row(RoadWords::tr("1/4 mile, %1").arg(speed), shown(from.quarterMileSpeedMps),
           shown(to.quarterMileSpeedMps), 1),
-      row(RoadWords::tr("80–120 km/h, last gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
+      row(RoadWords::tr("80–120 km/h, top gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
       row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2),
       row(rollOn, from.askedRollOnS, to.askedRollOnS, 2),
-      row(RoadWords::tr("drive, s"), drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
+      row(RoadWords::tr("Straight, s"), drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
           road.driveBandS),
-      row(RoadWords::tr("drive, end %1").arg(speed), shown(drive(from, &DriveFigures::endSpeedMps)),
+      row(RoadWords::tr("Straight, end speed, %1").arg(speed), shown(drive(from, &DriveFigures::endSpeedMps)),
           shown(drive(to, &DriveFigures::endSpeedMps)), 1),
-      row(RoadWords::tr("top speed, %1").arg(speed), topOf(plan.stock.road), topOf(plan.proposed.road), 0,
+      row(RoadWords::tr("Top speed, %1").arg(speed), topOf(plan.stock.road), topOf(plan.proposed.road), 0,
           shownBand(road.topSpeedBandMps)),
   };
 }
 
 QString driveWords(const Plan& plan, const UnitsShown& units) {
-  if (!plan.drive)
-    return RoadWords::tr("Give the drive's exit speed and length to see how the straight ends.");
+  if (!plan.drive) return RoadWords::tr("Give an exit speed and a length to see how the straight ends.");
   const auto shown = [&](Quantity quantity, double si) {
     return units.withUnit(number(units.shown(quantity, si), 0), quantity);
   };
@@ -127,13 +126,13 @@ QString driveWords(const Plan& plan, const UnitsShown& units) {
   return QStringList{
       RoadWords::tr("%1 straight from %2.")
           .arg(shown(Quantity::Length, plan.drive->lengthM), shown(Quantity::Speed, plan.drive->exitMps)),
-      stock ? endWords(*stock, RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 s of it on the limiter."),
-                       RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 rpm left to the limit."))
-            : RoadWords::tr("Stock: cannot be ridden from that speed."),
-      proposed ? endWords(*proposed,
-                          RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 s of it on the limiter."),
-                          RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 rpm left to the limit."))
-               : RoadWords::tr("Proposed: cannot be ridden from that speed.")}
+      stock ? endWords(*stock, RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 s on the limiter."),
+                       RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 rpm below the limiter."))
+            : RoadWords::tr("Stock: no gear pulls from that speed."),
+      proposed
+          ? endWords(*proposed, RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 s on the limiter."),
+                     RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 rpm below the limiter."))
+          : RoadWords::tr("Proposed: no gear pulls from that speed.")}
       .join(QLatin1Char('\n'));
 }
 

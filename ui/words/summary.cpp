@@ -133,11 +133,11 @@ QString headline(const Plan& plan, const std::vector<double>& changes) {
   }
   if (std::all_of(changes.begin(), changes.end(), unchanged))
     return proposed.setup == stock.setup ? Say::tr("The proposal is the same as stock.")
-                                         : Say::tr("Other parts, but the same gearing as stock.");
+                                         : Say::tr("Different parts, same gearing as stock.");
   if (!uniform(changes)) {
     const QString alike = anyShorter && anyTaller ? directions
-                          : anyShorter ? Say::tr("Shorter (geared down), but not in every gear alike.")
-                                       : Say::tr("Taller (geared up), but not in every gear alike.");
+                          : anyShorter ? Say::tr("Shorter (geared down), but not equally in every gear.")
+                                       : Say::tr("Taller (geared up), but not equally in every gear.");
     return QStringList{alike, gearByGear(changes)}.join(QLatin1Char(' '));
   }
   return changeWords(proposed.change);
@@ -184,14 +184,14 @@ QString winsAndCosts(const std::vector<double>& changes) {
   const double change = changes.front();
   const double sooner = 100.0 * (1.0 - 1.0 / (1.0 + change / 100.0));
   if (change > 0)
-    return Say::
-        tr("Every gear ends %1 % sooner and pulls %2 % harder; at the same road speed the engine turns %2 "
-           "% faster.")
-            .arg(percent(sooner), percent(change));
-  return Say::
-      tr("Every gear reaches %1 % further and pulls %2 % less; at the same road speed the engine turns %2 "
-         "% slower.")
-          .arg(percent(sooner), percent(change));
+    return Say::tr(
+               "Every gear tops out %1 % lower and pulls %2 % harder; at the same road speed the engine "
+               "turns %2 % faster.")
+        .arg(percent(sooner), percent(change));
+  return Say::tr(
+             "Every gear tops out %1 % higher and pulls %2 % less; at the same road speed the engine turns "
+             "%2 % slower.")
+      .arg(percent(sooner), percent(change));
 }
 
 QString detail(const Plan& plan, const UnitsShown& units, const std::vector<double>& changes) {

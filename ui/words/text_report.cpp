@@ -50,10 +50,10 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
   const Summary words = summary(plan, units);
   QString out =
       shownName(plan.bikeName).simplified() + QLatin1Char('\n') +
-      Say::tr("stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)) +
+      Say::tr("Stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)) +
       QStringLiteral("\n\n") + words.headline + QLatin1Char('\n') + words.detail + QStringLiteral("\n\n");
   std::vector<QStringList> figures{
-      {QString(), Say::tr("stock"), Say::tr("proposed"), Say::tr("difference"), QString()}};
+      {QString(), Say::tr("Stock"), Say::tr("Proposed"), Say::tr("Difference"), QString()}};
   for (const KeyFigure& figure : everyFigure(plan, units))
     figures.push_back({figure.label, figure.stock, figure.proposed, figure.difference, figure.unit});
   out += alignedTable(figures) + QLatin1Char('\n') + alignedTable(gearTable(plan, units)) + QLatin1Char('\n');
