@@ -28,8 +28,8 @@ TEST(SummaryWords, Shorter) {
   EXPECT_EQ(words.headline,
             "Shorter (geared down) by 6.7 %, a moderate step: about as much as 2.9 more teeth at the rear.");
   EXPECT_EQ(words.detail,
-            "Front 16 → 15. Every gear ends 6.3 % sooner and pulls 6.7 % harder; at the same road speed the "
-            "engine turns 6.7 % faster. " +
+            "Front 16 → 15. Every gear tops out 6.3 % lower and pulls 6.7 % harder; at the same road speed "
+            "the engine turns 6.7 % faster. " +
                 kEstimated);
 }
 
@@ -38,7 +38,7 @@ TEST(SummaryWords, Taller) {
   EXPECT_EQ(words.headline,
             "Taller (geared up) by 9.3 %, a moderate step: about as much as 4 teeth fewer at the rear.");
   EXPECT_EQ(words.detail,
-            "Rear 43 → 39. Every gear reaches 10.3 % further and pulls 9.3 % less; at the same road speed "
+            "Rear 43 → 39. Every gear tops out 10.3 % higher and pulls 9.3 % less; at the same road speed "
             "the engine turns 9.3 % slower. " +
                 kEstimated);
 }
@@ -57,7 +57,7 @@ TEST(SummaryWords, TyreOnly) {
   EXPECT_EQ(words.headline,
             "Taller (geared up) by 1.7 %, a small step: about as much as 0.7 teeth fewer at the rear.");
   EXPECT_EQ(words.detail,
-            "Tyre 180/55ZR17 → 190/55ZR17, rollout 1,939 → 1,973 mm. Every gear reaches 1.7 % further and "
+            "Tyre 180/55ZR17 → 190/55ZR17, rollout 1,939 → 1,973 mm. Every gear tops out 1.7 % higher and "
             "pulls 1.7 % less; at the same road speed the engine turns 1.7 % slower. " +
                 kEstimated);
 }
@@ -71,7 +71,7 @@ TEST(SummaryWords, GearboxOnlyAllGearsAlike) {
   const Summary words = wordsFor({{"/proposed/primary_ratio", 2.0}});
   EXPECT_EQ(words.headline,
             "Shorter (geared down) by 2.3 %, a small step: about as much as one more tooth at the rear.");
-  EXPECT_TRUE(words.detail.startsWith("Primary 1.955 → 2.000. Every gear ends 2.3 % sooner"))
+  EXPECT_TRUE(words.detail.startsWith("Primary 1.955 → 2.000. Every gear tops out 2.3 % lower"))
       << words.detail.toStdString();
 }
 
@@ -97,8 +97,9 @@ TEST(SummaryWords, MixedPartsAreToldAsOneChange) {
   const Summary words = wordsFor({{"/proposed/front_teeth", 15}, {"/proposed/rear_tyre", "190/55ZR17"}});
   EXPECT_EQ(words.headline,
             "Shorter (geared down) by 4.8 %, a small step: about as much as 2.1 more teeth at the rear.");
-  EXPECT_TRUE(words.detail.startsWith(
-      "Front 16 → 15, tyre 180/55ZR17 → 190/55ZR17, rollout 1,939 → 1,973 mm. Every gear ends 4.6 % sooner"))
+  EXPECT_TRUE(
+      words.detail.startsWith("Front 16 → 15, tyre 180/55ZR17 → 190/55ZR17, rollout 1,939 → 1,973 mm. Every "
+                              "gear tops out 4.6 % lower"))
       << words.detail.toStdString();
 }
 

@@ -9,6 +9,7 @@
 #include "core/units.h"
 #include "ui/charts/chain_shapes.h"
 #include "ui/charts/turn_tally.h"
+#include "ui/words/cautions.h"
 #include "ui/words/chain_labels.h"
 #include "ui/words/chain_words.h"
 #include "ui/words/numbers.h"
@@ -81,6 +82,10 @@ void ChainDrawing::paintEvent(QPaintEvent*) {
   const ChainScene now = scene();
   painter.drawPixmap(0, 0, stockPixels(now, painter.deviceTransform().m11()));
   paintRest(painter, now);
+}
+
+QString ChainDrawing::pictureCaption() const {
+  return plan_ ? cautionsFor(*plan_, CautionPlace::ChainPage).join(QLatin1Char('\n')) : QString();
 }
 
 void ChainDrawing::renderInto(QPainter& painter, const QRectF& target) {

@@ -208,7 +208,7 @@ void PullChart::paintTopSpeeds(QPainter& painter) const {
     painter.drawLine(QPointF(x, plot.bottom()), QPointF(x, y));
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(colour);
-    const QString text = tr("Top speed %1").arg(number(speed, 0));
+    const QString text = tr("Top speed %1").arg(units_.withUnit(number(speed, 0), Quantity::Speed));
     const double width = texts().width(chartFont(true), text);
     const bool right = x >= furthest && x + width + 4 <= plot.right();
     texts().draw(painter, chartFont(true), QPointF(right ? x + 4 : x - width - 4, y), text);

@@ -134,7 +134,7 @@ void SawtoothChart::paintLimit(QPainter& painter) const {
   painter.setPen(colours().warning);
   texts().draw(painter, chartFont(),
                QRectF(plot.right() - 300, y - metrics.height() - 2, 300, metrics.height()), Qt::AlignRight,
-               tr("Rev limit %1").arg(number(plan_->revLimitRpm, 0)));
+               tr("Rev limit %1 rpm").arg(number(plan_->revLimitRpm, 0)));
 }
 
 /// A second scale for the same lines: what the engine turns leaned over, where the tyre rolls on a smaller
@@ -176,7 +176,7 @@ void SawtoothChart::paintCruise(QPainter& painter) const {
   painter.setPen(colours().marker);
   painter.setBrush(Qt::NoBrush);
   const QFontMetricsF metrics(chartFont());
-  const QString text = tr("Cruise %1").arg(number(*x, 0));
+  const QString text = tr("Cruise %1").arg(units_.withUnit(number(*x, 0), Quantity::Speed));
   const double width = texts().width(chartFont(), text);
   // Low in the plot, where no tooth is; on the side that has room.
   const bool leftSide = sceneX + 8 + width > plot.right();

@@ -33,7 +33,7 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
       remove_(new QPushButton(tr("Remove Aim"))) {
   list_->setAccessibleName(tr("Aims"));
   list_->setMaximumHeight(3 * list_->fontMetrics().height() + 12);
-  for (const auto& want : kAimWords) want_->addItem(choiceWord(want.second));
+  for (const auto& want : kAimWords) want_->addItem(choiceOption(want.second));
   want_->setAccessibleName(tr("Kind of aim"));
   const auto setUp = [](WholeBox* box, const QString& name, int low, int high, int step, int value) {
     box->setRange(low, high);

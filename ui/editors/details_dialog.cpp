@@ -11,6 +11,7 @@
 #include "ui/editors/curve_editor.h"
 #include "ui/editors/ride_fields.h"
 #include "ui/editors/spares_editor.h"
+#include "ui/words/cautions.h"
 
 namespace layshaft::ui {
 
@@ -80,9 +81,7 @@ void DetailsDialog::buildChassisAndTyre() {
 }
 
 void DetailsDialog::buildChainRun() {
-  FieldForm* form =
-      addForm(tr("Chain"), tr("Engine off and rear wheel clear of the ground before a hand goes near the "
-                              "chain. Slack and torque values: from the bike's own manual."));
+  FieldForm* form = addForm(tr("Chain or Belt"), cautionText(Caution::Hands, false));
   form->addFields({"bike.chain_run.centre_distance_mm", "bike.chain_run.adjuster_forward_mm",
                    "bike.chain_run.adjuster_back_mm", "bike.chain_run.largest_front_teeth",
                    "bike.chain_run.smallest_front_teeth", "bike.chain_run.largest_rear_teeth",
@@ -98,8 +97,9 @@ void DetailsDialog::buildChainRun() {
 }
 
 void DetailsDialog::buildSprockets() {
-  FieldForm* form = addForm(
-      tr("Sprockets"), tr("Stock. Weighed masses count in pull and acceleration; estimates are only shown."));
+  FieldForm* form =
+      addForm(tr("Sprockets or Pulleys"),
+              tr("Stock. Weighed masses count in pull and acceleration; estimates are only shown."));
   form->addFields({"stock.front_sprocket.size", "stock.front_sprocket.material",
                    "stock.front_sprocket.mass_kg", "stock.rear_sprocket.size", "stock.rear_sprocket.material",
                    "stock.rear_sprocket.mass_kg"});
@@ -111,9 +111,7 @@ void DetailsDialog::buildSprockets() {
 }
 
 void DetailsDialog::buildRide() {
-  addForm(
-      tr("Speedometer"),
-      tr("Changed gearing or tyre size can change what it shows, and may need approval: follow local law."))
+  addForm(tr("Speedometer"), cautionText(Caution::GearboxSensor, false))
       ->addFields({"bike.speedometer.sensor", "bike.speedometer.reads_high_percent"});
   FieldForm* form = addForm(tr("Ride"), tr("Where and how the bike is ridden."));
   addConditions(*form);

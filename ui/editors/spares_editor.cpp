@@ -99,8 +99,8 @@ QString readChain(const QStringList& cells, SpareChain& into) {
 SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
   new QVBoxLayout(this);
   const QStringList sprocketTitles{tr("Teeth"), tr("Size"), tr("Material"), tr("Mass, kg"), tr("State")};
-  fronts_.view = addTable(tr("Front sprockets"), sprocketTitles);
-  rears_.view = addTable(tr("Rear sprockets"), sprocketTitles);
+  fronts_.view = addTable(tr("Front sprockets or pulleys"), sprocketTitles);
+  rears_.view = addTable(tr("Rear sprockets or pulleys"), sprocketTitles);
   chains_.view = addTable(tr("Chains"), {tr("Size"), tr("Links"), tr("State")});
   auto* hint = new QLabel(tr("Material: %1. State: %2. You can paste columns from a spreadsheet.")
                               .arg(choiceList(kMaterialWords), choiceList(kSpareStateWords)));

@@ -30,8 +30,8 @@ Stop frontTeeth(const Strip& strip) {
   auto* box = wholeBox(limits::kFrontTeeth, 1, QStringLiteral("888"));
   return {.field = "front_teeth",
           .label = FinalDriveStops::tr("Fro&nt teeth"),
-          .explanation = FinalDriveStops::tr("Teeth of the front (countershaft) sprocket. Fewer is shorter: "
-                                             "more pull, less speed in every gear."),
+          .explanation = FinalDriveStops::tr("Teeth in front, on the countershaft. Fewer teeth: shorter "
+                                             "gearing, with more pull and less speed in every gear."),
           .editor = box,
           .show = [box](const Shown& s) { showValue(*box, s.now.frontTeeth.count()); },
           .under =
@@ -90,7 +90,7 @@ Stop beltTeeth(const Strip& strip) {
       .label = FinalDriveStops::tr("&Drive belt"),
       .explanation = FinalDriveStops::tr("Number of teeth of the drive belt."),
       .editor = box,
-      .spokenName = FinalDriveStops::tr("belt teeth"),
+      .spokenName = FinalDriveStops::tr("Belt teeth"),
       .show = [box](const Shown& s) { showValue(*box, box->valueFor(s.now.options.beltTeeth)); },
       .under =
           [](const Shown& s) { return openWholeUnder(s.now.options.beltTeeth, s.stock.options.beltTeeth); },
@@ -104,8 +104,8 @@ Stop rearTeeth(const Strip& strip) {
   return {
       .field = "rear_teeth",
       .label = FinalDriveStops::tr("&Rear teeth"),
-      .explanation = FinalDriveStops::tr(
-          "Teeth of the rear wheel's sprocket. More is shorter: more pull, less speed in every gear."),
+      .explanation = FinalDriveStops::tr("Teeth at the rear wheel. More teeth: shorter gearing, with more "
+                                         "pull and less speed in every gear."),
       .editor = box,
       .show = [box](const Shown& s) { showValue(*box, s.now.rearTeeth.count()); },
       .under = [](const Shown& s) { return wholeUnder(s.now.rearTeeth.count(), s.stock.rearTeeth.count()); },

@@ -2,6 +2,7 @@
 #include <QCoreApplication>
 
 #include "ui/editors/stop.h"
+#include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
@@ -38,7 +39,7 @@ Stop gearStop(const Strip& strip, std::size_t gear) {
                                           "must be lower than the one before.")
                              .arg(gear + 1),
           .editor = box,
-          .spokenName = GearboxStops::tr("gear %1 ratio").arg(gear + 1),
+          .spokenName = GearboxStops::tr("Gear %1 ratio").arg(gear + 1),
           .show = [box, gear](const Shown& s) { showValue(*box, s.now.gearRatios[gear]); },
           .under =
               [gear](const Shown& s) {
@@ -59,7 +60,7 @@ QString sumUpToTheSprockets(const Plan& plan) {
     return number(p.setup.primaryRatio * p.gearing.gears.back().ratio, 3);
   };
   return GearboxStops::tr("Primary × %1: %2")
-      .arg(plan.proposed.gearing.gears.back().gear)
+      .arg(gearOrdinal(plan.proposed.gearing.gears.back().gear))
       .arg(stockTo(beforeChain(plan.stock), beforeChain(plan.proposed)));
 }
 

@@ -7,6 +7,7 @@
 #include "core/units.h"
 #include "ui/editors/stop.h"
 #include "ui/editors/tyre_field.h"
+#include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
@@ -182,7 +183,7 @@ Stop rollout(const Strip& strip) {
 QString overallSum(const Plan& plan) {
   const auto overall = [](const SetupPlan& p) { return number(p.gearing.gears.back().overallRatio, 2); };
   return WheelStops::tr("Overall in %1: %2 engine turns per wheel turn")
-      .arg(plan.proposed.gearing.gears.back().gear)
+      .arg(gearOrdinal(plan.proposed.gearing.gears.back().gear))
       .arg(stockTo(overall(plan.stock), overall(plan.proposed)));
 }
 

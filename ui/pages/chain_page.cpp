@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "core/report.h"
+#include "ui/words/cautions.h"
 #include "ui/words/chain_labels.h"
 #include "ui/words/chain_words.h"
 
@@ -97,16 +98,16 @@ QLayout* ChainPage::turnBar() {
 
 /// Beside the picture: whether it fits, the figures, and the caution, which is never scrolled out of view.
 QWidget* ChainPage::words() {
-  table_ = new FiguresTable(tr("Figures of the chain run"), kColumns);
+  table_ = new FiguresTable(tr("Figures of chain or belt"), kColumns);
   verdict_ = new QLabel;
   notes_ = new QLabel;
-  auto* caution =
-      new QLabel(tr("Engine off and rear wheel clear of the ground before a hand goes near chain or belt. "
-                    "Torque values, adjuster marks and slack: from the bike's own manual. Turn the wheel by "
-                    "hand: guard, swingarm and brake must stay clear."));
-  for (QLabel* label : {verdict_, notes_, caution}) label->setWordWrap(true);
+  cautions_ =
+      new QLabel(QStringList{cautionText(Caution::Hands, false), cautionText(Caution::Alignment, false)}.join(
+          QLatin1Char('\n')));
+  for (QLabel* label : {verdict_, notes_, cautions_}) label->setWordWrap(true);
   verdict_->setAccessibleName(tr("Whether it fits"));
   notes_->setAccessibleName(tr("Weight and suspension in words"));
+  cautions_->setAccessibleName(tr("Cautions"));
   auto* side = new QWidget;
   auto* inside = new QVBoxLayout(side);
   inside->setContentsMargins(10, 6, 10, 6);
@@ -119,18 +120,20 @@ QWidget* ChainPage::words() {
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  caution->setContentsMargins(10, 4, 10, 6);
+  cautions_->setContentsMargins(10, 4, 10, 6);
   auto* right = new QWidget;
   right->setFixedWidth(3 * sideWidth() / 2);
   auto* column = new QVBoxLayout(right);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(scroll, 1);
-  column->addWidget(caution);
+  column->addWidget(cautions_);
   return right;
 }
 
 void ChainPage::showPlan() {
+  const QString cautions = cautionsFor(*plan_, CautionPlace::ChainPage).join(QLatin1Char('\n'));
+  if (cautions_->text() != cautions) cautions_->setText(cautions);
   const auto lacks = chainRunLacks(plan_->stock.setup, plan_->proposed.setup);
   if (!lacks.empty()) {
     play_->setChecked(false);
@@ -139,8 +142,8 @@ void ChainPage::showPlan() {
     if (stock && !plan_->stock.chainRun)
       lacking_->showWrong(
           isBelt(plan_->stock.setup)
-              ? tr("Stock's belt of %n teeth does not reach its pulleys.", nullptr, stock->links)
-              : tr("Stock's chain of %n links does not reach its sprockets.", nullptr, stock->links),
+              ? tr("Stock's belt of %n teeth is too short for its pulleys.", nullptr, stock->links)
+              : tr("Stock's chain of %n links is too short for its sprockets.", nullptr, stock->links),
           lacks.front());
     else
       lacking_->show(

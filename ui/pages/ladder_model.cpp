@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "ui/words/aim_words.h"
+#include "ui/words/cautions.h"
 #include "ui/words/chain_words.h"
 #include "ui/words/figure_rows.h"
 #include "ui/words/numbers.h"
@@ -94,10 +95,11 @@ void LadderModel::markTwins() {
   }
 }
 
-bool LadderModel::show(const UnitsShown& units) {
-  if (units == units_) return false;
+bool LadderModel::show(const UnitsShown& units, bool atRevLimit) {
+  if (units == units_ && atRevLimit == atRevLimit_) return false;
   beginResetModel();
   units_ = units;
+  atRevLimit_ = atRevLimit;
   endResetModel();
   return true;
 }
@@ -131,18 +133,20 @@ QString LadderModel::fitText(const LadderRow& row) const {
   const QString shift = signedNumber(units_.shown(Quantity::SmallLength, run.axleShiftM.value_or(0.0)),
                                      units_.decimals(Quantity::SmallLength));
   if (row.fits())
-    return (run.fits         ? run.offsetLink ? tr("fits, axle %1, offset link") : tr("fits, axle %1")
-                    : run.offsetLink ? tr("axle %1, offset link")
-                             : tr("axle %1"))
+    return (run.offsetLink ? tr("odd number of links, axle %1")
+            : run.fits     ? tr("fits, axle %1")
+                           : tr("axle %1"))
         .arg(shift);
   const QString lengths = otherLengthsWords(run);
-  return lengths.isEmpty() ? tr("does not fit") : lengths;
+  return lengths.isEmpty() ? tr("does not fit")
+                           : tr("fits %1", "%1 is \"with 112 or 114 links\"").arg(lengths);
 }
 
 QString LadderModel::fitToolTip(const LadderRow& row) const {
   if (!row.chainRun) return tr("Chain or belt not given.");
   QStringList reasons;
   for (const Misfit misfit : row.chainRun->misfits) reasons << misfitWords(misfit, *row.chainRun, units_);
+  if (reasons.isEmpty() && row.chainRun->offsetLink) return cautionText(Caution::OddLinks, false);
   return reasons.isEmpty() ? fitText(row) : reasons.join(tr(", ", "between reasons"));
 }
 
@@ -160,6 +164,10 @@ QString LadderModel::aimText(const LadderRow& row) const {
                             : tr("%1 of %2").arg(reached).arg(row.aims.size());
   if (margins.isEmpty()) return score;
   return tr("%1: %2", "aims reached, and margins").arg(score, margins.join(tr(", ", "between margins")));
+}
+
+std::optional<double> LadderModel::startOf(const LadderRow& row) const {
+  return units_.system() == UnitSystem::Metric ? row.zeroTo100KmhS : row.zeroTo60MphS;
 }
 
 QString LadderModel::text(const LadderRow& row, int index, int column) const {
@@ -190,7 +198,7 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
     case Drive:
       return figureText(row.driveS, 2);
     case StandingStart:
-      return figureText(row.zeroTo100KmhS, 2);
+      return figureText(startOf(row), 2);
     case Fits:
       return fitText(row);
     case Meeting:
@@ -224,7 +232,7 @@ QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) con
     case Drive:
       return row.driveS.value_or(kLast);
     case StandingStart:
-      return row.zeroTo100KmhS.value_or(kLast);
+      return startOf(row).value_or(kLast);
     case Gears:
       return row.speedAtLimitMps.back();
     case Change:
@@ -287,11 +295,11 @@ QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int r
       case Cruise:
         return tr("Cruise, rpm");
       case TopSpeed:
-        return tr("Top Speed, %1").arg(speed);
+        return (atRevLimit_ ? tr("Top Speed at the Rev Limit, %1") : tr("Top Speed, %1")).arg(speed);
       case Drive:
         return tr("Straight, s");
       case StandingStart:
-        return tr("0–100, s");
+        return units_.system() == UnitSystem::Metric ? tr("0–100 km/h, s") : tr("0–60 mph, s");
       case Fits:
         return tr("Fits, %1").arg(units_.name(Quantity::SmallLength));
       case Meeting:

@@ -9,6 +9,7 @@
 #include "core/ladder_csv.h"
 #include "core/limits.h"
 #include "ui/words/aim_words.h"
+#include "ui/words/cautions.h"
 
 namespace layshaft::ui {
 namespace {
@@ -36,6 +37,9 @@ void LadderPage::build() {
   answer_->setVisible(false);
   column->addWidget(answer_);
   column->addWidget(makeAims_());
+  auto* closed = new QLabel(closedCourseCaution());
+  closed->setWordWrap(true);
+  column->addWidget(closed);
   watchFilters();
   watchStudy();
 }
@@ -238,7 +242,7 @@ void LadderPage::use(LadderInput input) {
 void LadderPage::showPlan() {
   if (!input_) return;
   fits_->setText(isBelt(plan_->proposed.setup) ? tr("Fits this belt") : tr("Fits this chain"));
-  if (model_.show(units_) && model_.settled()) sayAnswer();
+  if (model_.show(units_, !plan_->pullBike->accelerates()) && model_.settled()) sayAnswer();
   const Setup& stock = plan_->stock.setup;
   const Setup& proposed = plan_->proposed.setup;
   model_.mark(stock.frontTeeth.count(), stock.rearTeeth.count(), proposed.frontTeeth.count(),

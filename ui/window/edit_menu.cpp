@@ -4,10 +4,14 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QMenuBar>
+#include <QMessageBox>
+#include <QPushButton>
 
+#include "core/study/adopted.h"
 #include "ui/document/setup_edits.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
+#include "ui/words/cautions.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 
@@ -19,6 +23,29 @@ void changeGearCount(MainWindow& window, int by) {
   const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
   if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
     warn(&window, MainWindow::tr("Gearbox Not Changed"), spokenSentence(*problem) + QLatin1Char('.'));
+}
+
+/// Whether the speedometer has been set anew for the proposal; nothing if nobody will say.
+std::optional<bool> speedometerSetAnew(MainWindow& window) {
+  QMessageBox box(QMessageBox::Question, MainWindow::tr("Make the Proposal Stock"),
+                  MainWindow::tr("The proposal changes what the speedometer shows. Has it been set anew?"),
+                  QMessageBox::NoButton, &window);
+  box.setTextFormat(Qt::PlainText);
+  box.setInformativeText(speedometerWords(*window.planner().shared()));
+  QPushButton* yes = box.addButton(MainWindow::tr("Yes, Set Anew"), QMessageBox::YesRole);
+  auto* no = box.addButton(MainWindow::tr("No, It Still Reads as Before"), QMessageBox::NoRole);
+  box.addButton(QMessageBox::Cancel);
+  box.setDefaultButton(no);
+  box.exec();
+  if (box.clickedButton() == yes) return true;
+  return box.clickedButton() == no ? std::optional(false) : std::nullopt;
+}
+
+void makeProposalStock(MainWindow& window) {
+  Document& document = window.document();
+  const bool moves = readsHighPercentCarried(document.profile()).has_value();
+  const std::optional<bool> setAnew = moves ? speedometerSetAnew(window) : true;
+  if (setAnew) SetupEdits::makeProposalStock(document, *setAnew);
 }
 
 void rebuildPins(MainWindow& window, QMenu& menu) {
@@ -70,7 +97,7 @@ void addBikeMenu(MainWindow& window) {
   menu->addAction(MainWindow::tr("All &Back to Stock"), &window,
                   [&window] { SetupEdits::clearProposal(window.document()); });
   menu->addAction(MainWindow::tr("&Make the Proposal Stock"), &window,
-                  [&window] { SetupEdits::makeProposalStock(window.document()); });
+                  [&window] { makeProposalStock(window); });
 }
 
 }  // namespace layshaft::ui

@@ -81,6 +81,8 @@ FieldForm* Pages::makeForm(std::initializer_list<void (*)(FieldForm&)> groups) {
 }
 
 void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
+  const QString title = isBelt(plan->proposed.setup) ? tr("Belt") : tr("Chain");
+  if (const int at = indexOf(chain_); tabText(at) != title) setTabText(at, title);
   for (Page* page : pages_) page->take(plan, units);
 }
 

@@ -5,6 +5,8 @@
 #include <QStringList>
 #include <utility>
 
+#include "ui/words/plain_text.h"
+
 namespace layshaft::ui {
 namespace {
 
@@ -50,8 +52,12 @@ QString choiceWord(std::string_view fileWord) {
   return asInFile(fileWord);
 }
 
-QString flagWord(bool flag) {
-  return flag ? ChoiceWords::tr("yes") : ChoiceWords::tr("no");
+QString choiceOption(std::string_view fileWord) {
+  return capitalised(choiceWord(fileWord));
+}
+
+QString flagOption(bool flag) {
+  return flag ? ChoiceWords::tr("Yes") : ChoiceWords::tr("No");
 }
 
 QString choiceList(const std::vector<std::string_view>& fileWords) {

@@ -8,6 +8,7 @@
 
 #include "core/units.h"
 #include "ui/words/figure_rows.h"
+#include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/road_words.h"
 
@@ -102,10 +103,8 @@ class Maker {
     const auto shown = [&](const Value& v) { return v ? Value(units_.shown(quantity, *v)) : Value(); };
     from = shown(from);
     to = shown(to);
-    const auto text = [&](const Value& v) { return v ? number(*v, decimals) : Say::tr("–"); };
-    KeyFigure figure{label, text(from), text(to), units_.name(quantity), {}};
-    if (from && to) figure.difference = differenceAsRead(*from, *to, decimals);
-    return figure;
+    const ComparedTexts texts = comparedTexts(from, to, decimals);
+    return KeyFigure{label, texts.stock, texts.proposed, units_.name(quantity), texts.difference};
   }
 
   std::optional<KeyFigure> topSpeed() const {
@@ -113,15 +112,16 @@ class Maker {
     const auto speed = [](const SetupPlan& p) {
       return p.road.topSpeed ? Value(p.road.topSpeed->speedMps) : Value();
     };
-    QString label = Say::tr("top speed");
+    QString label = Say::tr("Top speed");
     if (const auto& top = proposed().road.topSpeed; top && top->limitedBy)
-      label = Say::tr("top speed, gear %1: %2").arg(top->gear).arg(limitWords(*top->limitedBy));
+      label = Say::tr("Top speed (%1, %2)", "gear and what limits it")
+                  .arg(gearOrdinal(top->gear), limitWords(*top->limitedBy));
     return compared(label, Quantity::Speed, speed(stock()), speed(proposed()), 0);
   }
 
   std::optional<KeyFigure> atLimit(std::size_t gear) const {
-    return compared(Say::tr("Gear %1 at the limit").arg(gear + 1), Quantity::Speed,
-                    stock().gearing.gears[gear].speedAtRevLimitMps,
+    return compared(Say::tr("%1 gear at the rev limit").arg(gearOrdinal(static_cast<int>(gear) + 1)),
+                    Quantity::Speed, stock().gearing.gears[gear].speedAtRevLimitMps,
                     proposed().gearing.gears[gear].speedAtRevLimitMps, 0);
   }
   std::optional<KeyFigure> lastGear() const { return atLimit(bothGears() - 1); }
@@ -135,9 +135,10 @@ class Maker {
     const QString shown = units_.withUnit(number(units_.shown(Quantity::Speed, *speed), 0), Quantity::Speed);
     QString label = Say::tr("%1 in no gear").arg(shown);
     if (from && to && from->gear != to->gear)
-      label = Say::tr("%1 in gear %2 → %3").arg(shown).arg(from->gear).arg(to->gear);
+      label = Say::tr("%1 in %2 → %3", "a speed and gears")
+                  .arg(shown, gearOrdinal(from->gear), gearOrdinal(to->gear));
     else if (from || to)
-      label = Say::tr("%1 in gear %2").arg(shown).arg(from ? from->gear : to->gear);
+      label = Say::tr("%1 in %2", "a speed and a gear").arg(shown, gearOrdinal(from ? from->gear : to->gear));
     const auto rpm = [](const std::optional<CruiseFigures>& c) { return c ? Value(c->rpm) : Value(); };
     return compared(label, Quantity::EngineSpeed, rpm(from), rpm(to), 0);
   }
@@ -156,8 +157,8 @@ class Maker {
     const auto force = [gear](const SetupPlan& p) {
       return gear < p.road.pull.size() ? Value(p.road.pull[gear].peakForceN) : Value();
     };
-    return compared(Say::tr("Pull in gear %1").arg(gear + 1), Quantity::Force, force(stock()),
-                    force(proposed()), 0);
+    return compared(Say::tr("Pull in %1").arg(gearOrdinal(static_cast<int>(gear) + 1)), Quantity::Force,
+                    force(stock()), force(proposed()), 0);
   }
 
   /// Times no finer than the rollout they rest on: an estimate within 2 % is worth a tenth of a second.
@@ -184,14 +185,16 @@ class Maker {
     const QString label =
         Say::tr("%1 straight from %2")
             .arg(units_.withUnit(number(units_.shown(Quantity::Length, plan_.drive->lengthM), 0),
-                                 Quantity::Length));
+                                 Quantity::Length),
+                 units_.withUnit(number(units_.shown(Quantity::Speed, plan_.drive->exitMps), 0),
+                                 Quantity::Speed));
     return compared(label, Quantity::Time, time(stock()), time(proposed()), timeDecimals());
   }
 
   /// At the drive's exit speed, in the gear that starts it, at the profile's lean angle.
   std::optional<KeyFigure> cornerExit() const {
     if (!plan_.drive || !plan_.leanDeg) return std::nullopt;
-    return compared(Say::tr("exit, leaned %1°").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
+    return compared(Say::tr("Corner exit, %1° lean").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
                     stock().cornerExitRpm, proposed().cornerExitRpm, 0);
   }
 
@@ -207,9 +210,11 @@ class Maker {
   std::optional<KeyFigure> speedometer() const {
     if (!stock().speedometer || !proposed().speedometer) return std::nullopt;
     const double trueSpeed = units_.si(Quantity::Speed, units_.system() == UnitSystem::Metric ? 100.0 : 60.0);
-    return compared(Say::tr("speedometer at %1").arg(number(units_.shown(Quantity::Speed, trueSpeed), 0)),
-                    Quantity::Speed, trueSpeed * stock().speedometer->indicatedOverTrue,
-                    trueSpeed * proposed().speedometer->indicatedOverTrue, 0);
+    return compared(
+        Say::tr("Speedometer at a true %1")
+            .arg(units_.withUnit(number(units_.shown(Quantity::Speed, trueSpeed), 0), Quantity::Speed)),
+        Quantity::Speed, trueSpeed * stock().speedometer->indicatedOverTrue,
+        trueSpeed * proposed().speedometer->indicatedOverTrue, 0);
   }
 
   const Plan& plan_;

@@ -32,7 +32,7 @@ QString rangeWords(const Problem& problem) {
           ? Say::tr("%1 to %2").arg(low, high)
           : Say::tr("%1 to %2 %3", "range and unit").arg(low, high, fileUnitWord(problem.unit.c_str()));
   if (problem.below.empty()) return range;
-  return Say::tr("%1 (bounded by %2)").arg(range, QString::fromStdString(problem.below));
+  return Say::tr("%1, bounded by %2").arg(range, QString::fromStdString(problem.below));
 }
 
 /// What the core calls kinds of values and parts of a tyre, in the user's words; what is quoted from a file

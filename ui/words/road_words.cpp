@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/defaults.h"
 #include "core/units.h"
 #include "ui/words/field_table.h"
 #include "ui/words/figure_rows.h"
@@ -34,6 +35,25 @@ QString endWords(const DriveFigures& drive, const QString& onLimiter, const QStr
       .arg(drive.endGear)
       .arg(number(drive.endRpm, 0),
            limiter ? number(drive.secondsOnLimiter, 2) : number(drive.revRangeLeftRpm, 0));
+}
+
+/// Whether the profile's own roll-on is the one in top gear that every bike is compared by.
+bool isTheUsualRollOn(const Plan& plan) {
+  const RollOnRequest& asked = plan.rollOn;
+  const auto isTop = [&](const SetupPlan& setup) {
+    return !asked.gear || *asked.gear == static_cast<int>(setup.gearing.gears.size());
+  };
+  return isTop(plan.stock) && isTop(plan.proposed) &&
+         asked.fromMps == units::mpsFromKmh(defaults::kRollOnFromKmh) &&
+         asked.toMps == units::mpsFromKmh(defaults::kRollOnToKmh);
+}
+
+QString rollOnName(const RollOnRequest& asked, const UnitsShown& units) {
+  const QString speed = units.name(Quantity::Speed);
+  const QString slow = number(units.shown(Quantity::Speed, asked.fromMps), 0),
+                fast = number(units.shown(Quantity::Speed, asked.toMps), 0);
+  return asked.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*asked.gear)
+                    : RoadWords::tr("%1–%2 %3, top gear, s").arg(slow, fast, speed);
 }
 
 }  // namespace
@@ -66,7 +86,7 @@ QString assumedWords(const PullBike& bike) {
     const QString unit = rule ? fileUnitWord(rule->limit.unit) : QString();
     const QString name = fieldName(assumed.key), value = QLocale().toString(assumed.value, 'g', 4);
     parts << (unit.isEmpty() ? RoadWords::tr("%1 %2", "field and value").arg(name, value)
-                             : RoadWords::tr("%1, %2 %3", "field, unit and value").arg(name, unit, value));
+                             : RoadWords::tr("%1 %2 %3", "field, value and unit").arg(name, value, unit));
   }
   return RoadWords::tr("Assumed: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
 }
@@ -89,12 +109,7 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
                       Band{units.shown(Quantity::Speed, band->low), units.shown(Quantity::Speed, band->high)})
                 : std::nullopt;
   };
-  const auto asked = [&](double mps) { return number(units.shown(Quantity::Speed, mps), 0); };
-  const QString slow = asked(plan.rollOn.fromMps), fast = asked(plan.rollOn.toMps);
-  const QString rollOn =
-      plan.rollOn.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*plan.rollOn.gear)
-                       : RoadWords::tr("%1–%2 %3, top gear, s").arg(slow, fast, speed);
-  return {
+  std::vector<QStringList> rows{
       {QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"), RoadWords::tr("Difference"),
        RoadWords::tr("± for 2 % of Rollout")},
       row(RoadWords::tr("0–60 mph, s"), from.zeroTo60MphS, to.zeroTo60MphS, 2),
@@ -105,15 +120,19 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
       row(RoadWords::tr("1/4 mile, %1").arg(speed), shown(from.quarterMileSpeedMps),
           shown(to.quarterMileSpeedMps), 1),
       row(RoadWords::tr("80–120 km/h, top gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
-      row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2),
-      row(rollOn, from.askedRollOnS, to.askedRollOnS, 2),
-      row(RoadWords::tr("Straight, s"), drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
-          road.driveBandS),
-      row(RoadWords::tr("Straight, end speed, %1").arg(speed), shown(drive(from, &DriveFigures::endSpeedMps)),
-          shown(drive(to, &DriveFigures::endSpeedMps)), 1),
-      row(RoadWords::tr("Top speed, %1").arg(speed), topOf(plan.stock.road), topOf(plan.proposed.road), 0,
-          shownBand(road.topSpeedBandMps)),
-  };
+      row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2)};
+  if (!isTheUsualRollOn(plan))
+    rows.push_back(row(rollOnName(plan.rollOn, units), from.askedRollOnS, to.askedRollOnS, 2));
+  rows.push_back(row(RoadWords::tr("Straight, s"), drive(from, &DriveFigures::timeS),
+                     drive(to, &DriveFigures::timeS), 2, road.driveBandS));
+  rows.push_back(row(RoadWords::tr("Straight, end speed, %1").arg(speed),
+                     shown(drive(from, &DriveFigures::endSpeedMps)),
+                     shown(drive(to, &DriveFigures::endSpeedMps)), 1));
+  rows.push_back(row((plan.pullBike->accelerates() ? RoadWords::tr("Top speed, %1")
+                                                   : RoadWords::tr("Top speed at the rev limit, %1"))
+                         .arg(speed),
+                     topOf(plan.stock.road), topOf(plan.proposed.road), 0, shownBand(road.topSpeedBandMps)));
+  return rows;
 }
 
 QString driveWords(const Plan& plan, const UnitsShown& units) {

@@ -6,8 +6,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/words/cautions.h"
 #include "ui/words/chain_words.h"
 #include "ui/words/numbers.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -56,11 +58,6 @@ QString gearsFromTo(std::size_t first, std::size_t last, double change) {
       .arg(first)
       .arg(last)
       .arg(percent(change));
-}
-
-QString capitalised(QString text) {
-  if (!text.isEmpty()) text[0] = text[0].toUpper();
-  return text;
 }
 
 QString wholeSentence(const QString& words) {
@@ -199,7 +196,12 @@ QString detail(const Plan& plan, const UnitsShown& units, const std::vector<doub
   const QStringList parts = partsChanged(plan, units);
   if (!parts.isEmpty()) sentences << wholeSentence(parts.join(Say::tr(", ", "between parts of a sentence")));
   if (const QString wins = winsAndCosts(changes); !wins.isEmpty()) sentences << wins;
-  if (const QString fits = fitWords(plan, plan.proposed, units); !fits.isEmpty()) sentences << fits;
+  if (const QString fits = fitWords(plan, plan.proposed, units, FitDetail::Short); !fits.isEmpty())
+    sentences << fits;
+  const auto& speedometer = plan.proposed.speedometer;
+  if (speedometer && speedometer->odometerOverTrue != 1.0 &&
+      speedometer->verdict == SpeedometerVerdict::Within)
+    sentences << speedometerWords(plan);  // otherwise it is a caution
   const RolloutSource from = plan.stock.gearing.rollout.source;
   const RolloutSource to = plan.proposed.gearing.rollout.source;
   if (from == RolloutSource::TyreSize && to == RolloutSource::TyreSize)
@@ -231,7 +233,9 @@ QString stepWords(const GearingChange& change) {
 
 Summary summary(const Plan& plan, const UnitsShown& units) {
   const auto changes = gearChangesPercent(plan.stock.gearing, plan.proposed.gearing);
-  return {headline(plan, changes), detail(plan, units, changes)};
+  const auto& run = plan.proposed.chainRun;
+  return {run ? misfitHeading(*run) : QString(), headline(plan, changes), detail(plan, units, changes),
+          cautionsFor(plan, CautionPlace::Readout)};
 }
 
 }  // namespace layshaft::ui
