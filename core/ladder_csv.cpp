@@ -24,6 +24,7 @@ std::string lengthsThatFit(const ChainRunFigures& run) {
   for (const FittingLength& length : run.lengthsThatFit)
     if (std::find(lengths.begin(), lengths.end(), length.links) == lengths.end())
       lengths.push_back(length.links);
+  std::sort(lengths.begin(), lengths.end());
   std::string text;
   for (const int links : lengths) text += (text.empty() ? "" : " ") + std::to_string(links);
   return text;

@@ -102,7 +102,8 @@ SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const Setu
     result.cornerExitRpm = result.gearing.rpm(asked.drive->exitMps, drive->plan.gear) * *result.leanFactor;
   if (given.bike.speedometer)
     result.speedometer = speedometer(*given.bike.speedometer, stockGearing, figures.gearing,
-                                     figures.gearing.gears.back().speedAtRevLimitMps);
+                                     result.road.topSpeed ? result.road.topSpeed->speedMps
+                                                          : figures.gearing.gears.back().speedAtRevLimitMps);
   return result;
 }
 

@@ -76,12 +76,26 @@ Json cruiseJson(const Gearing& gearing) {
           {"turns_per_km", figure(gearing.cruise, &CruiseFigures::turnsPerKm)}};
 }
 
+std::string_view verdictWord(SpeedometerVerdict verdict) {
+  switch (verdict) {
+    case SpeedometerVerdict::ReadsLow:
+      return "reads_low";
+    case SpeedometerVerdict::ReadsHigh:
+      return "reads_high";
+    case SpeedometerVerdict::Within:
+      break;
+  }
+  return "within";
+}
+
 Json speedometerJson(const std::optional<SpeedometerFigures>& figures) {
+  const auto verdict = figures ? figures->verdict : std::nullopt;
   return {{"indicated_over_true", figure(figures, &SpeedometerFigures::indicatedOverTrue)},
           {"odometer_over_true", figure(figures, &SpeedometerFigures::odometerOverTrue)},
           {"at_100_kmh_indicated_kmh", figure(figures, &SpeedometerFigures::at100KmhIndicatedKmh)},
           {"corrector_percent", figure(figures, &SpeedometerFigures::correctorPercent)},
-          {"within_un_r39", figures ? orNull(figures->withinUnR39) : Json(nullptr)}};
+          {"within_un_r39", verdict ? Json(*verdict == SpeedometerVerdict::Within) : Json(nullptr)},
+          {"verdict", verdict ? Json(verdictWord(*verdict)) : Json(nullptr)}};
 }
 
 std::string_view limitWord(LimitedBy limit) {

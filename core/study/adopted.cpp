@@ -6,6 +6,7 @@
 
 #include "core/limits.h"
 #include "core/study/fitted.h"
+#include "core/study/speedometer.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -63,6 +64,18 @@ Profile adopted(const Profile& profile) {
   result.stock = std::move(stock);
   result.proposed = SetupChange{.options = {.extras = profile.proposed.options.extras}};
   return result;
+}
+
+std::optional<double> readsHighPercentCarried(const Profile& profile) {
+  const auto& instrument = profile.bike.speedometer;
+  if (!instrument) return std::nullopt;
+  const GearingConditions conditions{.revLimitRpm = profile.bike.engine.revLimitRpm};
+  const Gearing stock = gearing(profile.stock, conditions),
+                proposed = gearing(applied(profile.proposed, profile.stock), conditions);
+  constexpr double kAnySpeedMps = 0.0, kNothing = 1e-9, kPerPercent = 1000.0;
+  const auto figures = speedometer(*instrument, stock, proposed, kAnySpeedMps);
+  if (!figures || std::abs(figures->odometerOverTrue - 1.0) < kNothing) return std::nullopt;
+  return std::round(100.0 * (figures->indicatedOverTrue - 1.0) * kPerPercent) / kPerPercent;
 }
 
 }  // namespace layshaft

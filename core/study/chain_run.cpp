@@ -42,8 +42,14 @@ std::optional<SpareCut> spareFor(int links, const Setup& setup, const std::vecto
 /// Lengths that put the axle inside its travel.
 class FittingLengths {
  public:
-  FittingLengths(const Setup& setup, const DriveLoop& loop, double stockCentre, double forward, double back)
-      : setup_(setup), loop_(loop), stockCentre_(stockCentre), forward_(forward), back_(back) {}
+  FittingLengths(const Setup& stock, const Setup& setup, const DriveLoop& loop, double stockCentre,
+                 double forward, double back)
+      : setup_(setup),
+        loop_(loop),
+        own_(ownChain(stock, setup)),
+        stockCentre_(stockCentre),
+        forward_(forward),
+        back_(back) {}
 
   std::vector<FittingLength> ofBelts(const std::vector<int>& listed) const {
     std::vector<FittingLength> lengths;
@@ -53,30 +59,56 @@ class FittingLengths {
     return lengths;
   }
 
+  /// The bike's own chain first, as it is and then shorter and shorter; then what else there is, rising.
   std::vector<FittingLength> ofChains(const std::vector<SpareChain>& spares) const {
     ChainPair fresh = loop_.pair;
     fresh.pitchM = units::metresFromMillimetres(setup_.options.chainSize->pitchMm);
-    const bool worn = loop_.pair.pitchM != fresh.pitchM;
-    const double nearest = std::max(stockCentre_ - forward_, 1e-3);
-    const int fewest = static_cast<int>(std::floor(loop_.pair.links(nearest))) - 1;
-    const int most = static_cast<int>(std::ceil(fresh.links(stockCentre_ + back_))) + 1;
-    std::vector<FittingLength> lengths;
-    for (int links = fewest + (fewest & 1); links <= most; links += 2) {
-      if (!limits::kLinks.contains(links)) continue;
-      const std::optional<int> cut = loop_.links >= links ? std::optional(loop_.links - links) : std::nullopt;
-      const auto present = fittingShift(loop_.pair, links), other = fittingShift(fresh, links);
-      if (worn && present && cut)
-        lengths.push_back({.links = links, .axleShiftM = *present, .shortenBy = cut, .spare = {}});
-      if (other)
+    std::vector<FittingLength> lengths, others;
+    for (const int links : evenCounts(own_ ? own_->pair : loop_.pair, fresh)) {
+      const auto other = fittingShift(fresh, links);
+      const auto own = own_ && own_->links >= links ? fittingShift(own_->pair, links) : std::nullopt;
+      if (own)
         lengths.push_back({.links = links,
-                           .axleShiftM = *other,
-                           .shortenBy = worn ? std::nullopt : cut,
-                           .spare = spareFor(links, setup_, spares)});
+                           .axleShiftM = *own,
+                           .shortenBy = own_->links - links,
+                           .spare = *own == other ? spareFor(links, setup_, spares) : std::nullopt});
+      if (other && own != other)
+        others.push_back({.links = links,
+                          .axleShiftM = *other,
+                          .shortenBy = {},
+                          .spare = spareFor(links, setup_, spares)});
+      const auto present = links == loop_.links ? fittingShift(loop_.pair, links) : std::nullopt;
+      if (present && present != own && present != other)  // worn, and not the one that is on the bike
+        others.push_back({.links = links, .axleShiftM = *present, .shortenBy = {}, .spare = {}});
     }
+    std::reverse(lengths.begin(), lengths.end());
+    lengths.insert(lengths.end(), others.begin(), others.end());
     return lengths;
   }
 
  private:
+  /// The chain that is on the bike, on the setup's sprockets; none where it has a belt or another size.
+  static std::optional<DriveLoop> ownChain(const Setup& stock, const Setup& setup) {
+    if (isBelt(stock) || stock.options.chainSize != setup.options.chainSize) return std::nullopt;
+    auto own = driveLoop(stock);
+    if (own) {
+      own->pair.teeth1 = setup.frontTeeth.count();
+      own->pair.teeth2 = setup.rearTeeth.count();
+    }
+    return own;
+  }
+
+  /// All that could put the axle inside its travel, from worn to new.
+  std::vector<int> evenCounts(const ChainPair& worn, const ChainPair& fresh) const {
+    const double nearest = std::max(stockCentre_ - forward_, 1e-3);
+    const int fewest = static_cast<int>(std::floor(worn.links(nearest))) - 1;
+    const int most = static_cast<int>(std::ceil(fresh.links(stockCentre_ + back_))) + 1;
+    std::vector<int> counts;
+    for (int links = fewest + (fewest & 1); links <= most; links += 2)
+      if (limits::kLinks.contains(links)) counts.push_back(links);
+    return counts;
+  }
+
   std::optional<double> fittingShift(const ChainPair& pair, int links) const {
     const auto centre = pair.centreM(links);
     if (!centre) return std::nullopt;
@@ -87,6 +119,7 @@ class FittingLengths {
 
   const Setup& setup_;
   const DriveLoop& loop_;
+  std::optional<DriveLoop> own_;
   double stockCentre_, forward_, back_;
 };
 
@@ -201,7 +234,7 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
              back = units::metresFromMillimetres(room.adjusterBackMm);
   figures.slotKnown = forward && back;
   if (figures.slotKnown && figures.misfits.empty()) {
-    const FittingLengths lengths(setup, *loop, *stockCentre, *forward, *back);
+    const FittingLengths lengths(stock, setup, *loop, *stockCentre, *forward, *back);
     figures.lengthsThatFit = belt ? lengths.ofBelts(room.beltLengthsTeeth) : lengths.ofChains(spares);
   }
   if (centre) {

@@ -23,7 +23,7 @@ struct FittingLength {
   int links;
   double axleShiftM;
   std::optional<int>
-      shortenBy;  ///< links to take out of the present chain, 0: none; none where it is another chain
+      shortenBy;  ///< links to take out of the bike's own chain, 0: none; none where it is another chain
   std::optional<SpareCut> spare;  ///< the chain of the spares box that least is cut from
 };
 
@@ -71,8 +71,9 @@ struct ChainRunFigures {
   std::optional<bool> fits;  ///< none where the axle's travel is not known and nothing else speaks against it
   std::vector<Misfit> misfits;
   std::vector<SizeMix> mixes;  ///< behind a misfit of mixed sizes
-  /// Even counts, of belts the listed ones; the present one if it fits. A worn chain counts twice: as far as
-  /// it can be cut, and what a new one of that length would do.
+  /// Even counts, of belts the listed ones; the present one if it fits. The bike's own chain comes first, as
+  /// it is and then shorter; the rest is rising. A worn chain counts twice: as far as it can be cut, and what
+  /// a new one of that length would do.
   std::vector<FittingLength> lengthsThatFit;
   bool slotKnown = false;   ///< both ends of the axle's travel
   bool offsetLink = false;  ///< an odd number of links

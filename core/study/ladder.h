@@ -26,7 +26,7 @@ struct LadderRow {
   std::vector<double> speedAtLimitMps;
   std::optional<double> cruiseRpm;
   std::optional<double> topSpeedMps;
-  std::optional<double> zeroTo100KmhS, quarterMileS;
+  std::optional<double> zeroTo60MphS, zeroTo100KmhS, quarterMileS;
   std::optional<DriveFigures> drive;
   std::optional<ChainRunFigures> chainRun;
   bool frontInSparesBox, rearInSparesBox;

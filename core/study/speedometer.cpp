@@ -6,6 +6,8 @@
 namespace layshaft {
 namespace {
 
+constexpr double kRoundingKmh = 1e-9;
+
 double signalOverTrue(SpeedSensor sensor, const Gearing& stock, const Gearing& setup) {
   const double tyre = stock.rollout.metres / setup.rollout.metres;
   switch (sensor) {
@@ -21,10 +23,11 @@ double signalOverTrue(SpeedSensor sensor, const Gearing& stock, const Gearing& s
 
 }  // namespace
 
-bool withinUnR39(double shownKmh, double trueKmh) {
-  constexpr double kRounding = 1e-9;
+SpeedometerVerdict unR39(double shownKmh, double trueKmh) {
   const double over = shownKmh - trueKmh;
-  return over >= -kRounding && over <= trueKmh / 10.0 + 4.0 + kRounding;
+  if (over < -kRoundingKmh) return SpeedometerVerdict::ReadsLow;
+  return over > trueKmh / 10.0 + 4.0 + kRoundingKmh ? SpeedometerVerdict::ReadsHigh
+                                                    : SpeedometerVerdict::Within;
 }
 
 std::optional<SpeedometerFigures> speedometer(const Speedometer& instrument, const Gearing& stock,
@@ -36,10 +39,12 @@ std::optional<SpeedometerFigures> speedometer(const Speedometer& instrument, con
                              .odometerOverTrue = scale,
                              .at100KmhIndicatedKmh = 100.0 * shown,
                              .correctorPercent = 100.0 * (1.0 / scale - 1.0),
-                             .withinUnR39 = {}};
+                             .verdict = {}};
   for (const double trueKmh : {40.0, 80.0, 120.0}) {
-    if (units::mpsFromKmh(trueKmh) > topSpeedMps) break;
-    figures.withinUnR39 = figures.withinUnR39.value_or(true) && withinUnR39(trueKmh * shown, trueKmh);
+    if (trueKmh > units::kmhFromMps(topSpeedMps) + kRoundingKmh) break;
+    // What reads low somewhere does so everywhere; too high it reads at the fastest first.
+    if (figures.verdict.value_or(SpeedometerVerdict::Within) == SpeedometerVerdict::Within)
+      figures.verdict = unR39(trueKmh * shown, trueKmh);
   }
   return figures;
 }

@@ -96,5 +96,34 @@ TEST(Adopted, CanBeWrittenAndReadWhateverItHolds) {
   }
 }
 
+/// What the rider read at a true 100 km/h with the proposal is what the new stock shows, too.
+TEST(Adopted, ASpeedometerThatNobodySetAnewGoesOnShowingTheSame) {
+  for (const char* sensor : {"gearbox_output", "rear_wheel"})
+    for (const double readsHigh : {0.0, 4.5}) {
+      Json json = minimalProfile();
+      json["bike"]["speedometer"] = {{"sensor", sensor}, {"reads_high_percent", readsHigh}};
+      json["proposed"] = {{"front_teeth", 15}, {"rear_tyre", "190/55ZR17"}};
+      const Profile before = profileFrom(json.dump());
+      Profile after = adopted(before);
+      after.bike.speedometer->readsHighPercent = readsHighPercentCarried(before);
+      ASSERT_TRUE(after.bike.speedometer->readsHighPercent) << sensor;
+      const double was = plan(before).proposed.speedometer->at100KmhIndicatedKmh;
+      ASSERT_GT(std::abs(was - 100 - readsHigh), 1.0) << "the proposal moves what is shown";
+      EXPECT_NEAR(plan(after).stock.speedometer->at100KmhIndicatedKmh, was, 6e-4) << sensor;
+    }
+}
+
+TEST(Adopted, NothingIsCarriedWhereNothingMovesOrCounts) {
+  Json json = minimalProfile();
+  json["proposed"] = {{"front_teeth", 15}};
+  EXPECT_FALSE(readsHighPercentCarried(profileFrom(json.dump()))) << "no speedometer given";
+  json["bike"]["speedometer"] = {{"sensor", "rear_wheel"}, {"reads_high_percent", 3}};
+  EXPECT_FALSE(readsHighPercentCarried(profileFrom(json.dump()))) << "the wheel's own sensor sees no teeth";
+  json["bike"]["speedometer"]["sensor"] = "gearbox_output";
+  EXPECT_TRUE(readsHighPercentCarried(profileFrom(json.dump())));
+  json["proposed"] = Json::object();
+  EXPECT_FALSE(readsHighPercentCarried(profileFrom(json.dump())));
+}
+
 }  // namespace
 }  // namespace layshaft::test

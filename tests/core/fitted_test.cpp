@@ -213,8 +213,9 @@ Bike roomyBike() {
   return bike;
 }
 
-TEST(LengthsThatFit, SayHowManyLinksALongerChainLoses) {
+TEST(LengthsThatFit, SayHowManyLinksTheBikesOwnChainLoses) {
   const auto stock = weighedSetup(0.3, 0.9);
+  const int own = *stock.options.links;
   auto longer = stock;
   longer.options.links = 120;
   const auto run = chainRun(roomyBike(), stock, longer, nullptr,
@@ -227,24 +228,74 @@ TEST(LengthsThatFit, SayHowManyLinksALongerChainLoses) {
   ASSERT_FALSE(run->lengthsThatFit.empty());
   for (const FittingLength& length : run->lengthsThatFit) {
     EXPECT_EQ(length.links % 2, 0);
-    EXPECT_EQ(length.shortenBy, 120 - length.links);
+    if (length.links <= own)
+      EXPECT_EQ(length.shortenBy, own - length.links) << "not of the 120 that are proposed";
+    else
+      EXPECT_FALSE(length.shortenBy) << length.links;
     ASSERT_TRUE(length.spare);
     EXPECT_EQ(length.spare->links, 118) << "the one that least is cut from";
     EXPECT_EQ(length.spare->shortenBy, 118 - length.links);
   }
 }
 
-TEST(LengthsThatFit, AShortChainCannotGrow) {
+/// First what is on the bike, as it is and then shorter; what must be had from elsewhere comes after it.
+TEST(LengthsThatFit, TheBikesOwnChainComesFirst) {
   const auto stock = weighedSetup(0.3, 0.9);
-  auto shorter = stock;
-  shorter.options.links = 108;
-  const auto run = chainRun(roomyBike(), stock, shorter, nullptr);
+  const int own = *stock.options.links;
+  auto longer = stock;
+  longer.options.links = own + 4;
+  auto bike = roomyBike();
+  bike.chainRun->adjusterForwardMm = bike.chainRun->adjusterBackMm = 30;
+  const auto run = chainRun(bike, stock, longer, nullptr, {{.size = *chainSize("520"), .links = own + 2}});
+  ASSERT_TRUE(run);
+  const auto& lengths = run->lengthsThatFit;
+  ASSERT_GE(lengths.size(), 3U);
+  EXPECT_EQ(lengths[0].links, own);
+  EXPECT_EQ(lengths[0].shortenBy, 0);
+  EXPECT_EQ(lengths[1].links, own - 2);
+  EXPECT_EQ(lengths[1].shortenBy, 2);
+  bool elsewhere = false;
+  for (std::size_t i = 1; i < lengths.size(); ++i) {
+    if (!lengths[i].shortenBy) elsewhere = true;
+    EXPECT_EQ(!lengths[i].shortenBy, elsewhere) << "nothing of the own chain after " << lengths[i].links;
+    if (elsewhere && lengths[i - 1].shortenBy == std::nullopt) {
+      EXPECT_GT(lengths[i].links, lengths[i - 1].links);
+    }
+  }
+  EXPECT_TRUE(elsewhere);
+}
+
+/// A chain of another size on the bike cannot be cut to one of this.
+TEST(LengthsThatFit, AChainOfAnotherSizeIsNotTheBikesOwn) {
+  const auto stock = weighedSetup(0.3, 0.9);
+  auto other = stock;
+  other.options.chainSize = chainSize("525");
+  other.options.frontSprocket = other.options.rearSprocket = std::nullopt;
+  other.frontTeeth = front(other.frontTeeth.count() + 1);
+  other.rearTeeth = rear(other.rearTeeth.count() + 1);
+  auto bike = roomyBike();
+  bike.chainRun->adjusterForwardMm = bike.chainRun->adjusterBackMm = 30;
+  const auto run = chainRun(bike, stock, other, nullptr);
   ASSERT_TRUE(run);
   ASSERT_FALSE(run->lengthsThatFit.empty());
+  for (const FittingLength& length : run->lengthsThatFit) EXPECT_FALSE(length.shortenBy) << length.links;
+}
+
+TEST(LengthsThatFit, AShortChainCannotGrow) {
+  const auto stock = weighedSetup(0.3, 0.9);
+  auto larger = stock;
+  larger.rearTeeth = rear(stock.rearTeeth.count() + 8);
+  const auto run = chainRun(roomyBike(), stock, larger, nullptr);
+  ASSERT_TRUE(run);
+  ASSERT_FALSE(run->lengthsThatFit.empty());
+  bool longer = false;
   for (const FittingLength& length : run->lengthsThatFit) {
-    EXPECT_FALSE(length.shortenBy) << length.links;
     EXPECT_FALSE(length.spare);
+    if (length.links <= *stock.options.links) continue;
+    longer = true;
+    EXPECT_FALSE(length.shortenBy) << length.links;
   }
+  EXPECT_TRUE(longer);
 }
 
 }  // namespace

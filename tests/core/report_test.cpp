@@ -83,7 +83,9 @@ TEST(ReportJson, HasEveryFigureAtFullPrecision) {
     EXPECT_EQ(json["speedometer"]["indicated_over_true"], setup.speedometer->indicatedOverTrue);
     EXPECT_EQ(json["speedometer"]["odometer_over_true"], setup.speedometer->odometerOverTrue);
     EXPECT_EQ(json["speedometer"]["corrector_percent"], setup.speedometer->correctorPercent);
-    EXPECT_EQ(json["speedometer"]["within_un_r39"], *setup.speedometer->withinUnR39);
+    const bool within = setup.speedometer->verdict == SpeedometerVerdict::Within;
+    EXPECT_EQ(json["speedometer"]["within_un_r39"], within);
+    EXPECT_EQ(json["speedometer"]["verdict"] == "within", within);
   };
   same(report["stock"], result.stock);
   same(report["proposed"], result.proposed);

@@ -87,7 +87,7 @@ TEST(ReportValues, LinksThatFit) {
     Json shortenBy;
     int shortenSpareBy;
   };
-  const Row rows[] = {{112, -12.240114, 2, 6}, {114, 3.726059, 0, 4}, {116, 19.687960, nullptr, 2}};
+  const Row rows[] = {{114, 3.726059, 0, 4}, {112, -12.240114, 2, 6}, {116, 19.687960, nullptr, 2}};
   for (std::size_t i = 0; i < 3; ++i) {
     EXPECT_EQ(lengths[i]["links"], rows[i].links);
     EXPECT_NEAR(lengths[i]["axle_shift_mm"].get<double>(), rows[i].shiftMm, 1e-6) << rows[i].links;

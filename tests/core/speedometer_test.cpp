@@ -54,7 +54,7 @@ TEST(Speedometer, StockNeedsNoCorrector) {
     EXPECT_NEAR(stock.indicatedOverTrue, 1.04, 1e-12);
     EXPECT_NEAR(stock.odometerOverTrue, 1, 1e-12);
     EXPECT_NEAR(stock.correctorPercent, 0, 1e-12);
-    EXPECT_EQ(stock.withinUnR39, true);
+    EXPECT_EQ(stock.verdict, SpeedometerVerdict::Within);
   }
 }
 
@@ -71,31 +71,48 @@ TEST(Speedometer, NoSensorNoFigures) {
 TEST(Speedometer, IsTriedAsFarAsTheBikeGoes) {
   const Gearing any = gearingOf(16, 40, 2000);
   // 15 % high: 46 at 40 and 92 at 80 are allowed, 138 at 120 is not.
-  const auto within = [&](double topKmh) {
+  const auto verdict = [&](double topKmh) {
     return speedometer({.sensor = SpeedSensor::FrontWheel, .readsHighPercent = 15, .extras = {}}, any, any,
                        topKmh / 3.6)
-        ->withinUnR39;
+        ->verdict;
   };
-  EXPECT_EQ(within(39.9), std::nullopt);
-  EXPECT_EQ(within(40), true);
-  EXPECT_EQ(within(80), true);
-  EXPECT_EQ(within(119.9), true);
-  EXPECT_EQ(within(120), false);
-  EXPECT_EQ(within(300), false);
+  EXPECT_EQ(verdict(39.9), std::nullopt);
+  EXPECT_EQ(verdict(40), SpeedometerVerdict::Within);
+  EXPECT_EQ(verdict(80), SpeedometerVerdict::Within);
+  EXPECT_EQ(verdict(119.9), SpeedometerVerdict::Within);
+  EXPECT_EQ(verdict(120 - 1e-8), SpeedometerVerdict::Within);
+  EXPECT_EQ(verdict(120 - 1e-10), SpeedometerVerdict::ReadsHigh) << "the end belongs to it";
+  EXPECT_EQ(verdict(120), SpeedometerVerdict::ReadsHigh);
+  EXPECT_EQ(verdict(300), SpeedometerVerdict::ReadsHigh);
 }
 
 TEST(Speedometer, MayNeverShowLess) {
-  EXPECT_EQ(figures(SpeedSensor::RearWheel, 0, gearingOf(16, 40, 2002)).withinUnR39, false);
-  EXPECT_EQ(figures(SpeedSensor::RearWheel, 0, gearingOf(16, 40, 2000)).withinUnR39, true);
+  EXPECT_EQ(figures(SpeedSensor::RearWheel, 0, gearingOf(16, 40, 2002)).verdict,
+            SpeedometerVerdict::ReadsLow);
+  EXPECT_EQ(figures(SpeedSensor::RearWheel, 0, gearingOf(16, 40, 2000)).verdict, SpeedometerVerdict::Within);
 }
 
-TEST(WithinUnR39, TakesItsEndsAndNothingBeyond) {
-  EXPECT_TRUE(withinUnR39(100, 100));
-  EXPECT_TRUE(withinUnR39(100 - 1e-10, 100));
-  EXPECT_FALSE(withinUnR39(100 - 1e-8, 100));
-  EXPECT_TRUE(withinUnR39(114, 100));
-  EXPECT_TRUE(withinUnR39(114 + 1e-10, 100));
-  EXPECT_FALSE(withinUnR39(114 + 1e-8, 100));
+/// A bike that drag stops below 120 km/h is not tried there, however far its gears would reach.
+TEST(Speedometer, OfAPlanIsTriedUpToTheTopSpeedThatDragAllows) {
+  Json profile = Json::parse(contentsOf(sourceFolder() / "sample-profiles/youth-85.bike.json"));
+  profile["bike"]["speedometer"] = {{"sensor", "front_wheel"}, {"reads_high_percent", 15}};
+  profile["bike"]["chassis"]["drag_area_m2"] = 1.2;
+  const Plan slow = plan(profileFrom(profile.dump()));
+  ASSERT_LT(slow.stock.road.topSpeed->speedMps, 100 / 3.6);
+  profile["stock"]["front_teeth"] = 20;
+  const Plan tall = plan(profileFrom(profile.dump()));
+  ASSERT_GT(tall.stock.gearing.gears.back().speedAtRevLimitMps, 121 / 3.6);
+  ASSERT_LT(tall.stock.road.topSpeed->speedMps, 119 / 3.6);
+  EXPECT_EQ(tall.stock.speedometer->verdict, SpeedometerVerdict::Within);
+}
+
+TEST(UnR39, TakesItsEndsAndNothingBeyond) {
+  EXPECT_EQ(unR39(100, 100), SpeedometerVerdict::Within);
+  EXPECT_EQ(unR39(100 - 1e-10, 100), SpeedometerVerdict::Within);
+  EXPECT_EQ(unR39(100 - 1e-8, 100), SpeedometerVerdict::ReadsLow);
+  EXPECT_EQ(unR39(114, 100), SpeedometerVerdict::Within);
+  EXPECT_EQ(unR39(114 + 1e-10, 100), SpeedometerVerdict::Within);
+  EXPECT_EQ(unR39(114 + 1e-8, 100), SpeedometerVerdict::ReadsHigh);
 }
 
 }  // namespace

@@ -17,21 +17,24 @@ TEST(UnR39Reference, PublishedWorkedValues) {
     double trueKmh, mostKmh;
   };
   for (const Row& row : {Row{50, 59}, Row{100, 114}, Row{130, 147}}) {
-    EXPECT_TRUE(withinUnR39(row.mostKmh, row.trueKmh));
-    EXPECT_FALSE(withinUnR39(row.mostKmh + 0.01, row.trueKmh));
-    EXPECT_TRUE(withinUnR39(row.trueKmh, row.trueKmh));
-    EXPECT_FALSE(withinUnR39(row.trueKmh - 0.01, row.trueKmh));
+    EXPECT_EQ(unR39(row.mostKmh, row.trueKmh), SpeedometerVerdict::Within);
+    EXPECT_EQ(unR39(row.mostKmh + 0.01, row.trueKmh), SpeedometerVerdict::ReadsHigh);
+    EXPECT_EQ(unR39(row.trueKmh, row.trueKmh), SpeedometerVerdict::Within);
+    EXPECT_EQ(unR39(row.trueKmh - 0.01, row.trueKmh), SpeedometerVerdict::ReadsLow);
   }
   // "Shown 120 may be about 106": exactly 105.45.
-  EXPECT_TRUE(withinUnR39(120, 106));
-  EXPECT_TRUE(withinUnR39(120, 105.46));
-  EXPECT_FALSE(withinUnR39(120, 105.45));
+  EXPECT_EQ(unR39(120, 106), SpeedometerVerdict::Within);
+  EXPECT_EQ(unR39(120, 105.46), SpeedometerVerdict::Within);
+  EXPECT_EQ(unR39(120, 105.45), SpeedometerVerdict::ReadsHigh);
 }
 
 // A forum's restatement of the rule: a true 100 may show anything from 100 to 114.
 TEST(UnR39Reference, TrueHundred) {
   for (double shown = 95; shown <= 120; shown += 0.5)
-    EXPECT_EQ(withinUnR39(shown, 100), shown >= 100 && shown <= 114) << shown;
+    EXPECT_EQ(unR39(shown, 100), shown < 100   ? SpeedometerVerdict::ReadsLow
+                                 : shown > 114 ? SpeedometerVerdict::ReadsHigh
+                                               : SpeedometerVerdict::Within)
+        << shown;
 }
 
 // Common practice, no source: on a bike whose speedometer counts at the gearbox, one tooth fewer at the front

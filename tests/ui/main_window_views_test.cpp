@@ -64,7 +64,7 @@ TEST_F(MainWindowViews, DarkAndLightRecolourTheChart) {
   EXPECT_EQ(proposalColour(*window_), QColor(0x56, 0xb4, 0xe9));
   EXPECT_TRUE(window_->currentChart()->colours().dark);
   EXPECT_LT(window_->currentChart()->backgroundBrush().color().lightness(), 80);
-  choose("As the Desktop");
+  choose("Follow Desktop");
   EXPECT_FALSE(window_->currentChart()->colours().dark);
 }
 
@@ -76,11 +76,11 @@ TEST_F(MainWindowViews, StockIsDashedAndTheProposalSolid) {
 }
 
 TEST_F(MainWindowViews, TheNumbersOfTheChartCanBeReadAsATable) {
-  choose("Show Numbers as a Table");
-  auto* table = &control<QTableWidget>(*window_, "Numbers of the chart");
+  choose("Show Data as a Table");
+  auto* table = &control<QTableWidget>(*window_, "Chart Data");
   EXPECT_EQ(table->rowCount(), 6);
   const QString before = table->item(5, 4)->text();
-  QTest::keyClick(&control<QAbstractSpinBox>(*window_, "rear teeth"), Qt::Key_Up);
+  QTest::keyClick(&control<QAbstractSpinBox>(*window_, "Rear teeth"), Qt::Key_Up);
   QTest::qWait(30);
   EXPECT_NE(table->item(5, 4)->text(), before) << "it is live too";
 }
@@ -94,12 +94,12 @@ TEST_F(MainWindowViews, TheReadoutIsCopied) {
 TEST_F(MainWindowViews, HintsAreDismissedForEver) {
   QPushButton* gotIt = nullptr;
   for (auto* button : window_->findChildren<QPushButton*>())
-    if (button->text() == "Got it") gotIt = button;
+    if (button->text() == "Got It") gotIt = button;
   ASSERT_TRUE(gotIt);
   gotIt->click();
   EXPECT_FALSE(gotIt->isVisible());
   Window next(bike());
-  for (auto* button : next->findChildren<QPushButton*>()) EXPECT_NE(button->text(), "Got it");
+  for (auto* button : next->findChildren<QPushButton*>()) EXPECT_NE(button->text(), "Got It");
 }
 
 TEST_F(MainWindowViews, NothingNeedsMoreThanTheSmallestScreen) {

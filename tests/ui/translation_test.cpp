@@ -212,7 +212,7 @@ TEST_F(Translation, DialogsAndMessages) {
   }
   ui::NewBikeDialog fresh({});
   expectMarked(fresh, "new bike");
-  for (const QString& caution : ui::cautions()) expectMarked(caution, "cautions");
+  for (const QString& caution : ui::allCautions()) expectMarked(caution, "cautions");
   for (QAction* action : window->findChildren<QAction*>()) {
     const QString text = action->text();
     if (!text.contains("Cautions") && !text.contains("Hints Again") && !text.contains("About")) continue;

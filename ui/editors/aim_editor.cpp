@@ -17,7 +17,29 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr int kNoGear = 0;  // shown as "last gear"
+constexpr int kNoGear = 0;  // shown as "Top gear"
+
+/// What has to be said for an aim of a kind.
+struct Asks {
+  bool gear = false, rpm = false, speed = false, percent = false;
+};
+
+Asks asksFor(Aim::Want want) {
+  switch (want) {
+    case Aim::Want::RevAtSpeed:
+    case Aim::Want::CruiseBelow:
+      return {.gear = true, .rpm = true, .speed = true};
+    case Aim::Want::PullGain:
+      return {.gear = true, .percent = true};
+    case Aim::Want::TopSpeedAtLeast:
+      return {.speed = true};
+    case Aim::Want::RevAtDriveEnd:
+      return {.gear = true, .rpm = true};
+    case Aim::Want::LeastDriveTime:
+      break;
+  }
+  return {};
+}
 
 }  // namespace
 
@@ -30,10 +52,10 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
       speed_(new WholeBox),
       rpm_(new WholeBox),
       percent_(new WholeBox),
-      remove_(new QPushButton(tr("Remove aim"))) {
+      remove_(new QPushButton(tr("Remove Aim"))) {
   list_->setAccessibleName(tr("Aims"));
   list_->setMaximumHeight(3 * list_->fontMetrics().height() + 12);
-  for (const auto& want : kAimWords) want_->addItem(choiceWord(want.second));
+  for (const auto& want : kAimWords) want_->addItem(choiceOption(want.second));
   want_->setAccessibleName(tr("Kind of aim"));
   const auto setUp = [](WholeBox* box, const QString& name, int low, int high, int step, int value) {
     box->setRange(low, high);
@@ -43,7 +65,7 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
     box->setToolTip(name);
   };
   setUp(gear_, tr("Aim: gear"), kNoGear, limits::kMostGears, 1, kNoGear);
-  gear_->setSpecialValueText(tr("last gear"));
+  gear_->setSpecialValueText(tr("Top gear"));
   setUp(speed_, tr("Aim: speed"), 5, static_cast<int>(limits::kSpeedKmh.high), 5, 110);
   setUp(rpm_, tr("Aim: engine speed"), static_cast<int>(limits::kAimRpm.low),
         static_cast<int>(limits::kAimRpm.high), 100, 5000);
@@ -52,7 +74,7 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
         static_cast<int>(limits::kAimPercent.high), 1, 5);
   rpm_->setSuffix(tr(" rpm"));
   percent_->setSuffix(tr(" %"));
-  auto* addButton = new QPushButton(tr("Add aim"));
+  auto* addButton = new QPushButton(tr("Add Aim"));
   connect(addButton, &QPushButton::clicked, this, &AimEditor::add);
   connect(remove_, &QPushButton::clicked, this, &AimEditor::remove);
   connect(want_, &QComboBox::currentIndexChanged, this, &AimEditor::showFields);
@@ -76,12 +98,11 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
 }
 
 void AimEditor::showFields() {
-  const Aim::Want kind = want();
-  const bool rev = kind == Aim::Want::RevAtSpeed || kind == Aim::Want::CruiseBelow;
-  gear_->setVisible(rev || kind == Aim::Want::PullGain);
-  rpm_->setVisible(rev);
-  speed_->setVisible(rev || kind == Aim::Want::TopSpeedAtLeast);
-  percent_->setVisible(kind == Aim::Want::PullGain);
+  const Asks asks = asksFor(want());
+  gear_->setVisible(asks.gear);
+  rpm_->setVisible(asks.rpm);
+  speed_->setVisible(asks.speed);
+  percent_->setVisible(asks.percent);
 }
 
 void AimEditor::add() {
@@ -90,16 +111,15 @@ void AimEditor::add() {
     return;
   }
   const Aim::Want kind = want();
-  const bool rev = kind == Aim::Want::RevAtSpeed || kind == Aim::Want::CruiseBelow;
+  const Asks asks = asksFor(kind);
   Aim aim{.want = kind};
-  if ((rev || kind == Aim::Want::PullGain) && gear_->value() != kNoGear) aim.gear = gear_->value();
-  if (rev || kind == Aim::Want::TopSpeedAtLeast)
-    aim.speedKmh = withoutNoise(units::kmhFromMps(units_.si(Quantity::Speed, speed_->value())));
-  if (rev) aim.rpm = rpm_->value();
-  if (kind == Aim::Want::PullGain) aim.percent = percent_->value();
+  if (asks.gear && gear_->value() != kNoGear) aim.gear = gear_->value();
+  if (asks.speed) aim.speedKmh = withoutNoise(units::kmhFromMps(units_.si(Quantity::Speed, speed_->value())));
+  if (asks.rpm) aim.rpm = rpm_->value();
+  if (asks.percent) aim.percent = percent_->value();
   const auto& aims = document_.profile().aims;
   if (std::find(aims.begin(), aims.end(), aim) != aims.end()) {
-    emit refused(tr("That is asked for already: %1.").arg(aimWords(aim, units_)));
+    emit refused(tr("This aim is already listed: %1.").arg(aimWords(aim, units_)));
     return;
   }
   const auto problem = document_.edit({.field = QStringLiteral("aim.%1").arg(document_.profile().aims.size()),

@@ -5,9 +5,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/defaults.h"
 #include "core/units.h"
 #include "ui/words/field_table.h"
 #include "ui/words/figure_rows.h"
+#include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
 
@@ -27,13 +29,65 @@ QStringList row(const QString& name, const Figure& stock, const Figure& proposed
   return cells;
 }
 
-/// How a drive ends: the one sentence or the other.
-QString endWords(const DriveFigures& drive, const QString& onLimiter, const QString& belowLimit) {
-  const bool limiter = drive.secondsOnLimiter > 0.0;
-  return (limiter ? onLimiter : belowLimit)
-      .arg(drive.endGear)
-      .arg(number(drive.endRpm, 0),
-           limiter ? number(drive.secondsOnLimiter, 2) : number(drive.revRangeLeftRpm, 0));
+/// Which gears a straight takes and how it ends: "starts in 2nd, ends in 5th after 3 shifts, …".
+QString straightPhrase(const DriveFigures& drive) {
+  const QString start = gearOrdinal(drive.startGear()), end = gearOrdinal(drive.endGear);
+  const QString way =
+      drive.shifts() > 0
+          ? RoadWords::tr("starts in %1, ends in %2 after %n shifts", nullptr, drive.shifts()).arg(start, end)
+          : RoadWords::tr("stays in %1", "a gear").arg(start);
+  const QString rpm = number(drive.endRpm, 0);
+  return drive.secondsOnLimiter > 0.0
+             ? RoadWords::tr("%1, at %2 rpm, %3 s on the limiter", "%1 is which gears a straight takes")
+                   .arg(way, rpm, number(drive.secondsOnLimiter, 2))
+             : RoadWords::tr("%1, at %2 rpm, %3 rpm below the limiter", "%1 is which gears a straight takes")
+                   .arg(way, rpm, number(drive.revRangeLeftRpm, 0));
+}
+
+QString straightPhrase(const std::optional<DriveFigures>& drive, const DriveRequest& request) {
+  if (drive) return straightPhrase(*drive);
+  return request.exitGear ? RoadWords::tr("%1 is no gear for that speed").arg(gearOrdinal(*request.exitGear))
+                          : RoadWords::tr("no gear pulls from that speed");
+}
+
+/// Which pair is quicker, as far as that can be told.
+QString straightChangeWords(const DriveChange& change) {
+  const QString band = number(change.bandS, 2);
+  if (change.equal())
+    return change.bandS > kEqualTimesS
+               ? RoadWords::tr(
+                     "Equal: the difference is within ±%1 s, what an estimated rollout leaves open.")
+                     .arg(band)
+               : RoadWords::tr("Equal within %1 s.").arg(number(kEqualTimesS, 2));
+  const QString size = number(std::abs(change.seconds), 2);
+  return (change.seconds < 0.0 ? RoadWords::tr("Proposed is %1 s quicker.")
+                               : RoadWords::tr("Proposed is %1 s slower."))
+      .arg(size);
+}
+
+QString startPhrase(const RunPlan& plan) {
+  const QString start = gearOrdinal(static_cast<int>(plan.gear) + 1);
+  return plan.shifts > 0 ? RoadWords::tr("starts in %1, %n shifts", nullptr, plan.shifts).arg(start)
+                         : RoadWords::tr("stays in %1", "a gear").arg(start);
+}
+
+/// Whether the profile's own roll-on is the one in top gear that every bike is compared by.
+bool isTheUsualRollOn(const Plan& plan) {
+  const RollOnRequest& asked = plan.rollOn;
+  const auto isTop = [&](const SetupPlan& setup) {
+    return !asked.gear || *asked.gear == static_cast<int>(setup.gearing.gears.size());
+  };
+  return isTop(plan.stock) && isTop(plan.proposed) &&
+         asked.fromMps == units::mpsFromKmh(defaults::kRollOnFromKmh) &&
+         asked.toMps == units::mpsFromKmh(defaults::kRollOnToKmh);
+}
+
+QString rollOnName(const RollOnRequest& asked, const UnitsShown& units) {
+  const QString speed = units.name(Quantity::Speed);
+  const QString slow = number(units.shown(Quantity::Speed, asked.fromMps), 0),
+                fast = number(units.shown(Quantity::Speed, asked.toMps), 0);
+  return asked.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*asked.gear)
+                    : RoadWords::tr("%1–%2 %3, top gear, s").arg(slow, fast, speed);
 }
 
 }  // namespace
@@ -43,9 +97,9 @@ QString limitWords(LimitedBy limit) {
     case LimitedBy::Drag:
       return RoadWords::tr("drag");
     case LimitedBy::Grip:
-      return RoadWords::tr("grip");
+      return RoadWords::tr("grip limit");
     case LimitedBy::Lift:
-      return RoadWords::tr("front lift");
+      return RoadWords::tr("wheelie limit");
     case LimitedBy::RevLimit:
       break;
   }
@@ -66,9 +120,9 @@ QString assumedWords(const PullBike& bike) {
     const QString unit = rule ? fileUnitWord(rule->limit.unit) : QString();
     const QString name = fieldName(assumed.key), value = QLocale().toString(assumed.value, 'g', 4);
     parts << (unit.isEmpty() ? RoadWords::tr("%1 %2", "field and value").arg(name, value)
-                             : RoadWords::tr("%1, %2 %3", "field, unit and value").arg(name, unit, value));
+                             : RoadWords::tr("%1 %2 %3", "field, value and unit").arg(name, value, unit));
   }
-  return RoadWords::tr("Not given, so taken: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
+  return RoadWords::tr("Assumed: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
 }
 
 std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
@@ -89,14 +143,9 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
                       Band{units.shown(Quantity::Speed, band->low), units.shown(Quantity::Speed, band->high)})
                 : std::nullopt;
   };
-  const auto asked = [&](double mps) { return number(units.shown(Quantity::Speed, mps), 0); };
-  const QString slow = asked(plan.rollOn.fromMps), fast = asked(plan.rollOn.toMps);
-  const QString rollOn =
-      plan.rollOn.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*plan.rollOn.gear)
-                       : RoadWords::tr("%1–%2 %3, last gear, s").arg(slow, fast, speed);
-  return {
-      {QString(), RoadWords::tr("stock"), RoadWords::tr("proposed"), RoadWords::tr("difference"),
-       RoadWords::tr("±")},
+  std::vector<QStringList> rows{
+      {QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"), RoadWords::tr("Difference"),
+       RoadWords::tr("± for 2 % of Rollout")},
       row(RoadWords::tr("0–60 mph, s"), from.zeroTo60MphS, to.zeroTo60MphS, 2),
       row(RoadWords::tr("0–100 km/h, s"), from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
       row(RoadWords::tr("100 m, s"), from.hundredMetresS, to.hundredMetresS, 2),
@@ -104,37 +153,48 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
       row(RoadWords::tr("1/4 mile, s"), from.quarterMileS, to.quarterMileS, 2, road.quarterMileBandS),
       row(RoadWords::tr("1/4 mile, %1").arg(speed), shown(from.quarterMileSpeedMps),
           shown(to.quarterMileSpeedMps), 1),
-      row(RoadWords::tr("80–120 km/h, last gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
-      row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2),
-      row(rollOn, from.askedRollOnS, to.askedRollOnS, 2),
-      row(RoadWords::tr("drive, s"), drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
-          road.driveBandS),
-      row(RoadWords::tr("drive, end %1").arg(speed), shown(drive(from, &DriveFigures::endSpeedMps)),
-          shown(drive(to, &DriveFigures::endSpeedMps)), 1),
-      row(RoadWords::tr("top speed, %1").arg(speed), topOf(plan.stock.road), topOf(plan.proposed.road), 0,
-          shownBand(road.topSpeedBandMps)),
-  };
+      row(RoadWords::tr("80–120 km/h, top gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
+      row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2)};
+  if (!isTheUsualRollOn(plan))
+    rows.push_back(row(rollOnName(plan.rollOn, units), from.askedRollOnS, to.askedRollOnS, 2));
+  rows.push_back(row(RoadWords::tr("Straight, s"), drive(from, &DriveFigures::timeS),
+                     drive(to, &DriveFigures::timeS), 2, road.driveBandS));
+  rows.push_back(row(RoadWords::tr("Straight, end speed, %1").arg(speed),
+                     shown(drive(from, &DriveFigures::endSpeedMps)),
+                     shown(drive(to, &DriveFigures::endSpeedMps)), 1));
+  rows.push_back(row((plan.pullBike->accelerates() ? RoadWords::tr("Top speed, %1")
+                                                   : RoadWords::tr("Top speed at the rev limit, %1"))
+                         .arg(speed),
+                     topOf(plan.stock.road), topOf(plan.proposed.road), 0, shownBand(road.topSpeedBandMps)));
+  return rows;
 }
 
 QString driveWords(const Plan& plan, const UnitsShown& units) {
-  if (!plan.drive)
-    return RoadWords::tr("Give the drive's exit speed and length to see how the straight ends.");
+  if (!plan.drive) return RoadWords::tr("Give an exit speed and a length to see how the straight ends.");
   const auto shown = [&](Quantity quantity, double si) {
     return units.withUnit(number(units.shown(quantity, si), 0), quantity);
   };
-  const auto& stock = plan.stock.road.run.drive;
-  const auto& proposed = plan.proposed.road.run.drive;
-  return QStringList{
-      RoadWords::tr("%1 straight from %2.")
-          .arg(shown(Quantity::Length, plan.drive->lengthM), shown(Quantity::Speed, plan.drive->exitMps)),
-      stock ? endWords(*stock, RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 s of it on the limiter."),
-                       RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 rpm left to the limit."))
-            : RoadWords::tr("Stock: cannot be ridden from that speed."),
-      proposed ? endWords(*proposed,
-                          RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 s of it on the limiter."),
-                          RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 rpm left to the limit."))
-               : RoadWords::tr("Proposed: cannot be ridden from that speed.")}
-      .join(QLatin1Char('\n'));
+  const DriveRequest& request = *plan.drive;
+  const QString length = shown(Quantity::Length, request.lengthM),
+                exit = shown(Quantity::Speed, request.exitMps);
+  QStringList lines{
+      request.exitGear
+          ? RoadWords::tr("%1 straight from %2 in %3.").arg(length, exit, gearOrdinal(*request.exitGear))
+          : RoadWords::tr("%1 straight from %2.").arg(length, exit),
+      RoadWords::tr("Stock: %1.", "%1 is how it rides the straight")
+          .arg(straightPhrase(plan.stock.road.run.drive, request)),
+      RoadWords::tr("Proposed: %1.", "%1 is how it rides the straight")
+          .arg(straightPhrase(plan.proposed.road.run.drive, request))};
+  const auto change = driveChange(plan.stock.road, plan.proposed.road);
+  if (change && !(plan.stock.setup == plan.proposed.setup)) lines << straightChangeWords(*change);
+  return lines.join(QLatin1Char('\n'));
+}
+
+QString standingStartWords(const Plan& plan) {
+  const auto &stock = plan.stock.road.run.quarterMilePlan, &proposed = plan.proposed.road.run.quarterMilePlan;
+  if (!stock || !proposed) return {};
+  return RoadWords::tr("1/4 mile: stock %1; proposed %2.", "%1 and %2 are \"starts in 1st, 4 shifts\"")
+      .arg(startPhrase(*stock), startPhrase(*proposed));
 }
 
 }  // namespace layshaft::ui

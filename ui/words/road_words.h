@@ -25,7 +25,11 @@ QString assumedWords(const PullBike& bike);
 /// are.
 std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units);
 
-/// The drive in a sentence per setup: gear, engine speed, rev range left or time on the limiter.
+/// The straight in a sentence per setup: its gears, engine speed, rev range left or time on the limiter; and
+/// which one is quicker, or that they are equal.
 QString driveWords(const Plan& plan, const UnitsShown& units);
+
+/// In which gear the quarter mile starts and how often it shifts; empty where one setup does not get there.
+QString standingStartWords(const Plan& plan);
 
 }  // namespace layshaft::ui
