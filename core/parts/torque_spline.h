@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "core/parts/torque_curve.h"
@@ -10,8 +11,9 @@
 namespace layshaft {
 
 /// Full-throttle torque at every engine speed: a monotone cubic through the curve's points, so that no peak
-/// or dip appears that nobody measured. Flat below the first point and from the last point to the rev limit,
-/// zero above it. Two or three points are joined by straight lines.
+/// or dip appears that nobody measured. Two or three points are joined by straight lines. Flat below the
+/// first point, zero above the rev limit; between the last point and the limit, where nobody measured, it
+/// goes on along its end slope where that falls, down to zero, else flat.
 ///
 /// Interior slopes are the weighted harmonic mean of the neighbouring secants (Fritsch and Butland, SIAM J.
 /// Sci. Stat. Comput. 5 (1984) 300), end slopes the shape-preserving three-point rule.
@@ -22,6 +24,14 @@ class TorqueSpline {
   double revLimitRpm() const { return revLimitRpm_; }
   /// Engine speeds between which the curve is one cubic, rising, none above the rev limit.
   const std::vector<double>& knotsRpm() const { return knots_; }
+
+  /// What is assumed of the engine speeds between the curve's last point and the rev limit.
+  struct Beyond {
+    double lastPointRpm;
+    bool falls;  ///< else level
+  };
+  /// None where the curve reaches the limit.
+  const std::optional<Beyond>& beyond() const { return beyond_; }
 
   /// The piece that holds an engine speed: 0 is below the first knot, i between knots i − 1 and i.
   std::size_t pieceAt(double rpm) const {
@@ -45,9 +55,12 @@ class TorqueSpline {
     double startRpm, c0, c1, c2, c3;
   };
 
+  void goOnFrom(const TorquePoint& last, double slope);
+
   double revLimitRpm_;
   std::vector<double> knots_;
   std::vector<Piece> pieces_;  ///< one more than knots
+  std::optional<Beyond> beyond_;
 };
 
 }  // namespace layshaft

@@ -35,7 +35,7 @@ Bike pullTestBike() {
   Bike bike;
   bike.engine.revLimitRpm = 9000;
   bike.engine.idleRpm = 1000;
-  bike.engine.torqueCurve = TorqueCurve::make({{2000, 50}, {8000, 50}}).value();
+  bike.engine.torqueCurve = TorqueCurve::make({{2000, 50}, {9000, 50}}).value();
   bike.chassis = Chassis{.massKg = 130,
                          .riderMassKg = 70,
                          .wheelbaseMm = 1400,
@@ -125,6 +125,14 @@ TEST(PullBike, AssumesOnlyWhatIsUsed) {
   bike = pullTestBike();
   bike.chassis = Chassis{.drivetrainEfficiency = 0.9, .shiftTimeS = 0.2};
   EXPECT_EQ(pullBike(bike, {.surface = Surface::Sand}).assumed, std::vector<Assumed>{});
+}
+
+TEST(PullBike, AssumesTheTorqueBeyondTheCurvesLastPoint) {
+  Bike bike = pullTestBike();
+  bike.engine.torqueCurve = TorqueCurve::make({{2000, 50}, {8500, 30}}).value();
+  EXPECT_EQ(pullBike(bike, {}).assumed, (std::vector<Assumed>{{"bike.engine.torque_curve", 8500}}));
+  bike.engine.revLimitRpm = 8500;
+  EXPECT_EQ(pullBike(bike, {}).assumed, std::vector<Assumed>{});
 }
 
 TEST(PullBike, AtTheRearWheelTheLossesAreInTheCurve) {
@@ -398,7 +406,7 @@ TEST(PeakPull, IsTheGreatestForceAndTheLowestSpeedOfIt) {
   EXPECT_NEAR(pull[0].peakForceSpeedMps, 10, 1e-9);
   EXPECT_NEAR(pull[2].peakForceN, pull[0].peakForceN / 3, 1e-9);
   EXPECT_NEAR(pull[2].peakForceSpeedMps, 30, 1e-9);
-  // Flat from 2000 to 8000: its lowest point.
+  // Flat from 2000 to 9000: its lowest point.
   const auto flat = peakPull(pullModel(pullTestBike()));
   EXPECT_NEAR(flat[0].peakForceSpeedMps, 2000 / 540.0, 1e-9);
 }

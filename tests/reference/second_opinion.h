@@ -78,7 +78,8 @@ class SecondOpinion {
     if (rpm > limit_ * (1 + 1e-12)) return 0.0;
     const auto& points = engine_.torqueCurve->points();
     if (rpm <= points.front().rpm) return points.front().torqueNm;
-    if (rpm >= points.back().rpm) return points.back().torqueNm;
+    if (rpm >= points.back().rpm)
+      return std::max(0.0, points.back().torqueNm + fallAtEnd() * (rpm - points.back().rpm));
     if (curve_) return (*curve_)(rpm);
     for (std::size_t i = 1; i < points.size(); ++i)
       if (rpm <= points[i].rpm)
@@ -105,6 +106,10 @@ class SecondOpinion {
   std::vector<double> kinks(std::size_t gear) const {
     std::vector<double> speeds{165 / 3.6, std::max(0.0, -wind_)};
     for (const auto& point : engine_.torqueCurve->points()) speeds.push_back(speedAt(point.rpm, gear));
+    const TorquePoint& last = engine_.torqueCurve->points().back();
+    if (fallAtEnd() < 0)
+      if (const double nothingLeft = last.rpm - last.torqueNm / fallAtEnd(); nothingLeft < limit_)
+        speeds.push_back(speedAt(nothingLeft, gear));
     std::sort(speeds.begin(), speeds.end());
     return speeds;
   }
@@ -233,6 +238,14 @@ class SecondOpinion {
  private:
   double weight() const { return mass_ * 9.80665 * std::cos(theta_); }
   double along() const { return mass_ * 9.80665 * std::sin(theta_); }
+
+  /// The slope at the last point where it falls: the interpolation's own there, or that of the last line.
+  double fallAtEnd() const {
+    const auto& points = engine_.torqueCurve->points();
+    const TorquePoint &last = points.back(), &before = *(points.end() - 2);
+    return std::min(
+        0.0, curve_ ? curve_->prime(last.rpm) : (last.torqueNm - before.torqueNm) / (last.rpm - before.rpm));
+  }
 
   using State = std::array<double, 2>;  // distance, speed
 
