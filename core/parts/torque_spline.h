@@ -33,6 +33,11 @@ class TorqueSpline {
   /// None where the curve reaches the limit.
   const std::optional<Beyond>& beyond() const { return beyond_; }
 
+  /// Whether a piece is of what is assumed.
+  bool isBeyond(std::size_t piece) const {
+    return beyond_ && pieces_[piece].startRpm >= beyond_->lastPointRpm;
+  }
+
   /// The piece that holds an engine speed: 0 is below the first knot, i between knots i − 1 and i.
   std::size_t pieceAt(double rpm) const {
     return static_cast<std::size_t>(std::upper_bound(knots_.begin(), knots_.end(), rpm) - knots_.begin());
@@ -42,6 +47,12 @@ class TorqueSpline {
     const Piece& p = pieces_[piece];
     const double x = rpm - p.startRpm;
     return p.c0 + x * (p.c1 + x * (p.c2 + x * p.c3));
+  }
+  /// N·m per rpm on a piece.
+  double slopeOnPiece(std::size_t piece, double rpm) const {
+    const Piece& p = pieces_[piece];
+    const double x = rpm - p.startRpm;
+    return p.c1 + x * (2.0 * p.c2 + x * 3.0 * p.c3);
   }
   /// N·m.
   double at(double rpm) const { return rpm > revLimitRpm_ ? 0.0 : onPiece(pieceAt(rpm), rpm); }

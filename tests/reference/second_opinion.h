@@ -89,9 +89,12 @@ class SecondOpinion {
   }
   /// The tyre as it has grown at a speed, against its size at walking pace.
   double grown(double v) const { return 1 + growth_ * v * v; }
-  double rpmAt(double v, std::size_t gear) const { return 60 * v * overall_[gear] / (rollout_ * grown(v)); }
+  /// The wheel turns faster than it rolls by what slips.
+  double rpmAt(double v, std::size_t gear) const {
+    return 60 * (v / (1 - slip_)) * overall_[gear] / (rollout_ * grown(v));
+  }
   double speedAt(double rpm, std::size_t gear) const {
-    const double walking = rpm / 60 * rollout_ / overall_[gear];
+    const double walking = (1 - slip_) * rpm / 60 * rollout_ / overall_[gear];
     if (growth_ <= 0 || walking <= 0) return walking;
     // The engine speed rises with the road speed until the tyre has grown to twice its size.
     std::uintmax_t most = 200;
@@ -302,6 +305,7 @@ class SecondOpinion {
         pressure_.reset();
       }
     if (typed.grip) grip_ = typed.grip;
+    slip_ = typed.slipPercent.value_or(0.0) / 100;
     if (typed.rollingResistance) {
       constantRolling_ = *typed.rollingResistance;
       pressure_.reset();
@@ -406,7 +410,7 @@ class SecondOpinion {
   double limit_;
   std::vector<double> overall_;
   double rollout_ = 0, radius_ = 0, growth_ = 0, mass_ = 0, rolling_ = 0, theta_ = 0, wind_ = 0, density_ = 0;
-  double torqueFactor_ = 1, efficiency_ = 1, hd_ = 0, constantRolling_ = 0;
+  double torqueFactor_ = 1, efficiency_ = 1, hd_ = 0, constantRolling_ = 0, slip_ = 0;
   std::optional<double> b_, l_, h_, grip_, pressure_;
   std::optional<boost::math::interpolators::pchip<std::vector<double>>> curve_;
 };
