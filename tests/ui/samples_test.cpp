@@ -4,6 +4,7 @@
 #include <QTemporaryDir>
 #include <filesystem>
 
+#include "core/bike/words.h"
 #include "tests/ui/support.h"
 #include "ui/words/summary.h"
 
@@ -42,6 +43,13 @@ TEST_P(SampleProfile, ProposesAChangeThatTheReadoutTellsOf) {
   EXPECT_TRUE(words.headline.contains("horter") || words.headline.contains("aller"))
       << words.headline.toStdString();
   EXPECT_FALSE(words.detail.isEmpty());
+}
+
+TEST_P(SampleProfile, GivesRollingResistanceByOneMeansOnly) {
+  if (profile_.bike.chassis->rollingResistanceForm != RollingResistanceForm::SpeedDependent) return;
+  EXPECT_FALSE(profile_.bike.chassis->rollingResistance) << "without effect";
+  for (const auto& [surface, values] : profile_.ride->surfaces)
+    EXPECT_FALSE(values.rollingResistance) << "overrules the form on " << wordFor(surface, kSurfaceWords);
 }
 
 TEST_P(SampleProfile, IsBuiltIntoTheProgram) {
