@@ -36,4 +36,7 @@ inline constexpr double kHumidityPercent = 0.0;
 /// A level road without wind, at sea level.
 inline constexpr double kAltitudeM = 0.0, kSlopePercent = 0.0, kHeadwindKmh = 0.0;
 
+/// A wheel that does not slip: how much it does is the rider's to say.
+inline constexpr double kSlipPercent = 0.0;
+
 }  // namespace layshaft::defaults

@@ -48,6 +48,7 @@ inline constexpr Limit kEfficiency{0.3, 1};
 inline constexpr Limit kWheelInertiaKgm2{0, 10, "kg·m²"};
 inline constexpr Limit kRolloutMm{500, 4000, "mm"};
 inline constexpr Limit kGrip{0.05, 3};
+inline constexpr Limit kSlipPercent{0, 60, "%"};
 inline constexpr Limit kShiftTimeS{0, 3, "s"};
 
 inline constexpr Limit kCentreDistanceMm{150, 1500, "mm"};

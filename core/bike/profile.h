@@ -32,10 +32,12 @@ struct Aim {
 
 enum class Surface { Asphalt, WetAsphalt, Hardpack, Loam, Sand };
 
-/// A surface's own grip and rolling resistance, where the usual ones are overridden.
+/// A surface's own grip and rolling resistance, where the usual ones are overridden, and how much of the rear
+/// wheel's turning is lost on it.
 struct SurfaceValues {
   std::optional<double> grip;
   std::optional<double> rollingResistance;
+  std::optional<double> slipPercent;
   Extras extras;
   bool operator==(const SurfaceValues&) const = default;
 };

@@ -13,6 +13,10 @@ double pitchRadiusM(double pitchM, int teeth) {
   return pitchM / (2.0 * std::sin(units::kPi / teeth));
 }
 
+double pullRadiusM(double pitchM, int teeth) {
+  return teeth * pitchM / (2.0 * units::kPi);
+}
+
 double ChainPair::links(double centreM) const {
   const int small = std::min(teeth1, teeth2), large = std::max(teeth1, teeth2);
   const double across = pitchRadiusM(pitchM, large) - pitchRadiusM(pitchM, small);

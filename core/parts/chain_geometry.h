@@ -24,4 +24,8 @@ struct ChainPair {
 /// Radius of the circle through the roller centres, m: p / (2·sin(π/N)).
 double pitchRadiusM(double pitchM, int teeth);
 
+/// Radius of the circle that is as long as its teeth's pitches, m: N·p/2π. A belt pulls at it, and so does a
+/// chain on the mean of a turn.
+double pullRadiusM(double pitchM, int teeth);
+
 }  // namespace layshaft

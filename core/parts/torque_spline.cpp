@@ -15,12 +15,16 @@ double endSlope(double h0, double h1, double d0, double d1) {
   return slope;
 }
 
+double secantOf(const TorquePoint& a, const TorquePoint& b) {
+  return (b.torqueNm - a.torqueNm) / (b.rpm - a.rpm);
+}
+
 std::vector<double> slopesOf(const std::vector<TorquePoint>& points) {
   const std::size_t n = points.size();
   std::vector<double> h(n - 1), secant(n - 1), slope(n, 0.0);
   for (std::size_t i = 0; i + 1 < n; ++i) {
     h[i] = points[i + 1].rpm - points[i].rpm;
-    secant[i] = (points[i + 1].torqueNm - points[i].torqueNm) / h[i];
+    secant[i] = secantOf(points[i], points[i + 1]);
   }
   for (std::size_t i = 1; i + 1 < n; ++i) {
     if (secant[i - 1] * secant[i] <= 0.0) continue;
@@ -42,15 +46,26 @@ TorqueSpline::TorqueSpline(const TorqueCurve& curve, double revLimitRpm) : revLi
   for (std::size_t i = 0; i < points.size() && points[i].rpm < revLimitRpm; ++i) {
     knots_.push_back(points[i].rpm);
     if (i + 1 == points.size()) {
-      pieces_.push_back({points[i].rpm, points[i].torqueNm, 0.0, 0.0, 0.0});
+      goOnFrom(points[i], straight ? secantOf(points[i - 1], points[i]) : slope[i]);
       break;
     }
     const double h = points[i + 1].rpm - points[i].rpm;
-    const double secant = (points[i + 1].torqueNm - points[i].torqueNm) / h;
+    const double secant = secantOf(points[i], points[i + 1]);
     const double left = straight ? secant : slope[i], right = straight ? secant : slope[i + 1];
     pieces_.push_back({points[i].rpm, points[i].torqueNm, left, (3.0 * secant - 2.0 * left - right) / h,
                        (left + right - 2.0 * secant) / (h * h)});
   }
+}
+
+void TorqueSpline::goOnFrom(const TorquePoint& last, double slope) {
+  const bool falls = slope < 0.0 && last.torqueNm > 0.0;
+  beyond_ = Beyond{last.rpm, falls};
+  pieces_.push_back({last.rpm, last.torqueNm, falls ? slope : 0.0, 0.0, 0.0});
+  if (!falls) return;
+  const double endRpm = last.rpm - last.torqueNm / slope;
+  if (endRpm >= revLimitRpm_) return;
+  knots_.push_back(endRpm);
+  pieces_.push_back({endRpm, 0.0, 0.0, 0.0, 0.0});
 }
 
 TorquePoint TorqueSpline::peak() const {

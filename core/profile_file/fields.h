@@ -151,6 +151,7 @@ template <class Io>
 void fields(Io& io, SurfaceValues& values) {
   io.number("grip", values.grip, limits::kGrip);
   io.number("rolling_resistance", values.rollingResistance, limits::kRollingResistance);
+  io.number("slip_percent", values.slipPercent, limits::kSlipPercent);
   io.rest(values.extras);
 }
 

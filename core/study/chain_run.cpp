@@ -8,7 +8,7 @@
 
 #include "core/limits.h"
 #include "core/parts/belt.h"
-#include "core/roots.h"
+#include "core/study/chain_tension.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -123,27 +123,6 @@ class FittingLengths {
   double stockCentre_, forward_, back_;
 };
 
-/// The greatest force at the contact patch that the engine can make and grip and front lift let through.
-double greatestForceN(const PullModel& model) {
-  const bool bounded = model.bike().hasResistance() && model.greatestContactForceN(0.0).has_value();
-  double greatest = 0.0;
-  for (std::size_t g = 0; g < model.gearCount(); ++g)
-    for (const auto& on : model.stretches(g, model.speedMps(model.bike().idleRpm, g), model.limitMps(g))) {
-      const auto force = [&](double v) {
-        return model.forceOfTorqueN(model.bike().torque->onPiece(on.piece, model.rpm(v, g)), v, g);
-      };
-      const auto bound = [&](double v) { return bounded ? *model.greatestContactForceN(v) : force(v); };
-      const auto take = [&](double v) { greatest = std::max(greatest, std::min(force(v), bound(v))); };
-      take(on.fromMps);
-      take(on.toMps);
-      // Both rise or fall steadily on a stretch: between its ends the smaller is greatest where they meet.
-      const double left = force(on.fromMps) - bound(on.fromMps), right = force(on.toMps) - bound(on.toMps);
-      if (left * right < 0.0)
-        take(polishedRoot([&](double v) { return force(v) - bound(v); }, on.fromMps, on.toMps, left, right));
-    }
-  return greatest;
-}
-
 }  // namespace
 
 std::optional<double> minimumTensileStrengthN(const ChainSize& size) {
@@ -247,7 +226,7 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
     const double smaller = loop->pair.smallerWrapDeg(*figures.centreDistanceM);
     figures.frontWrapDeg = setup.frontTeeth.count() > setup.rearTeeth.count() ? 360.0 - smaller : smaller;
     figures.lowWrap = smaller < kEnoughWrapDeg;
-    figures.swingarm = swingarm(bike, loop->pair, rolloutOf(setup).radiusM(), shift);
+    figures.swingarm = swingarm(bike, loop->pair, rolloutOf(setup).radiusM(), shift, belt);
     if (forward && shift < -*forward - kAtTheEnd) figures.misfits.push_back(Misfit::AxleTooFarForward);
     if (back && shift > *back + kAtTheEnd) figures.misfits.push_back(Misfit::AxleTooFarBack);
   } else {
@@ -262,8 +241,8 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
   figures.topChainSpeedMps = setup.frontTeeth.count() * loop->pair.pitchM * turnsPerSecond;
 
   if (!model) return figures;
-  const double rearRadius = setup.rearTeeth.count() * loop->pair.pitchM / (2.0 * units::kPi);
-  figures.peakTensionN = greatestForceN(*model) * model->rollingRadiusM() / rearRadius;
+  const double rearRadius = pullRadiusM(loop->pair.pitchM, setup.rearTeeth.count());
+  figures.peakTensionN = greatestTreadForceN(bike, *model) * model->rollingRadiusM() / rearRadius;
   std::optional<double> strength;
   if (room.tensileStrengthKn) {
     strength = *room.tensileStrengthKn * 1000.0;

@@ -12,9 +12,10 @@ std::optional<CruiseFigures> cruiseIn(const Gearing& gearing, double speedMps,
   for (std::size_t g = gearing.gears.size(); g-- > 0;) {
     const double rpm = gearing.rpm(speedMps, g);
     if (rpm < conditions.idleRpm || rpm > conditions.revLimitRpm) continue;
-    return CruiseFigures{.gear = gearing.gears[g].gear,
-                         .rpm = rpm,
-                         .turnsPerKm = 1000.0 * gearing.gears[g].overallRatio / gearing.rollout.metres};
+    return CruiseFigures{
+        .gear = gearing.gears[g].gear,
+        .rpm = rpm,
+        .turnsPerKm = 1000.0 * gearing.gears[g].overallRatio / gearing.rollout.atSpeed(speedMps)};
   }
   return std::nullopt;
 }

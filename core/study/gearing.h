@@ -32,7 +32,7 @@ struct GearFigures {
 struct CruiseFigures {
   int gear;
   double rpm;
-  double turnsPerKm;  ///< engine turns per kilometre
+  double turnsPerKm;  ///< engine turns per kilometre, on the tyre as it has grown at that speed
 };
 
 struct Gearing {

@@ -34,10 +34,10 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Road& road, c
     const double overall = setup.primaryRatio * setup.gearRatios[g] * final;
     gears_[g] = {.overall = overall,
                  .rpmAtRest = 0.0,
-                 .rpmPerMps = 60.0 * overall / rollout.metres,
+                 .rpmPerMps = 0.0,
                  .newtonsPerNm = 0.0,
                  .massKg = coastingMassKg_ + bike.engineInertiaKgM2 * overall * overall / (radius * radius),
-                 .limitMps = rollout.speedMps(bike.torque->revLimitRpm(), overall)};
+                 .limitMps = 0.0};
   }
   if (bike.cgAheadM) {
     cgAheadM_ = *bike.cgAheadM + fitted.axleShiftM;
@@ -61,7 +61,13 @@ void PullModel::takeRoad(const Road& road) {
   road_ = road;
   const PullBike& bike = *bike_;
   const double radius = rollout_.radiusM();
+  gripShare_ = 1.0 - road.slip;
   for (Gear& gear : gears_) gear.newtonsPerNm = bike.efficiency * road.torqueFactor * gear.overall / radius;
+  for (std::size_t g = 0; g < gearCount_; ++g) {
+    gears_[g].rpmPerMps = 60.0 * gears_[g].overall / rollout_.metres / gripShare_;
+    gears_[g].limitMps = speedMps(bike.torque->revLimitRpm(), g);
+  }
+  gears_[gearCount_].limitMps = gears_.front().limitMps;
   if (!bike.hasResistance()) return;
   dragFactor_ = 0.5 * road.airDensityKgM3 * *bike.dragAreaM2;
   weightOnRoadN_ = massKg_ * units::kStandardGravityMps2 * std::cos(road.slopeRad);
@@ -84,6 +90,24 @@ void PullModel::takeBounds() {
   gripBase_ = mu * (weightOnRoadN_ * (l - b) + slopeN_ * h) / l / perAcceleration;
   gripPerDrag_ = mu * dragHeight / l / perAcceleration;
   gripPerResistance_ = 1.0 / perAcceleration;
+}
+
+PullModel PullModel::withoutGrowthOn(const Road& road) const {
+  PullModel there(*this);
+  there.rollout_.growthPerMps2 = 0.0;
+  there.takeRoad(road);
+  return there;
+}
+
+double PullModel::forceSlopeOn(std::size_t piece, double v, std::size_t gear) const {
+  // F = N·T(n)/(1 + k·v²) with n = c·v/(1 + k·v²).
+  const TorqueSpline& torque = *bike_->torque;
+  const Gear& g = gears_[gear];
+  const double k = rollout_.growthPerMps2, grown = growth(v), rpmNow = rpm(v, gear);
+  const double rpmSlope = g.rpmPerMps * (1.0 - k * v * v) / (grown * grown);
+  return g.newtonsPerNm / grown *
+         (torque.slopeOnPiece(piece, rpmNow) * rpmSlope -
+          torque.onPiece(piece, rpmNow) * 2.0 * k * v / grown);
 }
 
 std::optional<double> PullModel::boundMps2(double v) const {

@@ -26,7 +26,8 @@ enum class LimitedBy { Drag, RevLimit, Grip, Lift };
 /// F = η·T·i/R less the resistance ½ρ·CdA·u·|u| + m·g·cos θ·c(v) + m·g·sin θ, over the equivalent mass
 /// m + If/Rf² + Ir/R² + Ie·i²/R², and not above what grip and front lift allow (V. Cossalter, Motorcycle
 /// Dynamics; T. D. Gillespie, Fundamentals of Vehicle Dynamics; both from memory). Lighter or heavier
-/// sprockets than stock's count in m and Ir.
+/// sprockets than stock's count in m and Ir. On a road where the wheel slips by a share s the engine turns
+/// 1/(1 − s) as fast at a road speed; force and equivalent mass at an engine speed stay.
 class PullModel {
  public:
   /// A stretch of road speed on which the torque is one cubic and the resistance one form.
@@ -47,7 +48,11 @@ class PullModel {
   /// Bike, rider and what the setup's sprockets weigh more than stock's.
   double massKg() const { return massKg_; }
   double rollingRadiusM() const { return rollout_.radiusM(); }
-  double speedMps(double rpm, std::size_t gear) const { return rollout_.speedMps(rpm, gears_[gear].overall); }
+  bool tyreGrows() const { return rollout_.growthPerMps2 != 0.0; }
+  // Road speed and engine speed with the wheel slip of the road: without it they are `Gearing`'s.
+  double speedMps(double rpm, std::size_t gear) const {
+    return rollout_.speedMps(rpm * gripShare_, gears_[gear].overall);
+  }
   double rpm(double speedMps, std::size_t gear) const {
     const Gear& g = gears_[gear];
     return g.rpmAtRest + g.rpmPerMps * speedMps / growth(speedMps);
@@ -71,6 +76,8 @@ class PullModel {
   double forceOfTorqueN(double torqueNm, double speedMps, std::size_t gear) const {
     return forceOn(gear, speedMps, torqueNm);
   }
+  /// How the unbounded force changes with speed on a piece of the torque curve, N per m/s.
+  double forceSlopeOn(std::size_t piece, double speedMps, std::size_t gear) const;
   double dragN(double speedMps) const {
     const double air = speedMps + road_.headwindMps;
     return dragFactor_ * air * std::abs(air);
@@ -110,6 +117,9 @@ class PullModel {
   /// without gaps; empty if `toMps` is not above `fromMps`.
   std::vector<Stretch> stretches(std::size_t gear, double fromMps, double toMps) const;
 
+  /// The same bike and gearing on another road, on a tyre that does not grow with speed.
+  PullModel withoutGrowthOn(const Road& road) const;
+
   /// Coasting with the clutch drawn for a time: speed and distance at its end. Never backwards.
   struct Coasted {
     double speedMps, distanceM;
@@ -128,8 +138,8 @@ class PullModel {
  private:
   struct Gear {
     double overall;
-    double rpmAtRest;  ///< the slipping clutch's; 0 in a gear
-    double rpmPerMps;
+    double rpmAtRest;     ///< the slipping clutch's; 0 in a gear
+    double rpmPerMps;     ///< on the road, at walking pace; 0 with the clutch slipping
     double newtonsPerNm;  ///< in the road's air
     double massKg;
     double limitMps;
@@ -160,6 +170,7 @@ class PullModel {
   std::size_t gearCount_ = 0;
   std::array<Gear, limits::kMostGears + kMostSlippingGears> gears_{};  ///< the slipping ones behind the last
   double massKg_, coastingMassKg_;
+  double gripShare_ = 1.0;  ///< road speed over the wheel's
   // With the setup's chain; none where the bike lacks them.
   std::optional<double> cgAheadM_, wheelbaseM_;
   double dragFactor_ = 0.0;  ///< ½·ρ·CdA

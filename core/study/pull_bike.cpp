@@ -13,6 +13,12 @@ double orAssumed(const std::optional<double>& value, double otherwise, std::stri
   return value.value_or(otherwise);
 }
 
+void takeCurve(const TorqueCurve& curve, double revLimitRpm, PullBike& bike) {
+  bike.torque.emplace(curve, revLimitRpm);
+  if (const auto& beyond = bike.torque->beyond())
+    bike.assumed.push_back({"bike.engine.torque_curve", beyond->lastPointRpm});
+}
+
 }  // namespace
 
 PullBike pullBike(const Bike& bike, const Ride& ride) {
@@ -22,7 +28,7 @@ PullBike pullBike(const Bike& bike, const Ride& ride) {
   const Road road = roadOf(bike, ride, &ofTheRoad);
   PullBike result;
   if (engine.torqueCurve)
-    result.torque.emplace(*engine.torqueCurve, engine.revLimitRpm);
+    takeCurve(*engine.torqueCurve, engine.revLimitRpm, result);
   else
     result.forceLacks.push_back("bike.engine.torque_curve");
   const bool atWheel = engine.curveMeasuredAt == CurvePlace::RearWheel;

@@ -35,7 +35,9 @@ struct PullBike {
   std::vector<std::string_view> forceLacks;       ///< for the force at the wheel
   std::vector<std::string_view> resistanceLacks;  ///< for what is left of it to accelerate
   std::vector<std::string_view> boundsLack;       ///< for the limits of grip and front lift
-  std::vector<Assumed> assumed;                   ///< defaults that were taken
+  /// Defaults that were taken; under the torque curve its last point's engine speed where the rest up to the
+  /// limit is assumed.
+  std::vector<Assumed> assumed;
 
   bool hasForce() const { return torque.has_value(); }
   bool hasResistance() const { return massKg && dragAreaM2; }

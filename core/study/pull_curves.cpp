@@ -21,8 +21,11 @@ void append(std::vector<PullPoint>& points, const PullModel& model, std::size_t 
   for (const auto& on : model.stretches(gear, from, to)) {
     if (points.empty() || points.back().speedMps < on.fromMps || on.fromMps == from)
       points.push_back(pointAt(model, on, on.fromMps, gear));
-    for (int i = 1; i <= kPartsOfAStretch; ++i)
+    const bool assumed = model.torque().isBeyond(on.piece);
+    for (int i = 1; i <= kPartsOfAStretch; ++i) {
       points.push_back(pointAt(model, on, on.fromMps + (on.toMps - on.fromMps) * i / kPartsOfAStretch, gear));
+      points.back().assumed = assumed;
+    }
   }
 }
 

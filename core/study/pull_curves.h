@@ -11,6 +11,8 @@ namespace layshaft {
 /// where the resistance is not known.
 struct PullPoint {
   double speedMps, forceN, accelerationMps2;
+  /// The line that leads here lies beyond the torque curve's last point, where the torque is assumed.
+  bool assumed = false;
 };
 
 /// Force at the wheel as it is drawn: a curve per gear, the one that a run follows, and what stands against

@@ -51,6 +51,12 @@ RollingResistance tyresOwnRolling(const Chassis& chassis, std::vector<Assumed>* 
       take(chassis.rollingResistance, defaults::kRollingResistance, "bike.chassis.rolling_resistance"));
 }
 
+/// What the profile gives for the surface that is ridden on.
+SurfaceValues typedValues(const Ride& ride) {
+  const auto own = ride.surfaces.find(ride.surface.value_or(Surface::Asphalt));
+  return own == ride.surfaces.end() ? SurfaceValues{} : own->second;
+}
+
 double torqueFactor(const Engine& engine, const AirState& now) {
   if (!engine.torqueFollowsAir.value_or(true)) return 1.0;
   const Air measured = engine.curveAir.value_or(Air{});
@@ -62,10 +68,8 @@ double torqueFactor(const Engine& engine, const AirState& now) {
 
 Road roadOf(const Bike& bike, const Ride& ride, std::vector<Assumed>* assumed) {
   const Chassis chassis = bike.chassis.value_or(Chassis{});
-  const Surface surface = ride.surface.value_or(Surface::Asphalt);
-  const SurfaceDefaults usual = surfaceDefaults(surface);
-  const auto own = ride.surfaces.find(surface);
-  const SurfaceValues typed = own == ride.surfaces.end() ? SurfaceValues{} : own->second;
+  const SurfaceDefaults usual = surfaceDefaults(ride.surface.value_or(Surface::Asphalt));
+  const SurfaceValues typed = typedValues(ride);
   const AirState air = airState(ride.airTemperatureC, ride.airPressureHpa, ride.humidityPercent,
                                 ride.altitudeM.value_or(defaults::kAltitudeM));
   Road road{.slopeRad = std::atan(ride.slopePercent.value_or(defaults::kSlopePercent) / 100.0),
@@ -73,7 +77,8 @@ Road roadOf(const Bike& bike, const Ride& ride, std::vector<Assumed>* assumed) {
             .airDensityKgM3 = air.densityKgM3(),
             .torqueFactor = torqueFactor(bike.engine, air),
             .grip = typed.grip,
-            .rolling = {}};
+            .rolling = {},
+            .slip = typed.slipPercent.value_or(defaults::kSlipPercent) / 100.0};
   if (!road.grip) road.grip = usual.grip;
   if (!road.grip && chassis.tyreGrip) road.grip = *chassis.tyreGrip * usual.gripFactor;
   if (typed.rollingResistance)
@@ -83,6 +88,19 @@ Road roadOf(const Bike& bike, const Ride& ride, std::vector<Assumed>* assumed) {
   else
     road.rolling = tyresOwnRolling(chassis, assumed);
   return road;
+}
+
+Road dryAsphalt(const Bike& bike, const Road& today) {
+  const Chassis chassis = bike.chassis.value_or(Chassis{});
+  return {.airDensityKgM3 = today.airDensityKgM3,
+          .torqueFactor = today.torqueFactor,
+          .grip = chassis.tyreGrip,
+          .rolling = tyresOwnRolling(chassis, nullptr)};
+}
+
+bool surfaceOverrulesForm(const Bike& bike, const Ride& ride) {
+  return bike.chassis && bike.chassis->rollingResistanceForm == RollingResistanceForm::SpeedDependent &&
+         typedValues(ride).rollingResistance;
 }
 
 }  // namespace layshaft

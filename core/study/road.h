@@ -58,6 +58,7 @@ struct Road {
   double torqueFactor = 1.0;  ///< what the air does to the engine
   std::optional<double> grip;
   RollingResistance rolling;
+  double slip = 0.0;  ///< share of the wheel's turning that is lost
   bool operator==(const Road&) const = default;
 
   /// Whether a speed is beyond the jump of the rolling resistance.
@@ -66,5 +67,11 @@ struct Road {
 
 /// `assumed`, if there, is told of the defaults that were taken.
 Road roadOf(const Bike& bike, const Ride& ride, std::vector<Assumed>* assumed = nullptr);
+
+/// Dry, level asphalt without wind on the tyre's own grip and rolling resistance, in the air of `today`.
+Road dryAsphalt(const Bike& bike, const Road& today);
+
+/// Whether a rolling resistance typed for the ride's surface stands in for the chassis' speed-dependent form.
+bool surfaceOverrulesForm(const Bike& bike, const Ride& ride);
 
 }  // namespace layshaft

@@ -10,7 +10,7 @@ namespace layshaft {
 using units::metresFromMillimetres;
 
 std::optional<SwingarmFigures> swingarm(const Bike& bike, const ChainPair& pair, double rollingRadiusM,
-                                        double axleShiftM) {
+                                        double axleShiftM, bool belt) {
   const ChainRun run = bike.chainRun.value_or(ChainRun{});
   if (!run.swingarmLengthMm || !run.swingarmAngleDeg || !run.countershaftAheadOfPivotMm ||
       !run.countershaftAbovePivotMm)
@@ -20,7 +20,8 @@ std::optional<SwingarmFigures> swingarm(const Bike& bike, const ChainPair& pair,
   const double ahead = metresFromMillimetres(*run.countershaftAheadOfPivotMm);
   const double above = metresFromMillimetres(*run.countershaftAbovePivotMm);
   const double offset = std::hypot(ahead, above);
-  const double r1 = pitchRadiusM(pair.pitchM, pair.teeth1), r2 = pitchRadiusM(pair.pitchM, pair.teeth2);
+  const auto radius = belt ? pullRadiusM : pitchRadiusM;
+  const double r1 = radius(pair.pitchM, pair.teeth1), r2 = radius(pair.pitchM, pair.teeth2);
 
   // From the axle to the countershaft.
   const double dx = arm * std::cos(angle) + ahead, dy = arm * std::sin(angle) + above;

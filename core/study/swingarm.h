@@ -31,8 +31,9 @@ struct SwingarmFigures {
 };
 
 /// Where the swingarm's length, angle or the countershaft's place is missing: none. `axleShiftM` lengthens
-/// swingarm and wheelbase; the angle stays.
+/// swingarm and wheelbase; the angle stays. A belt's run lies on its pulleys at N·p/2π, a chain's at its
+/// rollers.
 std::optional<SwingarmFigures> swingarm(const Bike& bike, const ChainPair& pair, double rollingRadiusM,
-                                        double axleShiftM);
+                                        double axleShiftM, bool belt = false);
 
 }  // namespace layshaft

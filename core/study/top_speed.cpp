@@ -5,20 +5,49 @@
 
 namespace layshaft {
 
+namespace {
+
+/// Engine speeds between which the torque only rises or falls, to the limit.
+std::vector<double> turningRpms(const TorqueSpline& torque) {
+  std::vector<double> rpms = torque.knotsRpm();
+  rpms.push_back(torque.revLimitRpm());
+  return rpms;
+}
+
+/// Engine speeds inside the pieces of the curve at which the force in a gear is greatest because the tyre
+/// grows as fast as the torque does.
+std::vector<double> balancedRpms(const PullModel& model, std::size_t gear) {
+  std::vector<double> balanced;
+  const std::vector<double> rpms = turningRpms(model.torque());
+  for (std::size_t i = 1; i < rpms.size(); ++i) {
+    const std::size_t piece = model.torque().pieceAt(rpms[i - 1]);
+    const auto slope = [&](double v) { return model.forceSlopeOn(piece, v, gear); };
+    const MonotonePieces pieces =
+        monotonePieces(slope, model.speedMps(rpms[i - 1], gear), model.speedMps(rpms[i], gear));
+    for (std::size_t p = 1; p < pieces.count; ++p)
+      if (pieces.value[p - 1] > 0.0 && pieces.value[p] < 0.0)
+        balanced.push_back(model.rpm(
+            polishedRoot(slope, pieces.at[p - 1], pieces.at[p], pieces.value[p - 1], pieces.value[p]), gear));
+  }
+  return balanced;
+}
+
+}  // namespace
+
 std::vector<GearPull> peakPull(const PullModel& model) {
-  const TorqueSpline& torque = *model.bike().torque;
-  std::vector<double> candidates = torque.knotsRpm();
-  candidates.push_back(torque.revLimitRpm());
   std::vector<GearPull> result;
   for (std::size_t g = 0; g < model.gearCount(); ++g) {
     GearPull best{.gear = static_cast<int>(g) + 1, .peakForceN = -1.0, .peakForceSpeedMps = 0.0};
-    for (const double rpm : candidates) {
+    const auto take = [&](double rpm) {
       const double force = model.forceAtRpmN(rpm, g);
       if (force > best.peakForceN) {
         best.peakForceN = force;
         best.peakForceSpeedMps = model.speedMps(rpm, g);
       }
-    }
+    };
+    for (const double rpm : turningRpms(model.torque())) take(rpm);
+    if (model.tyreGrows())
+      for (const double rpm : balancedRpms(model, g)) take(rpm);
     result.push_back(best);
   }
   return result;

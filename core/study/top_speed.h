@@ -20,7 +20,8 @@ struct TopSpeed {
   std::optional<LimitedBy> limitedBy;  ///< none where only the gearing is known
 };
 
-/// The greatest force in each gear, unbounded.
+/// The greatest force in each gear from the torque curve's first point to the rev limit, unbounded. A tyre
+/// that grows with speed moves it below the engine speed of the greatest torque.
 std::vector<GearPull> peakPull(const PullModel& model);
 
 /// The greatest speed over all gears that the pull can hold, of gears equal to 1e-9 in the highest; none if

@@ -27,6 +27,12 @@ TEST(ChainGeometry, PitchRadii) {
     EXPECT_NEAR(pitchRadiusM(kPitchOf520M, row.teeth) * 1000, row.radiusMm, 6e-4) << row.teeth;
 }
 
+// N teeth of pitch p go N·p round.
+TEST(ChainGeometry, PullRadii) {
+  EXPECT_NEAR(2 * std::numbers::pi * pullRadiusM(0.014, 71), 0.994, 1e-15);
+  EXPECT_LT(pullRadiusM(0.014, 71), pitchRadiusM(0.014, 71)) << "inside the rollers of a chain";
+}
+
 TEST(ChainGeometry, ThereAndBack) {
   for (const double pitch : {0.0127, kPitchOf520M, 0.014})
     for (const int small : {9, 13, 17, 33})

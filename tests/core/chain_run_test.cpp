@@ -218,6 +218,62 @@ TEST(ChainRunStrength, OverThePeakTension) {
   EXPECT_NEAR(*figuresOf(bike).peakTensionN, lifting, 1e-6);
 }
 
+/// A bike whose tension grip and front lift keep below what the engine makes.
+Bike strongBike() {
+  Bike bike;
+  bike.engine.revLimitRpm = 9000;
+  bike.engine.torqueCurve = TorqueCurve::make({{2000, 90}, {9000, 90}}).value();
+  bike.chassis = Chassis{.massKg = 130,
+                         .riderMassKg = 70,
+                         .wheelbaseMm = 1400,
+                         .cgHeightMm = 600,
+                         .cgAheadOfRearAxleMm = 650,
+                         .dragAreaM2 = 0.4,
+                         .rollingResistance = 0.02,
+                         .drivetrainEfficiency = 0.9,
+                         .tyreGrip = 0.8};
+  return bike;
+}
+
+double tensionOn(const Bike& bike, const Ride& ride, const std::optional<double>& growth = {}) {
+  auto setup = chained(15, 45, 114);
+  setup.primaryRatio = 2;
+  setup.gearRatios = gears({3, 2, 1});
+  setup.options.rolloutMm = 2000;
+  setup.options.growthPerKmh2 = growth;
+  const PullModel model(std::make_shared<const PullBike>(pullBike(bike, ride)), roadOf(bike, ride), setup,
+                        rolloutOf(setup), Fitted{});
+  return *chainRun(bike, setup, setup, &model)->peakTensionN;
+}
+
+// μ·m·g·(l − b)/l / (1 − μ·h/l) at walking pace on the tyre's grip, and what the tread's resistance adds.
+TEST(ChainRunTension, IsThatOfDryLevelAsphaltWithoutWind) {
+  const double weight = 200 * 9.80665, mu = 0.8, resistance = 0.02 * weight;
+  const double transfer = mu * 600.0 / 1400.0;
+  // The contact force F = m·a + Fr with m·a + Fr ≤ μ·(weight·(l − b) + m·a·h)/l.
+  const double push = (mu * weight * 750.0 / 1400.0 - resistance) / (1 - transfer) + resistance;
+  const double dry = tensionOn(strongBike(), {});
+  EXPECT_NEAR(dry, push / std::numbers::pi / (45 * 0.015875 / (2 * std::numbers::pi)), dry * 0.03)
+      << "a little more with drag, which loads the rear";
+  Ride loose{.slopePercent = 12, .headwindKmh = 30, .surface = Surface::Sand};
+  loose.surfaces[Surface::Sand] = {.grip = 0.3, .rollingResistance = 0.2, .slipPercent = 20, .extras = {}};
+  EXPECT_NEAR(tensionOn(strongBike(), loose), dry, 1e-9);
+  EXPECT_NEAR(tensionOn(strongBike(), {.surface = Surface::WetAsphalt}), dry, 1e-9);
+}
+
+TEST(ChainRunTension, HasNoGrowthOfTheTyre) {
+  Bike weak = strongBike();
+  weak.engine.torqueCurve = TorqueCurve::make({{2000, 10}, {9000, 20}}).value();
+  EXPECT_NEAR(tensionOn(weak, {}, 1e-6), tensionOn(weak, {}), 1e-9);
+  EXPECT_NEAR(tensionOn(strongBike(), {}, 1e-6), tensionOn(strongBike(), {}), 1e-9);
+}
+
+TEST(ChainRunTension, IsThatOfTodaysAir) {
+  Bike weak = strongBike();
+  weak.engine.torqueCurve = TorqueCurve::make({{2000, 10}, {9000, 20}}).value();
+  EXPECT_LT(tensionOn(weak, {.altitudeM = 2000}), tensionOn(weak, {}) * 0.85);
+}
+
 TEST(ChainRunBelt, OnlyListedLengthsExist) {
   auto belt = chained(33, 71, 0);
   belt.options.finalDrive = FinalDrive::Belt;

@@ -76,6 +76,15 @@ TEST(Gearing, TheSawtoothFallsAtConstantRoadSpeed) {
     EXPECT_NEAR(figures.rpm(*figures.gears[g].shiftSpeedMps, g + 1), *figures.gears[g].rpmAfterShift, 1e-8);
 }
 
+TEST(Gearing, EngineTurnsAtCruiseAreThoseOfTheGrownTyre) {
+  auto setup = plainSetup();
+  setup.options.growthPerKmh2 = 5e-7;
+  const Gearing figures = gearing(setup, {.revLimitRpm = 9000, .cruiseSpeedMps = 120 / 3.6});
+  // 6 turns of the engine for one of the wheel, 2 m grown by 5e-7 · 120² = 0.72 %.
+  EXPECT_NEAR(figures.cruise->turnsPerKm, 6 * 1000 / 2.0144, 1e-9);
+  EXPECT_NEAR(figures.cruise->rpm, figures.cruise->turnsPerKm * 2, 1e-9) << "two kilometres a minute";
+}
+
 TEST(Gearing, CruisesInTheHighestGearThatHoldsTheSpeed) {
   const auto cruise = [](double kmh, double idle) {
     return gearing(plainSetup(), {.revLimitRpm = 9000, .idleRpm = idle, .cruiseSpeedMps = kmh / 3.6});

@@ -35,7 +35,7 @@ Bike pullTestBike() {
   Bike bike;
   bike.engine.revLimitRpm = 9000;
   bike.engine.idleRpm = 1000;
-  bike.engine.torqueCurve = TorqueCurve::make({{2000, 50}, {8000, 50}}).value();
+  bike.engine.torqueCurve = TorqueCurve::make({{2000, 50}, {9000, 50}}).value();
   bike.chassis = Chassis{.massKg = 130,
                          .riderMassKg = 70,
                          .wheelbaseMm = 1400,
@@ -125,6 +125,14 @@ TEST(PullBike, AssumesOnlyWhatIsUsed) {
   bike = pullTestBike();
   bike.chassis = Chassis{.drivetrainEfficiency = 0.9, .shiftTimeS = 0.2};
   EXPECT_EQ(pullBike(bike, {.surface = Surface::Sand}).assumed, std::vector<Assumed>{});
+}
+
+TEST(PullBike, AssumesTheTorqueBeyondTheCurvesLastPoint) {
+  Bike bike = pullTestBike();
+  bike.engine.torqueCurve = TorqueCurve::make({{2000, 50}, {8500, 30}}).value();
+  EXPECT_EQ(pullBike(bike, {}).assumed, (std::vector<Assumed>{{"bike.engine.torque_curve", 8500}}));
+  bike.engine.revLimitRpm = 8500;
+  EXPECT_EQ(pullBike(bike, {}).assumed, std::vector<Assumed>{});
 }
 
 TEST(PullBike, AtTheRearWheelTheLossesAreInTheCurve) {
@@ -385,6 +393,54 @@ TEST(Coasting, StandsAtTheJumpWhereItHoldsTheSpeed) {
   EXPECT_NEAR(model.coast(165 / 3.6 - 0.001, 2).speedMps, 165 / 3.6, 1e-12);
 }
 
+// ---- wheel slip ----
+
+/// The test bike's ride on loam with that much slip.
+Ride slippingRide(double percent) {
+  Ride ride{.surface = Surface::Loam};
+  ride.surfaces[Surface::Loam].slipPercent = percent;
+  return ride;
+}
+
+TEST(WheelSlip, TurnsTheEngineFasterAtARoadSpeed) {
+  auto setup = pullSetup();
+  setup.options.growthPerKmh2 = 2e-7;
+  const RoadModel held = pullModel(pullTestBike(), slippingRide(0), setup),
+                  slips = pullModel(pullTestBike(), slippingRide(20), setup);
+  for (std::size_t g = 0; g < 3; ++g)
+    for (const double v : {3.0, 14.0}) {
+      EXPECT_NEAR(slips.rpm(v, g), held.rpm(v, g) / 0.8, 1e-9) << g;
+      EXPECT_NEAR(slips.speedMps(slips.rpm(v, g), g), v, 1e-12) << g;
+    }
+  EXPECT_NEAR(slips.rpm(slips.limitMps(1), 1), 9000, 1e-9);
+}
+
+TEST(WheelSlip, LeavesForceAndMassAtAnEngineSpeed) {
+  Bike bike = pullTestBike();
+  bike.engine.rotatingInertiaKgm2 = 0.05;
+  bike.engine.torqueCurve = TorqueCurve::make({{2000, 40}, {5400, 60}, {9000, 50}}).value();
+  const RoadModel held = pullModel(bike, slippingRide(0)), slips = pullModel(bike, slippingRide(25));
+  for (std::size_t g = 0; g < 3; ++g) {
+    EXPECT_EQ(slips.equivalentMassKg(g), held.equivalentMassKg(g));
+    for (const double rpm : {2500.0, 5400.0, 8000.0})
+      EXPECT_NEAR(slips.forceN(slips.speedMps(rpm, g), g), held.forceN(held.speedMps(rpm, g), g), 1e-9);
+  }
+  EXPECT_NEAR(peakPull(slips)[0].peakForceSpeedMps, 7.5, 1e-9) << "10 m/s without slip";
+}
+
+TEST(WheelSlip, LetsTheClutchSlipUpToALowerSpeed) {
+  const RoadModel slips = pullModel(pullTestBike(), slippingRide(10));
+  EXPECT_EQ(slips.rpm(0.0, slips.slipping()), slips.launchRpm());
+  EXPECT_EQ(slips.rpm(7.0, slips.slipping()), slips.launchRpm());
+}
+
+TEST(WheelSlip, IsNoneOnAnotherSurfaceOrWhereNotGiven) {
+  Ride ride = slippingRide(10);
+  EXPECT_NEAR(roadOf(pullTestBike(), ride).slip, 0.1, 1e-15);
+  ride.surface = Surface::Sand;
+  EXPECT_EQ(roadOf(pullTestBike(), ride).slip, 0.0);
+}
+
 // ---- peak pull and top speed ----
 
 TEST(PeakPull, IsTheGreatestForceAndTheLowestSpeedOfIt) {
@@ -398,9 +454,46 @@ TEST(PeakPull, IsTheGreatestForceAndTheLowestSpeedOfIt) {
   EXPECT_NEAR(pull[0].peakForceSpeedMps, 10, 1e-9);
   EXPECT_NEAR(pull[2].peakForceN, pull[0].peakForceN / 3, 1e-9);
   EXPECT_NEAR(pull[2].peakForceSpeedMps, 30, 1e-9);
-  // Flat from 2000 to 8000: its lowest point.
+  // Flat from 2000 to 9000: its lowest point.
   const auto flat = peakPull(pullModel(pullTestBike()));
   EXPECT_NEAR(flat[0].peakForceSpeedMps, 2000 / 540.0, 1e-9);
+}
+
+// T = b·n on a tyre that grows by k·v²: F = N·b·c·v/(1 + k·v²)², greatest where k·v² = 1/3.
+TEST(PeakPull, OfAGrowingTyreLiesWhereTorqueAndTyreGrowAlike) {
+  Bike bike = pullTestBike();
+  bike.engine.revLimitRpm = 24000;
+  bike.engine.torqueCurve = TorqueCurve::make({{0, 0}, {24000, 240}}).value();
+  auto setup = pullSetup();
+  setup.options.growthPerKmh2 = 1e-6;
+  const auto pull = peakPull(pullModel(bike, {}, setup));
+  const double speed = 1 / std::sqrt(3 * 1e-6 * 3.6 * 3.6), rpm = 180 * speed / (4.0 / 3.0);
+  EXPECT_NEAR(pull[2].peakForceSpeedMps, speed, 1e-6);
+  EXPECT_NEAR(pull[2].peakForceN, 0.9 * 6 * std::numbers::pi * 0.01 * rpm / (4.0 / 3.0), 1e-9);
+  // In first the limit comes before.
+  EXPECT_NEAR(pull[0].peakForceSpeedMps, pullModel(bike, {}, setup).limitMps(0), 1e-9);
+}
+
+TEST(PeakPull, OfAGrowingTyreIsTheGreatestOfAllSpeeds) {
+  Bike bike = pullTestBike();
+  bike.engine.torqueCurve =
+      TorqueCurve::make({{1500, 30}, {3000, 52}, {5000, 55}, {7000, 56.5}, {9000, 57}}).value();
+  auto setup = pullSetup();
+  setup.options.growthPerKmh2 = 8e-7;
+  const RoadModel model = pullModel(bike, {}, setup);
+  const auto pull = peakPull(model);
+  for (std::size_t g = 0; g < 3; ++g) {
+    double most = 0.0, at = 0.0;
+    for (double v = 1.0; v < model.limitMps(g); v += 1e-3)
+      if (const double force = model.forceN(v, g); force > most) {
+        most = force;
+        at = v;
+      }
+    EXPECT_NEAR(pull[g].peakForceN, most, 1e-6 * most) << g;
+    EXPECT_GE(pull[g].peakForceN, most) << g;
+    EXPECT_NEAR(pull[g].peakForceSpeedMps, at, 2e-3) << g;
+  }
+  EXPECT_LT(pull[2].peakForceSpeedMps, model.limitMps(2) * 0.9) << "before the torque's peak at the limit";
 }
 
 TEST(PeakPull, IsNotBounded) {

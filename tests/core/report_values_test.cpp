@@ -125,7 +125,8 @@ TEST(ReportValues, LacksAndAssumed) {
   EXPECT_EQ(reportOf(reportBike())["lacks"]["chain_run"], Json::array());
   Json profile = flatBike();
   profile["bike"]["chassis"].erase("rider_mass_kg");
-  EXPECT_EQ(reportOf(profile)["assumed"], (Json{{"bike.chassis.rider_mass_kg", 75.0},
+  EXPECT_EQ(reportOf(profile)["assumed"], (Json{{"bike.engine.torque_curve", 8000.0},
+                                                {"bike.chassis.rider_mass_kg", 75.0},
                                                 {"bike.chassis.shift_time_s", 0.15},
                                                 {"bike.chassis.rolling_resistance", 0.015}}));
   EXPECT_EQ(reportOf(profile)["lacks"]["pull"], Json::array());

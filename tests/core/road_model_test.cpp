@@ -45,6 +45,7 @@ TEST(RoadModel, OnAnotherRoadIsAsIfMadeThere) {
   profile.ride->headwindKmh = 25;
   profile.ride->altitudeM = 1800;
   profile.ride->surface = Surface::Loam;
+  profile.ride->surfaces[Surface::Loam].slipPercent = 12;
   const RoadModel anew = roadModelOf(profile), moved = flat.onRoad(anew.road());
   EXPECT_EQ(moved.shifts().rpm, flat.shifts().rpm);
   EXPECT_EQ(moved.launchRpm(), flat.launchRpm());
@@ -62,6 +63,20 @@ TEST(RoadModel, OnAnotherRoadIsAsIfMadeThere) {
   // And back again.
   EXPECT_EQ(quarterMile(moved.onRoad(flat.road())), quarterMile(flat));
   EXPECT_EQ(here.onRoad(here.road()).launchRpm(), here.launchRpm());
+}
+
+TEST(RoadModel, WheelSlipIsNotInTheGearing) {
+  Profile profile = roadModelProfile();
+  const Plan held = plan(profile);
+  profile.ride->surfaces[Surface::Asphalt].slipPercent = 10;
+  const Plan slips = plan(profile);
+  for (std::size_t g = 0; g < 6; ++g)
+    EXPECT_EQ(slips.stock.gearing.gears[g].speedAtRevLimitMps,
+              held.stock.gearing.gears[g].speedAtRevLimitMps);
+  EXPECT_EQ(slips.stock.gearing.cruise->rpm, held.stock.gearing.cruise->rpm);
+  EXPECT_EQ(slips.stock.cornerExitRpm.has_value(), held.stock.cornerExitRpm.has_value());
+  EXPECT_GT(*slips.stock.road.run.quarterMileS, *held.stock.road.run.quarterMileS);
+  EXPECT_LT(slips.stock.model->limitMps(5), held.stock.model->limitMps(5));
 }
 
 TEST(RoadModel, OnARoadWithoutGripNothingBoundsIt) {

@@ -246,6 +246,7 @@ TEST(Schema, HasTheDefaults) {
       {"/bike/engine/curve_air/pressure_hpa", defaults::kAirPressureHpa},
       {"/bike/engine/curve_air/humidity_percent", defaults::kHumidityPercent},
       {"/ride/humidity_percent", defaults::kHumidityPercent},
+      {"/ride/surfaces/sand/slip_percent", defaults::kSlipPercent},
   };
   for (const auto& [pointer, value] : usual)
     EXPECT_EQ(schema.at(pointer).value("default", std::nan("")), value) << pointer;

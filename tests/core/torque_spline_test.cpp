@@ -91,12 +91,54 @@ TEST(TorqueSpline, TwoOrThreePointsAreJoinedByStraightLines) {
   EXPECT_GT(splineOf({{2000, 30}, {6000, 50}, {7000, 20}, {7500, 10}}, 8000).at(4000), 40.5);
 }
 
-TEST(TorqueSpline, IsFlatAtItsEndsAndNothingAboveTheLimit) {
+TEST(TorqueSpline, IsFlatBelowItsFirstPointAndNothingAboveTheLimit) {
   const TorqueSpline spline = splineOf(wavyCurve(), 12000);
   for (const double rpm : {0.0, 500.0, 2999.9, 3000.0}) EXPECT_EQ(spline.at(rpm), 40) << rpm;
-  for (const double rpm : {11000.0, 11000.1, 11500.0, 12000.0}) EXPECT_NEAR(spline.at(rpm), 44, 1e-12) << rpm;
+  EXPECT_GT(spline.at(12000), 0);
   EXPECT_EQ(spline.at(12000.001), 0);
   EXPECT_EQ(spline.at(30000), 0);
+}
+
+// wavyCurve() ends 1300 rpm +2 N·m, 2000 rpm −16 N·m: by the three-point rule
+// ((2·2000 + 1300)·(−0.008) − 2000·(2/1300)) / 3300, its size below the 0.024 that it is cut back to.
+TEST(TorqueSpline, GoesOnFallingAlongItsEndSlopeAsFarAsTheLimit) {
+  const TorqueSpline spline = splineOf(wavyCurve(), 12000);
+  const double slope = (5300 * -0.008 - 2000 * (2.0 / 1300)) / 3300;
+  for (const double rpm : {11000.0, 11000.1, 11500.0, 12000.0})
+    EXPECT_NEAR(spline.at(rpm), 44 + slope * (rpm - 11000), 1e-12) << rpm;
+  ASSERT_TRUE(spline.beyond());
+  EXPECT_EQ(spline.beyond()->lastPointRpm, 11000);
+  EXPECT_TRUE(spline.beyond()->falls);
+}
+
+TEST(TorqueSpline, NeverFallsBelowZeroBeyondItsLastPoint) {
+  // Straight lines, 0.02 N·m per rpm down to 5 N·m at 8000: nothing is left at 8250.
+  const TorqueSpline spline = splineOf({{2000, 30}, {7000, 25}, {8000, 5}}, 9000);
+  EXPECT_NEAR(spline.at(8100), 3, 1e-12);
+  EXPECT_NEAR(spline.at(8250), 0, 1e-12);
+  EXPECT_EQ(spline.at(8250.1), 0);
+  EXPECT_EQ(spline.at(9000), 0);
+  EXPECT_EQ(spline.knotsRpm(), (std::vector<double>{2000, 7000, 8000, 8250})) << "forms change there";
+  const TorqueSpline endsAtZero = splineOf({{2000, 30}, {8000, 0}}, 9000);
+  EXPECT_EQ(endsAtZero.at(8500), 0);
+  EXPECT_EQ(endsAtZero.knotsRpm(), (std::vector<double>{2000, 8000}));
+}
+
+TEST(TorqueSpline, StaysLevelWhereItsEndDoesNotFall) {
+  const TorqueSpline rising = splineOf({{2000, 30}, {6000, 50}}, 8000);
+  EXPECT_NEAR(rising.at(6500), 50, 1e-12);
+  EXPECT_NEAR(rising.at(8000), 50, 1e-12);
+  ASSERT_TRUE(rising.beyond());
+  EXPECT_FALSE(rising.beyond()->falls);
+  // The last points fall so little, after falling so much, that the three-point rule gives a level end.
+  const TorqueSpline levelling = splineOf({{2000, 30}, {4000, 50}, {5000, 20}, {6000, 19.9}}, 8000);
+  EXPECT_NEAR(levelling.at(7000), 19.9, 1e-12);
+  EXPECT_FALSE(levelling.beyond()->falls);
+}
+
+TEST(TorqueSpline, AssumesNothingWhereTheCurveReachesTheLimit) {
+  EXPECT_FALSE(splineOf(wavyCurve(), 11000).beyond());
+  EXPECT_FALSE(splineOf(wavyCurve(), 8000).beyond());
 }
 
 TEST(TorqueSpline, ALimitInsideTheCurveCutsIt) {

@@ -98,15 +98,28 @@ TEST(RollingResistanceReference, ASurfacesTypedValuesWin) {
   const Bike bike = rollingBike();
   Ride ride{.surface = Surface::Sand};
   EXPECT_EQ(roadOf(bike, ride).grip, 0.6);
-  ride.surfaces[Surface::Loam] = {.grip = 0.3, .rollingResistance = 0.3, .extras = {}};
+  ride.surfaces[Surface::Loam] = {.grip = 0.3, .rollingResistance = 0.3, .slipPercent = {}, .extras = {}};
   EXPECT_EQ(roadOf(bike, ride).grip, 0.6);  // another surface's
-  ride.surfaces[Surface::Sand] = {.grip = 0.55, .rollingResistance = 0.12, .extras = {}};
+  ride.surfaces[Surface::Sand] = {.grip = 0.55, .rollingResistance = 0.12, .slipPercent = {}, .extras = {}};
   EXPECT_EQ(roadOf(bike, ride).grip, 0.55);
   EXPECT_EQ(coefficientOn(bike, ride, 40), 0.12);
   ride.surface = Surface::WetAsphalt;
-  ride.surfaces[Surface::WetAsphalt] = {.grip = 0.5, .rollingResistance = {}, .extras = {}};
+  ride.surfaces[Surface::WetAsphalt] = {
+      .grip = 0.5, .rollingResistance = {}, .slipPercent = {}, .extras = {}};
   EXPECT_EQ(roadOf(bike, ride).grip, 0.5);  // typed for the wet: not cut again
   EXPECT_EQ(coefficientOn(bike, ride, 40), 0.015);
+}
+
+TEST(RollingResistanceReference, ASurfacesTypedValueOverrulesTheForm) {
+  Bike bike = rollingBike();
+  Ride ride{.surface = Surface::WetAsphalt};
+  ride.surfaces[Surface::WetAsphalt].rollingResistance = 0.018;
+  EXPECT_FALSE(surfaceOverrulesForm(bike, ride)) << "a constant form is no form to overrule";
+  bike.chassis->rollingResistanceForm = RollingResistanceForm::SpeedDependent;
+  EXPECT_TRUE(surfaceOverrulesForm(bike, ride));
+  for (const double kmh : {20.0, 180.0}) EXPECT_EQ(coefficientOn(bike, ride, kmh), 0.018);
+  ride.surface = Surface::Asphalt;
+  EXPECT_FALSE(surfaceOverrulesForm(bike, ride)) << "typed for another surface";
 }
 
 TEST(RollingResistanceReference, GripOffTheRoadIsTheSurfaces) {

@@ -319,6 +319,7 @@ Json randomRide(Draw& draw) {
     if (draw.once(0.3))
       ride["surfaces"] = {
           {surface, {{"grip", draw.between(0.4, 1.2)}, {"rolling_resistance", draw.between(0.01, 0.2)}}}};
+    if (draw.once(0.5)) ride["surfaces"][surface]["slip_percent"] = draw.between(0, 40);
   }
   return ride;
 }

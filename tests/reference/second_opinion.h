@@ -78,7 +78,8 @@ class SecondOpinion {
     if (rpm > limit_ * (1 + 1e-12)) return 0.0;
     const auto& points = engine_.torqueCurve->points();
     if (rpm <= points.front().rpm) return points.front().torqueNm;
-    if (rpm >= points.back().rpm) return points.back().torqueNm;
+    if (rpm >= points.back().rpm)
+      return std::max(0.0, points.back().torqueNm + fallAtEnd() * (rpm - points.back().rpm));
     if (curve_) return (*curve_)(rpm);
     for (std::size_t i = 1; i < points.size(); ++i)
       if (rpm <= points[i].rpm)
@@ -88,9 +89,12 @@ class SecondOpinion {
   }
   /// The tyre as it has grown at a speed, against its size at walking pace.
   double grown(double v) const { return 1 + growth_ * v * v; }
-  double rpmAt(double v, std::size_t gear) const { return 60 * v * overall_[gear] / (rollout_ * grown(v)); }
+  /// The wheel turns faster than it rolls by what slips.
+  double rpmAt(double v, std::size_t gear) const {
+    return 60 * (v / (1 - slip_)) * overall_[gear] / (rollout_ * grown(v));
+  }
   double speedAt(double rpm, std::size_t gear) const {
-    const double walking = rpm / 60 * rollout_ / overall_[gear];
+    const double walking = (1 - slip_) * rpm / 60 * rollout_ / overall_[gear];
     if (growth_ <= 0 || walking <= 0) return walking;
     // The engine speed rises with the road speed until the tyre has grown to twice its size.
     std::uintmax_t most = 200;
@@ -105,6 +109,10 @@ class SecondOpinion {
   std::vector<double> kinks(std::size_t gear) const {
     std::vector<double> speeds{165 / 3.6, std::max(0.0, -wind_)};
     for (const auto& point : engine_.torqueCurve->points()) speeds.push_back(speedAt(point.rpm, gear));
+    const TorquePoint& last = engine_.torqueCurve->points().back();
+    if (fallAtEnd() < 0)
+      if (const double nothingLeft = last.rpm - last.torqueNm / fallAtEnd(); nothingLeft < limit_)
+        speeds.push_back(speedAt(nothingLeft, gear));
     std::sort(speeds.begin(), speeds.end());
     return speeds;
   }
@@ -234,6 +242,14 @@ class SecondOpinion {
   double weight() const { return mass_ * 9.80665 * std::cos(theta_); }
   double along() const { return mass_ * 9.80665 * std::sin(theta_); }
 
+  /// The slope at the last point where it falls: the interpolation's own there, or that of the last line.
+  double fallAtEnd() const {
+    const auto& points = engine_.torqueCurve->points();
+    const TorquePoint &last = points.back(), &before = *(points.end() - 2);
+    return std::min(
+        0.0, curve_ ? curve_->prime(last.rpm) : (last.torqueNm - before.torqueNm) / (last.rpm - before.rpm));
+  }
+
   using State = std::array<double, 2>;  // distance, speed
 
   /// Sprockets that were weighed before and after: their kilograms, and their turning as rings from 0.4 of
@@ -289,6 +305,7 @@ class SecondOpinion {
         pressure_.reset();
       }
     if (typed.grip) grip_ = typed.grip;
+    slip_ = typed.slipPercent.value_or(0.0) / 100;
     if (typed.rollingResistance) {
       constantRolling_ = *typed.rollingResistance;
       pressure_.reset();
@@ -393,7 +410,7 @@ class SecondOpinion {
   double limit_;
   std::vector<double> overall_;
   double rollout_ = 0, radius_ = 0, growth_ = 0, mass_ = 0, rolling_ = 0, theta_ = 0, wind_ = 0, density_ = 0;
-  double torqueFactor_ = 1, efficiency_ = 1, hd_ = 0, constantRolling_ = 0;
+  double torqueFactor_ = 1, efficiency_ = 1, hd_ = 0, constantRolling_ = 0, slip_ = 0;
   std::optional<double> b_, l_, h_, grip_, pressure_;
   std::optional<boost::math::interpolators::pchip<std::vector<double>>> curve_;
 };

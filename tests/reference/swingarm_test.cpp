@@ -77,6 +77,25 @@ TEST(Swingarm, AntiSquatIsTheSlopeOfTheSquatLine) {
   }
 }
 
+// The same squat line with pulleys as large as their teeth's pitches are long, N·p/2π.
+TEST(Swingarm, ABeltPullsAtThePitchCirclesOfItsPulleys) {
+  constexpr double kPitchM = 0.014, kAngle = 9 * units::kPi / 180;
+  const double r1 = 30 * kPitchM / (2 * units::kPi), r2 = 68 * kPitchM / (2 * units::kPi);
+  const double px = 0.6 * std::cos(kAngle), py = kRollingRadiusM + 0.6 * std::sin(kAngle);
+  const double cx = px + 0.08, cy = py + 0.01;
+  double slope = std::atan2(cy - kRollingRadiusM, cx);
+  for (int i = 0; i < 200; ++i)
+    slope = std::atan2(cy - kRollingRadiusM - (r2 - r1) * std::cos(slope), cx + (r2 - r1) * std::sin(slope));
+  const double tx = -r2 * std::sin(slope), ty = kRollingRadiusM + r2 * std::cos(slope);
+  const double x = (ty - tx * std::tan(slope) - kRollingRadiusM) / (std::tan(kAngle) - std::tan(slope));
+  const double y = kRollingRadiusM + x * std::tan(kAngle);
+  const auto figures =
+      swingarm(armedBike(9), {.pitchM = kPitchM, .teeth1 = 30, .teeth2 = 68}, kRollingRadiusM, 0.0, true)
+          .value();
+  EXPECT_NEAR(figures.upperRunDeg, slope * 180 / units::kPi, 1e-9);
+  EXPECT_NEAR(figures.antiSquatPercent.value(), 100 * (y / x) / (0.620 / 1.400), 1e-6);
+}
+
 TEST(Swingarm, TightSpot) {
   struct Row {
     double angle, gainMm, playMm;

@@ -74,7 +74,7 @@ COMPLETE = {
   "ride": {
     "slope_percent": 2, "headwind_kmh": 10, "altitude_m": 300, "air_temperature_c": 20, "air_pressure_hpa": 980,
     "humidity_percent": 50, "surface": "asphalt",
-    "surfaces": {name: {"grip": 0.8, "rolling_resistance": 0.03}
+    "surfaces": {name: {"grip": 0.8, "rolling_resistance": 0.03, "slip_percent": 5}
                  for name in ("asphalt", "wet_asphalt", "hardpack", "loam", "sand")},
     "launch_rpm": 7000, "lean_deg": 40, "drive": {"exit_speed_kmh": 80, "length_m": 400},
     "roll_on": {"from_speed_kmh": 80, "to_speed_kmh": 120, "gear": 4},
@@ -142,6 +142,7 @@ LIMIT_OF = {
 for _surface in COMPLETE["ride"]["surfaces"]:
   LIMIT_OF[f"ride.surfaces.{_surface}.grip"] = "kGrip"
   LIMIT_OF[f"ride.surfaces.{_surface}.rolling_resistance"] = "kRollingResistance"
+  LIMIT_OF[f"ride.surfaces.{_surface}.slip_percent"] = "kSlipPercent"
 
 # What else must be refused: key path, value put there.
 BROKEN = [

@@ -5,6 +5,7 @@
 
 #include "core/units.h"
 #include "tests/ui/support.h"
+#include "ui/editors/curve_preview.h"
 
 namespace layshaft::test {
 namespace {
@@ -105,6 +106,30 @@ TEST_F(CurveEditorTest, ThePictureShowsWhatWasTyped) {
   const QImage empty = preview.grab().toImage();
   paste("4000\t41\n8000\t57\n12000\t50");
   EXPECT_NE(preview.grab().toImage(), empty);
+}
+
+/// How much of the torque line's colour stands above an engine speed, in pixels.
+double torqueInk(double lastPointRpm, double rpm) {
+  ui::CurvePreview preview;
+  preview.setPalette(QPalette(Qt::white));
+  preview.resize(416, 240);  // the picture is 400 wide
+  preview.show(TorqueCurve::make({{2000, 50}, {lastPointRpm, 50}}).value(), 10000, ui::UnitsShown());
+  const QImage picture = preview.grab().toImage();
+  const int x = 8 + qRound(rpm / 10000 * 400);
+  double ink = 0.0;
+  // Below the words, which have the same colour.
+  for (int y = 12 + preview.fontMetrics().height(); y < picture.height(); ++y) {
+    const QColor pixel = picture.pixelColor(x, y);
+    ink += std::max(0, pixel.blue() - pixel.red()) / 178.0;  // of 0x0072b2
+  }
+  return ink;
+}
+
+TEST(CurvePreviewTest, WhatIsAssumedBeyondTheLastPointIsThin) {
+  const double thick = torqueInk(10000, 9000);
+  EXPECT_NEAR(torqueInk(8000, 7000), thick, 0.2);
+  EXPECT_GT(torqueInk(8000, 9000), 0.5);
+  EXPECT_LT(torqueInk(8000, 9000), 0.75 * thick);
 }
 
 }  // namespace

@@ -90,9 +90,8 @@ TEST(KeyFigures, WordsOfSettingsAreThereAndBack) {
 
 TEST(KeyFigures, InMilesAndInches) {
   const auto figures = figuresOf(workedExample(), UnitSystem::Imperial);
-  EXPECT_THAT(
-      ui::keyFigures(plan(workedExample()), UnitsShown(UnitSystem::Imperial), {ui::Figure::Rollout}),
-      ElementsAre(KeyFigure{"Rollout", "76.3", "76.3", "in", ""}));
+  EXPECT_THAT(ui::keyFigures(plan(workedExample()), UnitsShown(UnitSystem::Imperial), {ui::Figure::Rollout}),
+              ElementsAre(KeyFigure{"Rollout", "76.3", "76.3", "in", ""}));
   EXPECT_THAT(figures, Contains(KeyFigure{"Speedometer at a true 60 mph", "62", "67", "mph", "+5"}));
   for (const KeyFigure& figure : figures)
     EXPECT_FALSE(figure.label.contains("km") || figure.unit.contains("km")) << testing::PrintToString(figure);

@@ -11,7 +11,9 @@
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
 #include "ui/words/numbers.h"
+#include "ui/words/pull_notes.h"
 #include "ui/words/road_words.h"
+#include "ui/words/text_report.h"
 
 namespace layshaft::test {
 namespace {
@@ -119,6 +121,18 @@ TEST_F(RoadPages, TheSurfacesOwnGripCanBeTyped) {
   EXPECT_EQ(window_->profile().ride->surfaces, before);
 }
 
+TEST_F(RoadPages, TheSurfacesWheelSlipCanBeTyped) {
+  open(sampleBike("motocross-450"), "Pull");
+  for (auto* box : (*window_)->findChildren<QDoubleSpinBox*>())
+    if (box->isVisible() && box->accessibleName() == "Wheel slip") {
+      EXPECT_TRUE(box->toolTip().contains("5 % on hardpack, 10 % on loam, 15 % on sand"));
+      typeInto(*box, "12");
+      QTest::keyClick(box, Qt::Key_Return);
+    }
+  EXPECT_EQ(window_->profile().ride->surfaces.at(Surface::Loam).slipPercent, 12);
+  EXPECT_NEAR(shown().road.slip, 0.12, 1e-12);
+}
+
 TEST_F(RoadPages, ARunEndsWhereItWasAskedTo) {
   open(workedExample(), "Acceleration");
   EXPECT_NEAR(chart_->lines().back()->points().back().x(), *shown().proposed.road.run.quarterMileS, 1e-6);
@@ -199,6 +213,108 @@ TEST_F(RoadPages, WhatWasTakenForWhatIsMissingIsSaid) {
   EXPECT_TRUE(words.contains("drive-train efficiency 0.9")) << words.toStdString();
   EXPECT_TRUE(words.contains("rider's mass 75 kg")) << words.toStdString();
   EXPECT_EQ(ui::assumedWords(*plan(workedExample()).pullBike), "");
+}
+
+TEST_F(RoadPages, TheTorqueBeyondTheCurveIsSaidToBeAssumed) {
+  Profile profile = sampleBike("club-600");
+  profile.bike.engine.torqueCurve = TorqueCurve::make({{4000, 50}, {9000, 60}, {13000, 55}}).value();
+  const QString falling =
+      "Beyond the curve's last point, 13,000 rpm, the torque is assumed to go on falling as it does there.";
+  EXPECT_EQ(ui::pullNotes(plan(profile)), QStringList{falling});
+  EXPECT_TRUE(ui::textReport(plan(profile), ui::UnitsShown()).contains('\n' + falling + '\n'));
+  open(profile, "Pull");
+  QStringList said;
+  for (auto* label : (*window_)->findChildren<QLabel*>()) said << label->text();
+  EXPECT_TRUE(said.join('|').contains(falling));
+  profile.bike.engine.torqueCurve = TorqueCurve::make({{4000, 50}, {13000, 60}}).value();
+  EXPECT_EQ(ui::pullNotes(plan(profile)),
+            QStringList{"Beyond the curve's last point, 13,000 rpm, the torque is assumed to stay level."});
+  EXPECT_EQ(ui::pullNotes(plan(sampleBike("club-600"))), QStringList{}) << "its curve reaches the limit";
+}
+
+TEST_F(RoadPages, ASurfaceThatOverrulesTheFormOfRollingIsSaid) {
+  Profile profile = sampleBike("club-600");
+  profile.bike.chassis->rollingResistanceForm = RollingResistanceForm::SpeedDependent;
+  profile.bike.chassis->tyrePressureBar = 2.5;
+  profile.ride->surface = Surface::WetAsphalt;
+  EXPECT_EQ(ui::pullNotes(plan(profile)), QStringList{});
+  profile.ride->surfaces[Surface::WetAsphalt].rollingResistance = 0.018;
+  EXPECT_EQ(
+      ui::pullNotes(plan(profile)),
+      QStringList{"The rolling resistance typed for wet asphalt, 0.018, counts instead of the one growing "
+                  "with speed."});
+}
+
+/// A pull chart whose places can be asked for.
+class OpenPullChart : public ui::PullChart {
+ public:
+  using PullChart::at;
+};
+
+/// How much of the proposal's colour stands in a picture's column, in pixels.
+double blueIn(const QImage& picture, int x) {
+  double ink = 0.0;
+  for (int y = 0; y < picture.height(); ++y) {
+    const QColor pixel = picture.pixelColor(x, y);
+    ink += std::max(0, pixel.blue() - pixel.red()) / 178.0;  // of 0x0072b2
+  }
+  return ink;
+}
+
+TEST_F(RoadPages, TheAssumedPartOfThePullIsThin) {
+  const auto picture = [](double lastPointRpm) {
+    const Profile profile =
+        bike({{"/bike/engine/torque_curve",
+               Json{{{"rpm", 2000}, {"torque_nm", 50}}, {{"rpm", lastPointRpm}, {"torque_nm", 50}}}},
+              {"/proposed", Json{{"rear_teeth", 52}}}});
+    const auto planned = std::make_shared<const Plan>(plan(profile));
+    OpenPullChart chart;
+    chart.resize(900, 420);
+    chart.usePalette(QPalette(Qt::white));
+    chart.ensureLaidOut();
+    chart.show(planned, ui::UnitsShown());
+    QImage image(chart.size(), QImage::Format_ARGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    chart.renderInto(painter, image.rect());
+    // Top gear alone turns these: at 7000 rpm the curve is given, at 9000 not always.
+    const auto column = [&](double rpm) {
+      return qRound(chart.at(planned->proposed.model->speedMps(rpm, 2) * 3.6, 0).x());
+    };
+    return std::pair{blueIn(image, column(7000)), blueIn(image, column(9000))};
+  };
+  const auto [given, alsoGiven] = picture(10000);
+  EXPECT_NEAR(alsoGiven, given, 0.3);
+  const auto [before, assumed] = picture(8000);
+  EXPECT_NEAR(before, given, 0.3) << "as thick as ever up to the last point";
+  EXPECT_GT(assumed, 0.5);
+  EXPECT_LT(assumed, 0.75 * before);
+}
+
+/// A run chart that can be asked what stands under its crosshair.
+class OpenRunChart : public ui::RunChart {
+ public:
+  using RunChart::crosshairRows;
+};
+
+TEST_F(RoadPages, EngineSpeedsUnderTheCrosshairAreThoseOfTheSlippingWheel) {
+  Profile profile = sampleBike("club-600");
+  profile.ride->surfaces[Surface::Asphalt].slipPercent = 10;
+  const auto planned = std::make_shared<const Plan>(plan(profile));
+  OpenRunChart chart;
+  chart.resize(900, 420);
+  chart.show(planned, ui::UnitsShown());
+  const auto points = standingStartTrace(planned->proposed).points;
+  int asked = 0;
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    const RunPoint &from = points[i - 1], &to = points[i];
+    if (from.gear != 3 || to.gear != 3 || to.speedMps <= from.speedMps) continue;
+    const auto rows = chart.crosshairRows((from.timeS + to.timeS) / 2);
+    EXPECT_EQ(rows.back().values[1],
+              ui::number(planned->proposed.model->rpm((from.speedMps + to.speedMps) / 2, 2), 0));
+    ++asked;
+  }
+  EXPECT_GE(asked, 3);
 }
 
 TEST_F(RoadPages, EveryFieldThatAStudyMayLackHasAName) {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <filesystem>
 
+#include "core/bike/words.h"
 #include "tests/ui/support.h"
 #include "ui/words/summary.h"
 
@@ -50,6 +51,13 @@ TEST_P(SampleProfile, HasAStockChainThatFitsAndAgreesWithTheCentreDistance) {
   ASSERT_TRUE(run);
   EXPECT_EQ(run->fits, true);
   EXPECT_EQ(run->measuredCentreOffLinks, std::nullopt);
+}
+
+TEST_P(SampleProfile, GivesRollingResistanceByOneMeansOnly) {
+  if (profile_.bike.chassis->rollingResistanceForm != RollingResistanceForm::SpeedDependent) return;
+  EXPECT_FALSE(profile_.bike.chassis->rollingResistance) << "without effect";
+  for (const auto& [surface, values] : profile_.ride->surfaces)
+    EXPECT_FALSE(values.rollingResistance) << "overrules the form on " << wordFor(surface, kSurfaceWords);
 }
 
 /// Whether two gears of one gearbox may have this ratio, to the three digits that ratios are printed with.

@@ -15,6 +15,10 @@ namespace {
 constexpr double kHeadroom = 1.08;  // above the highest pull, for its label
 constexpr double kShiftMark = 3.5;  // half the size of the mark, px
 
+bool hasAssumed(const std::vector<PullPoint>& points) {
+  return std::any_of(points.begin(), points.end(), [](const PullPoint& point) { return point.assumed; });
+}
+
 }  // namespace
 
 PullChart::PullChart(QWidget* parent) : SetupChart(tr("Pull chart"), parent) {
@@ -32,7 +36,8 @@ QPointF PullChart::shownPoint(const PullPoint& point) const {
     case PullMeasure::Acceleration:
       return {x, point.accelerationMps2 / units::kStandardGravityMps2};
     case PullMeasure::Power:
-      return {x, units_.shown(Quantity::Power, point.forceN * point.speedMps)};
+      // The wheel turns faster than the road passes by what slips.
+      return {x, units_.shown(Quantity::Power, point.forceN * point.speedMps / (1.0 - plan_->road.slip))};
     case PullMeasure::Force:
       break;
   }
@@ -51,6 +56,8 @@ void PullChart::prepare() {
 }
 
 QList<QPointF> PullChart::lineOf(const SetupPlan& setup) const {
+  // A series has one pen: a line that is thin in parts is painted.
+  if (hasAssumed(curves_.of(setup).followed)) return {};
   return shownLine(curves_.of(setup).followed);
 }
 
@@ -88,6 +95,7 @@ void PullChart::paintOver(QPainter& painter) {
   painter.setClipRect(plotArea());
   paintBound(painter, curves_.of(plan_->proposed).grip, tr("grip limit"), Qt::FDiagPattern);
   paintBound(painter, curves_.of(plan_->proposed).lift, tr("wheelie limit"), Qt::BDiagPattern);
+  paintFollowed(painter);
   paintGears(painter);
   paintResistance(painter);
   paintShifts(painter);
@@ -124,6 +132,27 @@ void PullChart::paintBound(QPainter& painter, const std::vector<PullPoint>& boun
   const double y = std::max(edge.back().y() - height, plot.top() + 2);
   painter.fillRect(QRectF(x, y, width + 6, height), colours().background);
   texts().draw(painter, chartFont(), QPointF(x + 3, y), name);
+}
+
+/// The lines that no series shows, stock below and proposed above as there.
+void PullChart::paintFollowed(QPainter& painter) const {
+  auto setups = shown();
+  std::rotate(setups.begin() + 1, setups.begin() + 2, setups.end());
+  for (const Shown& setup : setups) {
+    const auto& points = curves_.of(*setup.plan).followed;
+    if (!hasAssumed(points)) continue;
+    QPolygonF part;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+      const QPointF point = shownPoint(points[i]);
+      part << at(point.x(), point.y());
+      if (i + 1 < points.size() && points[i + 1].assumed == points[i].assumed) continue;
+      QPen pen = setup.pen;
+      if (points[i].assumed) pen.setWidthF(1.0);
+      painter.setPen(pen);
+      painter.drawPolyline(part);
+      part = QPolygonF{part.back()};
+    }
+  }
 }
 
 void PullChart::paintGears(QPainter& painter) const {

@@ -10,8 +10,9 @@ namespace layshaft::ui {
 /// What the pull chart measures upwards.
 enum class PullMeasure { Force, Acceleration, Power };
 
-/// Pull over road speed: for each setup the curve that a run follows from gear to gear, thin beside it each
-/// gear alone; the resistance, what grip and front lift allow, shift points and top speed.
+/// Pull over road speed: for each setup the curve that a run follows from gear to gear, thin where the torque
+/// is assumed, and thin beside it each gear alone; the resistance, what grip and front lift allow, shift
+/// points and top speed.
 class PullChart : public SetupChart {
   Q_OBJECT
  public:
@@ -38,6 +39,7 @@ class PullChart : public SetupChart {
   int decimals() const;
   void paintBound(QPainter& painter, const std::vector<PullPoint>& bound, const QString& name,
                   Qt::BrushStyle shade) const;
+  void paintFollowed(QPainter& painter) const;
   void paintGears(QPainter& painter) const;
   void paintResistance(QPainter& painter) const;
   void paintShifts(QPainter& painter) const;

@@ -12,11 +12,11 @@ namespace {
 constexpr double kShiftMark = 3.5;  // half the size of the mark, px
 
 /// The engine speed at a road speed shortly before a point of a run: where the clutch slips, the launch's.
-double engineRpm(const SetupPlan& setup, const RunPoint& next, double mps) {
+double engineRpm(const RoadModel& model, const RunPoint& next, double mps) {
   const auto gear = static_cast<std::size_t>(next.gear - 1);
   constexpr double kSlips = 1.0;  // rpm
-  const bool slips = next.rpm > setup.gearing.rpm(next.speedMps, gear) + kSlips;
-  return slips ? next.rpm : setup.gearing.rpm(mps, gear);
+  const bool slips = next.rpm > model.rpm(next.speedMps, gear) + kSlips;
+  return slips ? next.rpm : model.rpm(mps, gear);
 }
 
 }  // namespace
@@ -126,8 +126,9 @@ std::vector<CrosshairRow> RunChart::crosshairRows(double x) const {
     });
     const bool inside = v && point != run.end();
     gear.values << (inside ? number(point->gear, 0) : tr("–"));
-    engine.values << (inside ? number(engineRpm(*setup.plan, *point, units_.si(Quantity::Speed, *v)), 0)
-                             : tr("–"));
+    engine.values << (inside
+                          ? number(engineRpm(*setup.plan->model, *point, units_.si(Quantity::Speed, *v)), 0)
+                          : tr("–"));
   }
   return any ? std::vector{speed, other, gear, engine} : std::vector<CrosshairRow>();
 }

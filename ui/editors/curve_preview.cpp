@@ -6,7 +6,6 @@
 
 #include "core/parts/torque_spline.h"
 #include "core/units.h"
-#include "ui/charts/palette.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
@@ -36,8 +35,8 @@ void CurvePreview::paintEvent(QPaintEvent*) {
   painter.setRenderHint(QPainter::Antialiasing);
   const ChartPalette colours(palette());
   painter.fillRect(rect(), colours.background);
-  const int line = fontMetrics().height();
-  const QRectF plot = QRectF(rect()).adjusted(8, 8 + line, -8, -8 - line);
+  const int lineHeight = fontMetrics().height();
+  const QRectF plot = QRectF(rect()).adjusted(8, 8 + lineHeight, -8, -8 - lineHeight);
   painter.setPen(colours.mutedText);
   if (!curve_) {
     painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap,
@@ -65,32 +64,45 @@ void CurvePreview::paintEvent(QPaintEvent*) {
   painter.setPen(QPen(colours.warning, 1, Qt::DotLine));
   painter.drawLine(place(revLimitRpm_, 0), place(revLimitRpm_, kHeadroom));
 
-  QPolygonF torqueLine, powerLine;
-  for (int i = 0; i <= kSteps; ++i) {
-    const double rpm = revLimitRpm_ * i / kSteps;
-    torqueLine << place(rpm, spline.at(rpm) / most);
-    if (mostPower > 0.0) powerLine << place(rpm, power(rpm) / mostPower);
-  }
+  const auto line = [&](double from, double to, const auto& shareAt) {
+    QPolygonF points;
+    for (int i = 0; i <= kSteps; ++i) {
+      const double rpm = from + (to - from) * i / kSteps;
+      points << place(rpm, shareAt(rpm));
+    }
+    return points;
+  };
+  const auto torqueShare = [&](double rpm) { return spline.at(rpm) / most; };
+  const double measured = spline.beyond() ? spline.beyond()->lastPointRpm : revLimitRpm_;
   painter.setPen(QPen(colours.stock, 1, Qt::DashLine));
-  painter.drawPolyline(powerLine);
+  if (mostPower > 0.0)
+    painter.drawPolyline(line(0.0, revLimitRpm_, [&](double rpm) { return power(rpm) / mostPower; }));
   painter.setPen(QPen(colours.proposed, 2));
-  painter.drawPolyline(torqueLine);
+  painter.drawPolyline(line(0.0, measured, torqueShare));
+  // Thin: assumed.
+  painter.setPen(QPen(colours.proposed, 1));
+  painter.drawPolyline(line(measured, revLimitRpm_, torqueShare));
   painter.setBrush(colours.background);
   painter.setPen(QPen(colours.proposed, 1));
   for (const TorquePoint& point : curve_->points())
     painter.drawEllipse(place(point.rpm, point.torqueNm / most), kPointRadius, kPointRadius);
 
-  const TorquePoint peak = spline.peak();
+  paintWords(painter, colours, spline.peak(), {.rpm = mostPowerRpm, .watts = mostPower});
+}
+
+void CurvePreview::paintWords(QPainter& painter, const ChartPalette& colours, const TorquePoint& peak,
+                              const PowerPoint& power) const {
+  const int lineHeight = fontMetrics().height();
   painter.setPen(colours.proposed);
-  painter.drawText(QRectF(8, 4, width() - 16, line), Qt::AlignLeft,
+  painter.drawText(QRectF(8, 4, width() - 16, lineHeight), Qt::AlignLeft,
                    tr("Torque, peak %1 %2 at %3 rpm")
                        .arg(number(units_.shown(Quantity::Torque, peak.torqueNm), 1),
                             units_.name(Quantity::Torque), number(peak.rpm, 0)));
   painter.setPen(colours.mutedText);
-  painter.drawText(QRectF(8, height() - line - 4, width() - 16, line), Qt::AlignLeft,
+  painter.drawText(QRectF(8, height() - lineHeight - 4, width() - 16, lineHeight), Qt::AlignLeft,
                    tr("Power (dashed), peak %1 %2 near %3 rpm")
-                       .arg(number(units_.shown(Quantity::Power, mostPower), 1), units_.name(Quantity::Power),
-                            number(mostPowerRpm, 0)));
+                       .arg(number(units_.shown(Quantity::Power, power.watts), 1),
+                            units_.name(Quantity::Power), number(power.rpm, 0)));
 }
 
 }  // namespace layshaft::ui

@@ -5,12 +5,13 @@
 #include <optional>
 
 #include "core/parts/torque_curve.h"
+#include "ui/charts/palette.h"
 #include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 
-/// A small picture of a torque curve: the points as typed, the line that is drawn through them, and the
-/// power.
+/// A small picture of a torque curve: the points as typed, the line that is drawn through them, thin where it
+/// is assumed, and the power.
 class CurvePreview : public QWidget {
   Q_OBJECT
  public:
@@ -24,6 +25,12 @@ class CurvePreview : public QWidget {
   void paintEvent(QPaintEvent* event) override;
 
  private:
+  struct PowerPoint {
+    double rpm, watts;
+  };
+  void paintWords(QPainter& painter, const ChartPalette& colours, const TorquePoint& peak,
+                  const PowerPoint& power) const;
+
   std::optional<TorqueCurve> curve_;
   double revLimitRpm_ = 0.0;
   UnitsShown units_;

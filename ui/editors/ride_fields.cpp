@@ -5,8 +5,9 @@ namespace layshaft::ui {
 
 void addConditions(FieldForm& form) {
   form.addFields({"ride.surface", "ride.surfaces.*.grip", "ride.surfaces.*.rolling_resistance",
-                  "ride.slope_percent", "ride.headwind_kmh", "ride.altitude_m", "ride.air_temperature_c",
-                  "ride.air_pressure_hpa", "ride.humidity_percent"});
+                  "ride.surfaces.*.slip_percent", "ride.slope_percent", "ride.headwind_kmh",
+                  "ride.altitude_m", "ride.air_temperature_c", "ride.air_pressure_hpa",
+                  "ride.humidity_percent"});
 }
 
 void addLaunchAndLean(FieldForm& form) {

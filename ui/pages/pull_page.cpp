@@ -9,6 +9,7 @@
 
 #include "core/report.h"
 #include "ui/words/cautions.h"
+#include "ui/words/pull_notes.h"
 #include "ui/words/road_words.h"
 
 namespace layshaft::ui {
@@ -76,7 +77,7 @@ void PullPage::showPlan() {
                  .arg(fieldNames(bike.resistanceLacks).join(tr(", ")));
   if (!bike.boundsLack.empty())
     notes << tr("No grip or wheelie limit without %1.").arg(fieldNames(bike.boundsLack).join(tr(", ")));
-  if (const QString assumed = assumedWords(bike); !assumed.isEmpty()) notes << assumed;
+  notes << pullNotes(*plan_);
   notes << closedCourseCaution();
   const QString text = notes.join(QStringLiteral("\n\n"));
   if (notes_->text() != text) notes_->setText(text);

@@ -31,6 +31,15 @@ struct RideRows {
        QT_TR_NOOP("Rolling drag ÷ weight on the chosen surface. Empty: the tyre's own on asphalt, 0.04 on "
                   "hardpack, 0.07 on loam, 0.15 on sand."),
        {.decimals = 3, .typical = TypicalRange{0.015, 0.2}}},
+      // Common practice, no source.
+      {"ride.surfaces.*.slip_percent",
+       QT_TR_NOOP("Wheel slip"),
+       QT_TR_NOOP("the wheel slip on the surface"),
+       QT_TR_NOOP(
+           "How much of the rear wheel's turning is lost under power on the surface chosen: the engine "
+           "turns that much faster in pull and runs. Common practice is 5 % on hardpack, 10 % on loam, "
+           "15 % on sand. Gearing figures and cruise are without it."),
+       {.decimals = 1, .usual = defaults::kSlipPercent}},
       {"ride.slope_percent",
        QT_TR_NOOP("Slope"),
        QT_TR_NOOP("the slope"),

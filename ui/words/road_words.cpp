@@ -113,15 +113,17 @@ QStringList fieldNames(const std::vector<std::string_view>& keys) {
 }
 
 QString assumedWords(const PullBike& bike) {
-  if (bike.assumed.empty()) return {};
   QStringList parts;
   for (const Assumed& assumed : bike.assumed) {
+    if (assumed.key == "bike.engine.torque_curve")
+      continue;  // no value that was taken: a sentence of its own
     const auto rule = fieldRule(assumed.key);
     const QString unit = rule ? fileUnitWord(rule->limit.unit) : QString();
     const QString name = fieldName(assumed.key), value = QLocale().toString(assumed.value, 'g', 4);
     parts << (unit.isEmpty() ? RoadWords::tr("%1 %2", "field and value").arg(name, value)
                              : RoadWords::tr("%1 %2 %3", "field, value and unit").arg(name, value, unit));
   }
+  if (parts.isEmpty()) return {};
   return RoadWords::tr("Assumed: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
 }
 

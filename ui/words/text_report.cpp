@@ -11,6 +11,7 @@
 #include "ui/words/key_figures.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/pull_notes.h"
 #include "ui/words/road_words.h"
 #include "ui/words/summary.h"
 
@@ -66,8 +67,7 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
     if (const QString start = standingStartWords(plan); !start.isEmpty()) out += start + QLatin1Char('\n');
     if (plan.drive) out += driveWords(plan, units) + QStringLiteral("\n\n");
   }
-  if (const QString assumed = assumedWords(*plan.pullBike); !assumed.isEmpty())
-    out += assumed + QStringLiteral("\n\n");
+  for (const QString& note : pullNotes(plan)) out += note + QStringLiteral("\n\n");
   const QStringList cautions = cautionsFor(plan, CautionPlace::Paper);
   if (const QString instrument = speedometerWords(plan);
       !instrument.isEmpty() && !cautions.contains(instrument))
