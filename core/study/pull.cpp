@@ -67,7 +67,7 @@ void PullModel::takeRoad(const Road& road) {
     gears_[g].rpmPerMps = 60.0 * gears_[g].overall / rollout_.metres / gripShare_;
     gears_[g].limitMps = speedMps(bike.torque->revLimitRpm(), g);
   }
-  gears_[gearCount_].limitMps = gears_.front().limitMps;
+  for (std::size_t g = 0; g < slippingGears(); ++g) gears_[gearCount_ + g].limitMps = gears_[g].limitMps;
   if (!bike.hasResistance()) return;
   dragFactor_ = 0.5 * road.airDensityKgM3 * *bike.dragAreaM2;
   weightOnRoadN_ = massKg_ * units::kStandardGravityMps2 * std::cos(road.slopeRad);

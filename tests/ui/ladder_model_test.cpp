@@ -10,6 +10,7 @@
 #include "tests/ui/support.h"
 #include "ui/document/ladder_study.h"
 #include "ui/words/aim_words.h"
+#include "ui/words/gear_words.h"
 
 namespace layshaft::test {
 namespace {
@@ -60,6 +61,7 @@ TEST_F(LadderModelTest, TitlesNameTheUnitsShown) {
   const QStringList metric{"Pair",          "Final Ratio",     "Change, %",
                            "Step",          "= Rear Teeth",    "Gears at the Limit, km/h",
                            "Cruise, rpm",   "Top Speed, km/h", "Straight, s",
+                           "End Gear",      "End rpm",         "End Speed, km/h",
                            "0–100 km/h, s", "Fits, mm",        "Shared Factor",
                            "In the Box",    "Aims, Same Ratio"};
   ASSERT_EQ(metric.size(), LadderModel::ColumnCount);
@@ -67,6 +69,7 @@ TEST_F(LadderModelTest, TitlesNameTheUnitsShown) {
   model_.show(ui::UnitsShown(ui::UnitSystem::Imperial), false);
   EXPECT_EQ(title(LadderModel::Gears), "Gears at the Limit, mph");
   EXPECT_EQ(title(LadderModel::TopSpeed), "Top Speed, mph");
+  EXPECT_EQ(title(LadderModel::EndSpeed), "End Speed, mph");
   EXPECT_EQ(title(LadderModel::Fits), "Fits, in");
   model_.settle({});
   EXPECT_EQ(title(LadderModel::Aims), "Same Ratio");
@@ -75,6 +78,9 @@ TEST_F(LadderModelTest, TitlesNameTheUnitsShown) {
 TEST_F(LadderModelTest, TitlesThatNeedOneExplainThemselves) {
   const std::map<int, QString> begins{{LadderModel::Change, "Positive is shorter"},
                                       {LadderModel::Gears, "Road speed at the rev limit in every gear"},
+                                      {LadderModel::EndGear, "At the end of the straight"},
+                                      {LadderModel::EndRpm, "At the end of the straight"},
+                                      {LadderModel::EndSpeed, "At the end of the straight"},
                                       {LadderModel::RearTeeth, "Rear teeth that would change"},
                                       {LadderModel::Meeting, "Shared factor of teeth and links"},
                                       {LadderModel::Fits, "Whether the axle stays in its slot"},
@@ -104,6 +110,9 @@ TEST_F(LadderModelTest, CellsSayTheFiguresOfTheCore) {
     EXPECT_EQ(cell(i, LadderModel::Cruise), written(*row.cruiseRpm, 0));
     EXPECT_EQ(cell(i, LadderModel::TopSpeed), written(*row.topSpeedMps * kKmh, 0));
     EXPECT_EQ(cell(i, LadderModel::Drive), written(*row.driveS(), 2));
+    EXPECT_EQ(cell(i, LadderModel::EndGear), ui::gearOrdinal(row.drive->endGear));
+    EXPECT_EQ(cell(i, LadderModel::EndRpm), written(row.drive->endRpm, 0));
+    EXPECT_EQ(cell(i, LadderModel::EndSpeed), written(row.drive->endSpeedMps * kKmh, 0));
     EXPECT_EQ(cell(i, LadderModel::StandingStart), written(*row.zeroTo100KmhS, 2));
     EXPECT_EQ(
         cell(i, LadderModel::Meeting),
@@ -190,8 +199,9 @@ TEST_F(LadderModelTest, WhatIsNotKnownIsADash) {
   model.add(bare);
   model.settle({});
   const auto text = [&](int column) { return model.index(0, column).data().toString(); };
-  for (const int column : {LadderModel::Cruise, LadderModel::Drive, LadderModel::StandingStart,
-                           LadderModel::Fits, LadderModel::Meeting})
+  for (const int column :
+       {LadderModel::Cruise, LadderModel::Drive, LadderModel::EndGear, LadderModel::EndRpm,
+        LadderModel::EndSpeed, LadderModel::StandingStart, LadderModel::Fits, LadderModel::Meeting})
     EXPECT_EQ(text(column), "–") << column;
   EXPECT_EQ(text(LadderModel::Spares), "");
   EXPECT_EQ(text(LadderModel::Aims), "");
@@ -220,6 +230,12 @@ double keyOf(const LadderRow& row, int column, std::size_t rank) {
       return row.topSpeedMps.value_or(0.0);
     case LadderModel::Drive:
       return orLast(row.driveS());
+    case LadderModel::EndGear:
+      return row.drive->endGear + row.drive->endRpm / 1e6;
+    case LadderModel::EndRpm:
+      return row.drive->endRpm;
+    case LadderModel::EndSpeed:
+      return row.drive->endSpeedMps;
     case LadderModel::StandingStart:
       return orLast(row.zeroTo100KmhS);
     case LadderModel::Fits:

@@ -295,7 +295,9 @@ TEST(AimWords, SayByHowMuch) {
   EXPECT_EQ(words(Aim::Want::CruiseBelow, false, -120), "120 rpm above");
   EXPECT_EQ(words(Aim::Want::PullGain, false, -0.8), "0.8 % pull short");
   EXPECT_EQ(words(Aim::Want::LeastDriveTime, true, 0.12), "0.12 s quicker");
-  EXPECT_EQ(words(Aim::Want::LeastDriveTime, true, 0.001), "as quick as stock");
+  EXPECT_EQ(words(Aim::Want::LeastDriveTime, true, 0.01), "as quick as stock") << "nobody can tell";
+  EXPECT_EQ(words(Aim::Want::LeastDriveTime, true, -0.011), "0.01 s slower");
+  EXPECT_EQ(words(Aim::Want::RevAtDriveEnd, true, -60), "60 rpm off");
   EXPECT_EQ(words(Aim::Want::TopSpeedAtLeast, false, -1.0), "4 km/h short");
   EXPECT_EQ(ui::marginWords({.want = Aim::Want::LeastDriveTime}, {false, {}}, metric), "");
   EXPECT_EQ(words(Aim::Want::TopSpeedAtLeast, false, -0.1), "0.4 km/h short") << "never nothing short";
@@ -314,6 +316,22 @@ TEST(AimWords, SayWhatIsWanted) {
   EXPECT_EQ(ui::aimWords({.want = Aim::Want::LeastDriveTime}, metric), "quickest to the end of the straight");
   EXPECT_EQ(ui::aimWords({.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 190}, metric),
             "top speed at least 190 km/h");
+  EXPECT_EQ(ui::aimWords({.want = Aim::Want::RevAtDriveEnd, .rpm = 13900}, metric),
+            "top gear at 13,900 rpm at the end of the straight");
+  EXPECT_EQ(ui::aimWords({.want = Aim::Want::RevAtDriveEnd, .gear = 5, .rpm = 13900}, metric),
+            "gear 5 at 13,900 rpm at the end of the straight");
+}
+
+TEST(AimWords, NamePairsThatAreEqualToTheBest) {
+  Profile profile = workedExample();
+  profile.aims = {{.want = Aim::Want::LeastDriveTime}};
+  const auto rows = Ladder(ladderInput(profile)).rows({14, 17, 38, 52});
+  const AimAnswer answer = aimAnswer(rows, profile.aims);
+  ASSERT_FALSE(answer.asQuick.empty());
+  const QString words = ui::aimAnswerWords(rows, profile.aims, ui::UnitsShown());
+  EXPECT_TRUE(words.contains("Equal to it within 0.01 s: ")) << words.toStdString();
+  for (const std::size_t i : answer.asQuick)
+    EXPECT_TRUE(words.contains(ui::pairText(rows[i].frontTeeth, rows[i].rearTeeth)));
 }
 
 }  // namespace

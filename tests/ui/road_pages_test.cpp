@@ -150,7 +150,9 @@ TEST_F(RoadPages, TheDriveIsLive) {
   auto& words = control<QLabel>(**window_, "The straight in words");
   EXPECT_TRUE(soon([&] { return words.text().startsWith("405 m straight from 80 km/h."); }))
       << words.text().toStdString();
-  EXPECT_TRUE(words.text().contains("Stock: ends in gear 5"));
+  EXPECT_TRUE(words.text().contains("Stock: starts in 1st, ends in 4th after 3 shifts"));
+  EXPECT_TRUE(
+      words.text().endsWith("1/4 mile: stock starts in 1st, 3 shifts; proposed starts in 1st, 4 shifts."));
   step("Straight length", Qt::Key_Up);
   EXPECT_EQ((*window_)->document().undoStack().count(), 1) << "a run of steps is one";
 }

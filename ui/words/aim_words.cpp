@@ -109,7 +109,7 @@ QString marginWords(const Aim& aim, const AimOutcome& outcome, const UnitsShown&
       return (outcome.reached ? Say::tr("%1 % pull to spare") : Say::tr("%1 % pull short"))
           .arg(sizeWords(size, 1));
     case Aim::Want::LeastDriveTime:
-      if (number(size, 2) == number(0.0, 2)) return Say::tr("as quick as stock");
+      if (equalTimes(margin, 0.0)) return Say::tr("as quick as stock");
       return (margin > 0.0 ? Say::tr("%1 s quicker") : Say::tr("%1 s slower")).arg(number(size, 2));
     case Aim::Want::TopSpeedAtLeast:
       break;
