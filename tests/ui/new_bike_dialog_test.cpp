@@ -34,7 +34,7 @@ class NewBikeDialogTest : public testing::Test {
   }
   /// What a line offers as an example, in each of the ways it may be typed.
   QStringList examples(const QString& label) {
-    return line(label).placeholderText().section("for example ", 1).split(", or ", Qt::SkipEmptyParts);
+    return line(label).placeholderText().section("or example ", 1).split(", or ", Qt::SkipEmptyParts);
   }
   void startFrom(const QString& name) { dialog_.findChild<QComboBox*>()->setCurrentText(name); }
   bool canCreate() {

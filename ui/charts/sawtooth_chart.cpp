@@ -15,7 +15,8 @@ namespace {
 constexpr double kThousand = 1000.0;
 constexpr double kBarHeight = 5.0;
 constexpr int kOverrunAlpha = 110;
-constexpr double kHeadroom = 1.06;    // above the rev limit, for its label
+constexpr double kHeadroom = 1.06;  // above the rev limit, for its label
+constexpr double kLeanTitleDrop = 1.0, kTitleGap = 14.0;
 constexpr int kCurvedLineParts = 12;  // a gear's line is straight unless the tyre grows with speed
 
 /// What the engine turns, and in brackets what it turns leaned over where there is a lean angle.
@@ -132,15 +133,20 @@ void SawtoothChart::paintLimit(QPainter& painter) const {
   painter.drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y));
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setPen(colours().warning);
-  texts().draw(painter, chartFont(),
-               QRectF(plot.right() - 300, y - metrics.height() - 2, 300, metrics.height()), Qt::AlignRight,
+  const double top = y - metrics.height() - 2;
+  double right = plot.right();
+  if (const QString lean = leanTitle();
+      !lean.isEmpty() && top < plot.top() + kLeanTitleDrop + metrics.height())
+    right -= texts().width(chartFont(), lean) + kTitleGap;  // its title stands there
+  texts().draw(painter, chartFont(), QRectF(right - 300, top, 300, metrics.height()), Qt::AlignRight,
                tr("Rev limit %1 rpm").arg(number(plan_->revLimitRpm, 0)));
 }
 
 /// A second scale for the same lines: what the engine turns leaned over, where the tyre rolls on a smaller
 /// radius.
 void SawtoothChart::paintLeanScale(QPainter& painter) const {
-  if (!plan_->proposed.leanFactor || *plan_->leanDeg <= 0.0) return;
+  const QString title = leanTitle();
+  if (title.isEmpty()) return;
   const double factor = *plan_->proposed.leanFactor;
   const QRectF plot = plotArea();
   const double height = QFontMetricsF(chartFont()).height();
@@ -152,13 +158,17 @@ void SawtoothChart::paintLeanScale(QPainter& painter) const {
     texts().draw(painter, chartFont(), QRectF(plot.right() + 6, y - height / 2, rightMargin() - 6, height),
                  Qt::AlignLeft, number(tick, yRange().step < 1 ? 1 : 0));
   }
-  texts().draw(painter, chartFont(), QRectF(plot.right() - 306, plot.top() + 1, 300, height), Qt::AlignRight,
-               tr("%1° lean").arg(number(*plan_->leanDeg, 0)));
+  texts().draw(painter, chartFont(), QRectF(plot.right() - 306, plot.top() + kLeanTitleDrop, 300, height),
+               Qt::AlignRight, title);
+}
+
+QString SawtoothChart::leanTitle() const {
+  const bool leaned = plan_ && plan_->proposed.leanFactor && *plan_->leanDeg > 0.0;
+  return leaned ? tr("%1° lean").arg(number(*plan_->leanDeg, 0)) : QString();
 }
 
 double SawtoothChart::rightMargin() const {
-  const bool leaned = plan_ && plan_->proposed.leanFactor && *plan_->leanDeg > 0.0;
-  return leaned ? 44.0 : LiveChart::rightMargin();
+  return leanTitle().isEmpty() ? LiveChart::rightMargin() : 44.0;
 }
 
 void SawtoothChart::paintCruise(QPainter& painter) const {

@@ -34,6 +34,7 @@ class SawtoothChart : public SetupChart {
   void paintGearNumbers(QPainter& painter) const;
   void paintLimit(QPainter& painter) const;
   void paintLeanScale(QPainter& painter) const;
+  QString leanTitle() const;  ///< empty where nothing leans
   void paintCruise(QPainter& painter) const;
   void paintBars(QPainter& painter) const;
   double barRowHeight() const;
