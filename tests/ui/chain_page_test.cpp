@@ -60,11 +60,11 @@ class ChainPageTest : public testing::Test, FreshSettings {
 TEST_F(ChainPageTest, TheTableHasThePlansFigures) {
   open(workedExample());
   EXPECT_EQ(cell("Links", 2), "114");
-  EXPECT_EQ(cell("centre distance", 1), "667.2");
-  EXPECT_EQ(cell("axle from stock", 2), "+3.7");
-  EXPECT_EQ(cell("wheelbase", 3), "+3.7");
-  EXPECT_EQ(cell("front wrap", 1), "168.3");
-  EXPECT_EQ(cell("greatest tension", 2), "7,836");
+  EXPECT_TRUE(cell("Centre distance", 1).startsWith("667.2"));
+  EXPECT_EQ(cell("Axle shift", 2), "+3.7");
+  EXPECT_EQ(cell("Wheelbase", 3), "+3.7");
+  EXPECT_EQ(cell("Front wrap", 1), "168.3");
+  EXPECT_EQ(cell("Peak tension", 2), "7,836");
   EXPECT_TRUE(words("Whether it fits").startsWith("Fits with 114 links: the axle moves 3.7 mm back."));
 }
 
@@ -72,7 +72,7 @@ TEST_F(ChainPageTest, AStepOfTheTeethShowsAtOnce) {
   open(workedExample());
   const QImage before = picture();
   ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setRearTeeth(45);
-  EXPECT_TRUE(soon([&] { return cell("axle from stock", 2) == "−4.8"; }));
+  EXPECT_TRUE(soon([&] { return cell("Axle shift", 2) == "−4.8"; }));
   EXPECT_NE(picture(), before);
 }
 
@@ -188,6 +188,8 @@ TEST_F(ChainPageTest, TheRearSprocketCanBeDraggedRound) {
 
 TEST_F(ChainPageTest, ZoomsToTheAxle) {
   open(sampleBike("motocross-450"));
+  (*window_)->resize(1280, 800);  // in a lower drawing the sprocket comes into view beside the slot
+  QTest::qWait(20);
   const QImage before = picture();
   for (auto* box : page_->findChildren<QCheckBox*>())
     if (box->text() == "Zoom to the axle") box->click();
@@ -320,8 +322,8 @@ TEST_F(ChainPageTest, AChainThatDoesNotReachRoundIsStillDrawn) {
   open(profile);
   EXPECT_TRUE(words("Whether it fits").contains("is too short for its sprockets"));
   EXPECT_GT(pixelsOf(ui::ChartPalette(drawing().palette()).proposed), 100) << "the sprockets at least";
-  EXPECT_EQ(cell("centre distance", 2), "–");
-  EXPECT_EQ(cell("axle from stock", 2), "–");
+  EXPECT_EQ(cell("Centre distance", 2), "–");
+  EXPECT_EQ(cell("Axle shift", 2), "–");
 }
 
 TEST_F(ChainPageTest, EverySampleAndUnitIsDrawn) {

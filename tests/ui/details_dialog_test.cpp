@@ -8,6 +8,7 @@
 
 #include "tests/ui/support.h"
 #include "ui/editors/calm_spin_box.h"
+#include "ui/editors/columns_table.h"
 
 namespace layshaft::test {
 namespace {
@@ -213,7 +214,7 @@ TEST_F(DetailsDialogTest, AWeighedSprocketIsKeptAndTakenOutAgain) {
 
 TEST_F(DetailsDialogTest, ABadRowOfSparesLosesNothing) {
   paste("Front sprockets or pulleys", "15\t520\n4\t520\n16\t520");
-  EXPECT_TRUE(says("Front sprockets, row 2: “4” is not understood"));
+  EXPECT_TRUE(says("Front sprockets or pulleys, row 2: “4” is not understood"));
   ASSERT_EQ(profile().sparesBox.value().front.size(), 2u) << "the others are taken";
   paste("Chains", "520\t116\tgold");
   EXPECT_TRUE(says("“gold” is not understood"));

@@ -59,7 +59,7 @@ TEST(KeyFigures, WithoutAnEngineCurve) {
 TEST(KeyFigures, AreThoseThatWerePicked) {
   const Plan shown = plan(workedExample());
   const auto picked = ui::keyFigures(shown, UnitsShown(), {ui::Figure::QuarterMile, ui::Figure::CornerExit});
-  EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.7", "10.5", "s", "−0.2"},
+  EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.67", "10.54", "s", "−0.1"},
                                   // 9,791 and 10,443 upright; 314.9 − 6.3 mm of radius lose 26.4 mm leaned.
                                   KeyFigure{"Corner exit, 45° lean", "10,705", "11,419", "rpm", "+714"}));
 }
@@ -92,7 +92,7 @@ TEST(KeyFigures, InMilesAndInches) {
   const auto figures = figuresOf(workedExample(), UnitSystem::Imperial);
   EXPECT_THAT(ui::keyFigures(plan(workedExample()), UnitsShown(UnitSystem::Imperial), {ui::Figure::Rollout}),
               ElementsAre(KeyFigure{"Rollout", "76.3", "76.3", "in", ""}));
-  EXPECT_THAT(figures, Contains(KeyFigure{"Speedometer at a true 60 mph", "62", "67", "mph", "+5"}));
+  EXPECT_THAT(figures, Contains(KeyFigure{"Speedometer at a true 60 mph", "62.4", "66.6", "mph", "+4.2"}));
   for (const KeyFigure& figure : figures)
     EXPECT_FALSE(figure.label.contains("km") || figure.unit.contains("km")) << testing::PrintToString(figure);
 }

@@ -11,6 +11,7 @@
 #include "ui/document/ladder_study.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/gear_words.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::test {
 namespace {
@@ -337,6 +338,19 @@ TEST_F(LadderModelTest, RowsOfAnOlderRequestNeverLand) {
           << row.frontTeeth << '/' << row.rearTeeth;
   }
   EXPECT_EQ(ended, 7) << "the older requests never end";
+}
+
+TEST_F(LadderModelTest, ATopSpeedThatOnlyTheRevLimitAllowsIsCalledSo) {
+  EXPECT_EQ(title(LadderModel::TopSpeed), "Top Speed, km/h");
+  EXPECT_TRUE(model_.show(ui::UnitsShown(), true));
+  EXPECT_EQ(title(LadderModel::TopSpeed), "Top Speed at the Rev Limit, km/h");
+}
+
+TEST_F(LadderModelTest, TheStandingStartIsToTheSpeedOfTheUnits) {
+  EXPECT_EQ(cell(0, LadderModel::StandingStart), ui::number(*rows_[0].zeroTo100KmhS, 2));
+  model_.show(ui::UnitsShown(ui::UnitSystem::Mixed), false);
+  EXPECT_EQ(title(LadderModel::StandingStart), "0–60 mph, s");
+  EXPECT_EQ(cell(0, LadderModel::StandingStart), ui::number(*rows_[0].zeroTo60MphS, 2));
 }
 
 }  // namespace

@@ -107,5 +107,29 @@ TEST_F(MainWindowViews, NothingNeedsMoreThanTheSmallestScreen) {
   EXPECT_LE(window_->minimumSizeHint().height(), 720);
 }
 
+/// However much there is to say, the words end above the figures: the readout is as high as they need.
+TEST(ReadoutRoom, GrowsWithItsWordsAndKeepsItsHeightThen) {
+  FreshSettings fresh;
+  Window window(sampleBike("club-600"));
+  const int usual = window->readout().height();
+  EXPECT_EQ(window->readout().heightForWidth(1280), usual);
+  window->document().edit({.field = "all", .title = "all", .shown = {}}, [](Profile& p) {
+    p.proposed.rearTyre = TyreSize::parse("200/60ZR17").value();
+    p.proposed.options.links = 125;
+    p.proposed.rearTeeth = rear(60);
+    p.bike.chainRun->largestRearTeeth = 50;
+    p.stock.options.chainElongationPercent = 1.5;
+    p.bike.speedometer = Speedometer{.sensor = SpeedSensor::RearWheel, .readsHighPercent = -5};
+  });
+  EXPECT_TRUE(soon([&] { return window->readout().height() > usual; }));
+  const int needed = window->readout().height();
+  EXPECT_TRUE(window->readout().text().startsWith("Does not fit. "));
+  window->document().undoStack().undo();
+  QTest::qWait(40);
+  EXPECT_EQ(window->readout().height(), needed) << "nothing jumps back while values are turned";
+  window->resize(1400, 720);
+  EXPECT_TRUE(soon([&] { return window->readout().height() <= usual; }));
+}
+
 }  // namespace
 }  // namespace layshaft::test

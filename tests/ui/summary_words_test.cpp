@@ -172,5 +172,24 @@ TEST(SummaryWords, ChangesNearNothingReadAsSentences) {
       }
 }
 
+Summary wordsOf(const char* sample, const std::function<void(Profile&)>& change) {
+  Profile profile = sampleBike(sample);
+  change(profile);
+  return ui::summary(plan(profile), UnitsShown());
+}
+
+TEST(SummaryWords, WhatDoesNotFitIsSaidBeforeAllElseAndInShort) {
+  const Summary words = wordsOf("club-600", [](Profile& p) { p.proposed.options.links = 118; });
+  EXPECT_EQ(words.misfit, "Does not fit");
+  EXPECT_TRUE(words.detail.contains("past the end of its slot. Would fit with 114 links."))
+      << words.detail.toStdString();
+  EXPECT_FALSE(words.detail.contains("this chain")) << "where it comes from is told on the chain's page";
+  EXPECT_EQ(wordsOf("club-600", [](Profile&) {}).misfit, "");
+  const Summary odd = wordsOf("club-600", [](Profile& p) { p.proposed.options.links = 113; });
+  EXPECT_EQ(odd.misfit, "Does not fit properly");
+  EXPECT_TRUE(odd.cautions.contains("Does not fit properly: use an even number of links."));
+  EXPECT_FALSE(odd.detail.contains("Fits with")) << odd.detail.toStdString();
+}
+
 }  // namespace
 }  // namespace layshaft::test

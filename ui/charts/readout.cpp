@@ -157,7 +157,9 @@ void paintFigure(QPainter& painter, const QRectF& cell, double labelHeight, cons
 }  // namespace
 
 Readout::Readout(QWidget* parent) : QWidget(parent) {
-  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  policy.setHeightForWidth(true);
+  setSizePolicy(policy);
   setAccessibleName(tr("Readout"));
   setAttribute(Qt::WA_OpaquePaintEvent);
 }
@@ -166,16 +168,22 @@ void Readout::show(const Plan& plan, const UnitsShown& units) {
   summary_ = summary(plan, units);
   figures_ = keyFigures(plan, units, wanted_);
   setAccessibleDescription(text());
-  makeRoom(false);
+  makeRoom();
   update();
 }
 
-void Readout::makeRoom(bool anew) {
-  const auto needed = static_cast<int>(std::ceil(heightFor(font(), width(), summary_, figures_, texts_)));
-  const int height = anew ? needed : std::max(height_, needed);
-  if (height == height_) return;
-  height_ = height;
-  updateGeometry();
+int Readout::needed(int width) const {
+  return static_cast<int>(std::ceil(heightFor(font(), width, summary_, figures_, texts_)));
+}
+
+void Readout::makeRoom() {
+  const int before = room_.height();
+  room_ = QSize(width(), std::max(needed(width()), room_.width() == width() ? before : 0));
+  if (room_.height() != before) updateGeometry();
+}
+
+int Readout::heightForWidth(int width) const {
+  return std::max(needed(width), room_.width() == width ? room_.height() : 0);
 }
 
 QString Readout::text() const {
@@ -197,9 +205,9 @@ double Readout::heightFor(const QFont& font, double width, const Summary& summar
                           const std::vector<KeyFigure>& figures, TextCache& texts) {
   const double inside = width - 2 * kSideMargin;
   const Fonts fonts(font, cellWidthFor(inside, figures.size()) - kCellGap);
-  // Two lines of words and two of cautions: the room that most changes need.
+  // Two lines of words and three of cautions: the room that most changes need.
   const double usual = 2 * QFontMetricsF(fonts.detail).lineSpacing() + 2,
-               usualCautions = 2 * QFontMetricsF(fonts.caution).lineSpacing();
+               usualCautions = 3 * QFontMetricsF(fonts.caution).lineSpacing();
   Heights heights = heightsFor(fonts, inside, summary, figures, texts);
   const double spare = std::max(usual + usualCautions - heights.detail - heights.cautions, 0.0);
   return heights.all() + spare;
@@ -236,7 +244,8 @@ void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, co
 }
 
 QSize Readout::sizeHint() const {
-  return {900, height_};
+  constexpr int kUsualWidth = 900;
+  return {kUsualWidth, heightForWidth(std::max(width(), kUsualWidth))};
 }
 QSize Readout::minimumSizeHint() const {
   return {820, sizeHint().height()};
@@ -250,12 +259,14 @@ void Readout::paintEvent(QPaintEvent*) {
 
 void Readout::changeEvent(QEvent* event) {
   QWidget::changeEvent(event);
-  if (event->type() == QEvent::FontChange) makeRoom(true);
+  if (event->type() != QEvent::FontChange) return;
+  room_ = {};
+  makeRoom();
 }
 
 void Readout::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
-  if (event->size().width() != event->oldSize().width()) makeRoom(true);
+  if (event->size().width() != event->oldSize().width()) makeRoom();
 }
 
 }  // namespace layshaft::ui

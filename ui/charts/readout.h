@@ -35,6 +35,7 @@ class Readout : public QWidget {
 
   QSize sizeHint() const override;
   QSize minimumSizeHint() const override;
+  int heightForWidth(int width) const override;
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -42,14 +43,14 @@ class Readout : public QWidget {
   void resizeEvent(QResizeEvent* event) override;
 
  private:
-  /// Makes room for what is to be said; with `anew` no more than that.
-  void makeRoom(bool anew);
+  int needed(int width) const;  ///< the height that what is to be said takes
+  void makeRoom();
 
   Summary summary_;
   std::vector<Figure> wanted_;
   std::vector<KeyFigure> figures_;
-  TextCache texts_;
-  int height_ = 0;
+  mutable TextCache texts_;
+  QSize room_;  ///< as high as it has become in that width
 };
 
 }  // namespace layshaft::ui

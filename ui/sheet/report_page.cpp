@@ -67,10 +67,16 @@ void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
   QStringList lines = cautionsFor(plan, CautionPlace::Paper);
   if (const QString instrument = speedometerWords(plan); !instrument.isEmpty() && !lines.contains(instrument))
     lines.prepend(instrument);
-  const QString foot = lines.join(QLatin1Char('\n'));
-  const double footWidth = width - 48, footHeight = texts.wrappedHeight(small, foot, footWidth);
+  const double footWidth = width - 48;
+  double footHeight = 0.0;
+  for (const QString& line : lines) footHeight += texts.wrappedHeight(small, line, footWidth);
   const double cautionTop = kPage.height() - kMargin - footHeight;
-  texts.drawWrapped(painter, small, QRectF(kMargin + 24, cautionTop, footWidth, footHeight), foot);
+  double y = cautionTop;
+  for (const QString& line : lines) {
+    const double height = texts.wrappedHeight(small, line, footWidth);
+    texts.drawWrapped(painter, small, QRectF(kMargin + 24, y, footWidth, height), line);
+    y += height;
+  }
 
   SawtoothChart chart;
   chart.setFont(font);

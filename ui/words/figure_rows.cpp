@@ -8,9 +8,9 @@
 namespace layshaft::ui {
 namespace {
 
+/// As it is written: a number just below a half is rounded down there, and so it must be here.
 double rounded(double value, int decimals) {
-  const double scale = std::pow(10.0, decimals);
-  return std::round(value * scale) / scale;
+  return QString::number(value, 'f', decimals).toDouble();
 }
 
 /// Whether the rounded difference is the difference of the rounded figures.
@@ -30,13 +30,16 @@ QString figureText(const std::optional<double>& value, int decimals) {
 ComparedTexts comparedTexts(const std::optional<double>& stock, const std::optional<double>& proposed,
                             int decimals) {
   if (!stock || !proposed) return {figureText(stock, decimals), figureText(proposed, decimals), {}};
-  constexpr int kMost = 2;  // more decimals; of a hundred pairs one or two do not agree even then
-  int shown = decimals;
-  while (shown < decimals + kMost && !agree(*stock, *proposed, shown)) ++shown;
-  ComparedTexts texts{figureText(stock, shown), figureText(proposed, shown), {}};
-  if (texts.stock != texts.proposed)
-    texts.difference = signedNumber(rounded(*proposed, shown) - rounded(*stock, shown), shown);
-  return texts;
+  const auto texts = [&](int ofFigures, int ofDifference) {
+    ComparedTexts t{figureText(stock, ofFigures), figureText(proposed, ofFigures), {}};
+    if (t.stock != t.proposed) t.difference = signedNumber(*proposed - *stock, ofDifference);
+    return t;
+  };
+  for (const int shown : {decimals, decimals + 1})
+    if (agree(*stock, *proposed, shown)) return texts(shown, shown);
+  // One digit more in the figures than in their difference: theirs, rounded, is always that.
+  return rounded(*proposed - *stock, decimals) != 0.0 ? texts(decimals + 1, decimals)
+                                                      : texts(decimals + 2, decimals + 1);
 }
 
 QStringList figureRow(const QString& name, const std::optional<double>& stock,
