@@ -59,7 +59,7 @@ TEST(KeyFigures, WithoutAnEngineCurve) {
 TEST(KeyFigures, AreThoseThatWerePicked) {
   const Plan shown = plan(workedExample());
   const auto picked = ui::keyFigures(shown, UnitsShown(), {ui::Figure::QuarterMile, ui::Figure::CornerExit});
-  EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.67", "10.54", "s", "−0.1"},
+  EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.667", "10.543", "s", "−0.124"},
                                   // 9,791 and 10,443 upright; 314.9 − 6.3 mm of radius lose 26.4 mm leaned.
                                   KeyFigure{"Corner exit, 45° lean", "10,705", "11,419", "rpm", "+714"}));
 }

@@ -100,7 +100,7 @@ TEST(StraightWords, TellStartGearAndShiftsOfEachSetup) {
       << words.toStdString();
   EXPECT_TRUE(words.endsWith("Equal within 0.01 s.")) << words.toStdString();
   EXPECT_EQ(ui::standingStartWords(plan(profile)),
-            "1/4 mile: stock starts in 1st, 3 shifts; proposed starts in 1st, 4 shifts.");
+            "1/4 mile: stock starts in 1st, 3 shifts; proposed starts in 1st, 3 shifts.");
 }
 
 TEST(StraightWords, TellWhichIsQuicker) {

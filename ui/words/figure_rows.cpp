@@ -30,16 +30,13 @@ QString figureText(const std::optional<double>& value, int decimals) {
 ComparedTexts comparedTexts(const std::optional<double>& stock, const std::optional<double>& proposed,
                             int decimals) {
   if (!stock || !proposed) return {figureText(stock, decimals), figureText(proposed, decimals), {}};
-  const auto texts = [&](int ofFigures, int ofDifference) {
-    ComparedTexts t{figureText(stock, ofFigures), figureText(proposed, ofFigures), {}};
-    if (t.stock != t.proposed) t.difference = signedNumber(*proposed - *stock, ofDifference);
-    return t;
-  };
-  for (const int shown : {decimals, decimals + 1})
-    if (agree(*stock, *proposed, shown)) return texts(shown, shown);
-  // One digit more in the figures than in their difference: theirs, rounded, is always that.
-  return rounded(*proposed - *stock, decimals) != 0.0 ? texts(decimals + 1, decimals)
-                                                      : texts(decimals + 2, decimals + 1);
+  constexpr int kMost = 2;  // more decimals; of a hundred pairs one or two do not agree even then
+  int shown = decimals;
+  while (shown < decimals + kMost && !agree(*stock, *proposed, shown)) ++shown;
+  ComparedTexts texts{figureText(stock, shown), figureText(proposed, shown), {}};
+  if (texts.stock != texts.proposed)
+    texts.difference = signedNumber(rounded(*proposed, shown) - rounded(*stock, shown), shown);
+  return texts;
 }
 
 QStringList figureRow(const QString& name, const std::optional<double>& stock,

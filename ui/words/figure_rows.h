@@ -11,8 +11,8 @@ namespace layshaft::ui {
 QString figureText(const std::optional<double>& value, int decimals);
 
 /// Two figures and their difference, ready to show: where the difference, rounded, is not that of the rounded
-/// figures, they get a decimal more than `decimals`, so that they agree and the difference is right; where all
-/// three would need more digits still, the difference keeps one less than the figures.
+/// figures, all three get a decimal or two more than `decimals`, so that they agree and the difference is
+/// right.
 struct ComparedTexts {
   QString stock, proposed;
   QString difference;  ///< empty where they read alike or one is missing
