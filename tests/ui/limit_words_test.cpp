@@ -57,7 +57,7 @@ TEST(LimitWords, AreTrueOfThePull) {
   Profile profile = sampleBike("motocross-450");
   profile.proposed = {};
   profile.proposed.rearTeeth = rear(profile.stock.rearTeeth.count() + 3);
-  profile.bike.chainRun.reset();  // the axle stays
+  profile.stock.options.links.reset();  // the axle stays
   const Plan shown = plan(profile);
   const RoadModel &stock = *shown.stock.model, &shorter = *shown.proposed.model;
   int limited = 0, free = 0;
