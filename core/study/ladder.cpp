@@ -118,6 +118,7 @@ LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
                 .speedAtLimitMps = {},
                 .cruiseRpm = {},
                 .topSpeedMps = {},
+                .zeroTo60MphS = figures.run.zeroTo60MphS,
                 .zeroTo100KmhS = figures.run.zeroTo100KmhS,
                 .quarterMileS = figures.run.quarterMileS,
                 .driveS = {},

@@ -26,7 +26,7 @@ struct LadderRow {
   std::vector<double> speedAtLimitMps;
   std::optional<double> cruiseRpm;
   std::optional<double> topSpeedMps;
-  std::optional<double> zeroTo100KmhS, quarterMileS, driveS;
+  std::optional<double> zeroTo60MphS, zeroTo100KmhS, quarterMileS, driveS;
   std::optional<ChainRunFigures> chainRun;
   bool frontInSparesBox, rearInSparesBox;
   std::vector<AimOutcome> aims;  ///< in the order of the profile's aims

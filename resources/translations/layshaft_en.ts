@@ -67,25 +67,10 @@
         </translation>
     </message>
     <message numerus="yes">
-        <source>the %1 of the spares box, %n links taken out</source>
-        <extracomment>%1 is the number of links of a chain</extracomment>
-        <translation>
-            <numerusform>the %1 of the spares box, %n link taken out</numerusform>
-            <numerusform>the %1 of the spares box, %n links taken out</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
         <source>a belt of %n teeth</source>
         <translation>
             <numerusform>a belt of %n tooth</numerusform>
             <numerusform>a belt of %n teeth</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>%n links, an odd number with an offset link</source>
-        <translation>
-            <numerusform>%n link, an odd number with an offset link</numerusform>
-            <numerusform>%n links, an odd number with an offset link</numerusform>
         </translation>
     </message>
     <message numerus="yes">
@@ -107,6 +92,21 @@
         <translation>
             <numerusform>with %n link</numerusform>
             <numerusform>with %n links</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>the %1-link chain in the spares box, %n links taken out</source>
+        <extracomment>%1 is the number of links of a chain</extracomment>
+        <translation>
+            <numerusform>the %1-link chain in the spares box, %n link taken out</numerusform>
+            <numerusform>the %1-link chain in the spares box, %n links taken out</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n links, an odd number</source>
+        <translation>
+            <numerusform>%n link, an odd number</numerusform>
+            <numerusform>%n links, an odd number</numerusform>
         </translation>
     </message>
 </context>
@@ -166,17 +166,17 @@
 <context>
     <name>layshaft::ui::ChainPage</name>
     <message numerus="yes">
-        <source>Stock&apos;s belt of %n teeth does not reach round its pulleys.</source>
+        <source>Stock&apos;s belt of %n teeth is too short for its pulleys.</source>
         <translation>
-            <numerusform>Stock&apos;s belt of %n tooth does not reach round its pulleys.</numerusform>
-            <numerusform>Stock&apos;s belt of %n teeth does not reach round its pulleys.</numerusform>
+            <numerusform>Stock&apos;s belt of %n tooth is too short for its pulleys.</numerusform>
+            <numerusform>Stock&apos;s belt of %n teeth is too short for its pulleys.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
-        <source>Stock&apos;s chain of %n links does not reach round its sprockets.</source>
+        <source>Stock&apos;s chain of %n links is too short for its sprockets.</source>
         <translation>
-            <numerusform>Stock&apos;s chain of %n link does not reach round its sprockets.</numerusform>
-            <numerusform>Stock&apos;s chain of %n links does not reach round its sprockets.</numerusform>
+            <numerusform>Stock&apos;s chain of %n link is too short for its sprockets.</numerusform>
+            <numerusform>Stock&apos;s chain of %n links is too short for its sprockets.</numerusform>
         </translation>
     </message>
 </context>

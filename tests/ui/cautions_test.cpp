@@ -66,20 +66,21 @@ class CautionsOnPaper : public testing::Test {
 
 TEST_F(CautionsOnPaper, ThePdfHasThemAll) {
   const QString text = readFromPdf({"-raw"}).simplified();
-  ASSERT_GE(ui::cautions().size(), 4);
-  for (const QString& caution : ui::cautions())
+  ASSERT_GE(ui::cautionsFor(plan_, ui::CautionPlace::Paper).size(), 4);
+  for (const QString& caution : ui::cautionsFor(plan_, ui::CautionPlace::Paper))
     EXPECT_TRUE(text.contains(caution)) << caution.toStdString() << "\nis not in\n" << text.toStdString();
 }
 
 TEST_F(CautionsOnPaper, TheTextReportEndsWithThem) {
-  EXPECT_TRUE(ui::textReport(plan_, ui::UnitsShown()).endsWith('\n' + ui::cautions().join('\n') + '\n'));
+  EXPECT_TRUE(ui::textReport(plan_, ui::UnitsShown())
+                  .endsWith('\n' + ui::cautionsFor(plan_, ui::CautionPlace::Paper).join('\n') + '\n'));
 }
 
 /// Paper and picture are one page: where a word of a caution stands on paper there is ink in the picture.
 TEST_F(CautionsOnPaper, ThePictureHasInkWhereThePaperHasTheirWords) {
   const QImage picture = QImage::fromData(page(ui::PictureFormat::Png), "PNG");
   ASSERT_FALSE(picture.isNull());
-  const QStringList wanted = ui::cautions().join(' ').split(' ');
+  const QStringList wanted = ui::cautionsFor(plan_, ui::CautionPlace::Paper).join(' ').split(' ');
   const auto words = printedWords();
   ASSERT_GT(words.size(), static_cast<std::size_t>(wanted.size()));
   // They are the last that is written before the chart: found by their first word.

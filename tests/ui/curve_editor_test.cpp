@@ -54,7 +54,7 @@ TEST_F(CurveEditorTest, PoundFeetBecomeNewtonMetres) {
   ASSERT_EQ(torques().size(), 2u);
   EXPECT_NEAR(torques()[0], 40.6745, 1e-4);
   EXPECT_NEAR(torques()[1], 61.0118, 1e-4);
-  EXPECT_TRUE(said_.contains("torque, lb·ft")) << said_.toStdString();
+  EXPECT_TRUE(said_.contains("Torque, lb·ft")) << said_.toStdString();
 }
 
 TEST_F(CurveEditorTest, PowerBecomesTorqueAtItsEngineSpeed) {
@@ -89,7 +89,7 @@ TEST_F(CurveEditorTest, TheUnitShownChangesNoDigitOfTheBike) {
 
 TEST_F(CurveEditorTest, ImperialStartsWithPoundFeet) {
   editor_.refresh(ui::UnitsShown(ui::UnitSystem::Imperial));
-  EXPECT_EQ(control<QComboBox>(editor_, "Second column").currentText(), "torque, lb·ft");
+  EXPECT_EQ(control<QComboBox>(editor_, "Second column").currentText(), "Torque, lb·ft");
 }
 
 TEST_F(CurveEditorTest, ACommaIsReadAlikeInTheWholeColumn) {

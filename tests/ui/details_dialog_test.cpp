@@ -8,6 +8,7 @@
 
 #include "tests/ui/support.h"
 #include "ui/editors/calm_spin_box.h"
+#include "ui/editors/columns_table.h"
 
 namespace layshaft::test {
 namespace {
@@ -156,7 +157,7 @@ TEST_F(DetailsDialogTest, SteppingAFieldThatIsNotGivenStartsSensibly) {
 TEST_F(DetailsDialogTest, AConflictIsRefusedWithWordsAndTheBoxGoesBack) {
   use(bike({{"/bike/engine/rev_limit_rpm", 5000}, {"/bike/engine/idle_rpm", 1200}}));
   enter("Idle speed", "6000");
-  EXPECT_TRUE(says("6,000 is outside what is allowed"));
+  EXPECT_TRUE(says("6,000 is out of range"));
   EXPECT_EQ(profile().bike.engine.idleRpm, 1200);
   EXPECT_EQ(numberBox("Idle speed").value(), 1200);
   EXPECT_EQ(steps(), 0);
@@ -185,7 +186,7 @@ TEST_F(DetailsDialogTest, AChoiceIsUndoable) {
   box.setFocus();
   QTest::keyClick(&box, Qt::Key_Down);
   EXPECT_EQ(profile().bike.speedometer.value().sensor, SpeedSensor::GearboxOutput);
-  EXPECT_EQ(document_.undoStack().undoText(), "Sensor not known → gearbox output");
+  EXPECT_EQ(document_.undoStack().undoText(), "Sensor Not known → Gearbox output");
   document_.undoStack().undo();
   EXPECT_TRUE(same(profile(), bike()));
   EXPECT_EQ(box.currentIndex(), 0);
@@ -212,17 +213,17 @@ TEST_F(DetailsDialogTest, AWeighedSprocketIsKeptAndTakenOutAgain) {
 }
 
 TEST_F(DetailsDialogTest, ABadRowOfSparesLosesNothing) {
-  paste("Front sprockets", "15\t520\n4\t520\n16\t520");
-  EXPECT_TRUE(says("Front sprockets, row 2: “4” is not understood"));
+  paste("Front sprockets or pulleys", "15\t520\n4\t520\n16\t520");
+  EXPECT_TRUE(says("Front sprockets or pulleys, row 2: “4” is not understood"));
   ASSERT_EQ(profile().sparesBox.value().front.size(), 2u) << "the others are taken";
   paste("Chains", "520\t116\tgold");
   EXPECT_TRUE(says("“gold” is not understood"));
   EXPECT_TRUE(says("“4” is not understood")) << "one message does not hide another";
-  paste("Rear sprockets", "43\t520");
+  paste("Rear sprockets or pulleys", "43\t520");
   EXPECT_EQ(profile().sparesBox->rear.size(), 1u);
   dialog_.hide();
   open(UnitSystem::Metric);
-  EXPECT_EQ(field<QTableWidget>("Front sprockets").item(1, 0)->text(), "4")
+  EXPECT_EQ(field<QTableWidget>("Front sprockets or pulleys").item(1, 0)->text(), "4")
       << "it is still there to be mended";
   EXPECT_EQ(field<QTableWidget>("Chains").item(0, 2)->text(), "gold");
   EXPECT_TRUE(says("“gold” is not understood")) << "and it is still said why";
@@ -232,7 +233,7 @@ TEST_F(DetailsDialogTest, ASpareStaysInTheBoxWhileItsRowIsMistyped) {
   Profile sample = sampleBike("club-600");
   sample.sparesBox.emplace().rear = {{.teeth = 43, .extras = {{"shelf", "7"}}}, {.teeth = 45}};
   use(sample);
-  auto& table = field<QTableWidget>("Rear sprockets");
+  auto& table = field<QTableWidget>("Rear sprockets or pulleys");
   table.item(0, 0)->setText("4x");
   EXPECT_TRUE(says("the box keeps what was there"));
   EXPECT_TRUE(same(profile(), sample));
@@ -241,11 +242,11 @@ TEST_F(DetailsDialogTest, ASpareStaysInTheBoxWhileItsRowIsMistyped) {
 }
 
 TEST_F(DetailsDialogTest, UndoneSparesAreShownAsTheyAre) {
-  paste("Rear sprockets", "43\n4x\n45");
+  paste("Rear sprockets or pulleys", "43\n4x\n45");
   ASSERT_EQ(profile().sparesBox->rear.size(), 2u);
   document_.undoStack().undo();
   EXPECT_FALSE(profile().sparesBox);
-  EXPECT_TRUE(static_cast<ColumnsTable&>(field<QTableWidget>("Rear sprockets")).rows().empty());
+  EXPECT_TRUE(static_cast<ColumnsTable&>(field<QTableWidget>("Rear sprockets or pulleys")).rows().empty());
   paste("Chains", "520\t116");
   EXPECT_TRUE(profile().sparesBox->rear.empty()) << "what was undone does not come back";
 }
@@ -269,14 +270,14 @@ TEST_F(DetailsDialogTest, StocksChainIsTyped) {
 }
 
 TEST_F(DetailsDialogTest, BeltLengthsAreAListInOneLine) {
-  auto& lengths = field<QLineEdit>("Belt lengths on sale");
+  auto& lengths = field<QLineEdit>("Available belt lengths");
   typeInto(lengths, "139, 146 149");
   QTest::keyClick(&lengths, Qt::Key_Return);
   EXPECT_EQ(profile().bike.chainRun.value().beltLengthsTeeth, (std::vector<int>{139, 146, 149}));
   typeInto(lengths, "139 9 149");
   QTest::keyClick(&lengths, Qt::Key_Return);
   EXPECT_EQ(profile().bike.chainRun->beltLengthsTeeth.size(), 3u);
-  EXPECT_TRUE(says("Belt lengths on sale"));
+  EXPECT_TRUE(says("Available belt lengths"));
   EXPECT_EQ(lengths.text(), "139 9 149") << "to be mended";
   typeInto(lengths, "");
   QTest::keyClick(&lengths, Qt::Key_Backspace);
@@ -320,7 +321,7 @@ TEST_F(DetailsDialogTest, AWrongCurveLeavesTheOldOneAndSaysWhichRow) {
 }
 
 TEST_F(DetailsDialogTest, SparesArePastedAndReadBack) {
-  paste("Rear sprockets", "45\t520\taluminium\t0,41\tused\n47");
+  paste("Rear sprockets or pulleys", "45\t520\taluminium\t0,41\tused\n47");
   ASSERT_TRUE(profile().sparesBox);
   ASSERT_EQ(profile().sparesBox->rear.size(), 2u);
   EXPECT_EQ(profile().sparesBox->rear[0].teeth, 45);
@@ -328,7 +329,7 @@ TEST_F(DetailsDialogTest, SparesArePastedAndReadBack) {
   EXPECT_EQ(profile().sparesBox->rear[0].state, SpareState::Used);
   paste("Chains", "520 112");
   EXPECT_EQ(profile().sparesBox->chains.at(0).links, 112);
-  paste("Front sprockets", "5");
+  paste("Front sprockets or pulleys", "5");
   EXPECT_TRUE(says("6 to 48"));
   EXPECT_TRUE(profile().sparesBox->front.empty());
 }
@@ -381,7 +382,7 @@ TEST_F(DetailsDialogTest, AYesOrNoIsChosen) {
   box.setFocus();
   QTest::keyClick(&box, Qt::Key_End);
   EXPECT_EQ(profile().bike.engine.torqueFollowsAir, false);
-  EXPECT_EQ(document_.undoStack().undoText(), "Torque falls in thin air yes (usual) → no");
+  EXPECT_EQ(document_.undoStack().undoText(), "Torque falls in thin air Yes (usual) → No");
   QTest::keyClick(&box, Qt::Key_Home);
   EXPECT_EQ(profile().bike.engine.torqueFollowsAir, std::nullopt);
 }
@@ -398,10 +399,10 @@ TEST_F(DetailsDialogTest, TheFiguresOfASurfaceAreThoseOfTheOneChosen) {
   auto& surface = field<QComboBox>("Surface");
   surface.setFocus();
   QTest::keyClick(&surface, Qt::Key_End);
-  enter("Its grip", "0.55");
+  enter("Surface grip", "0.55");
   EXPECT_EQ(profile().ride.value().surfaces.at(Surface::Sand).grip, 0.55);
   QTest::keyClick(&surface, Qt::Key_Home);
-  EXPECT_TRUE(numberBox("Its grip").isNone()) << "asphalt has its own";
+  EXPECT_TRUE(numberBox("Surface grip").isNone()) << "asphalt has its own";
 }
 
 TEST_F(DetailsDialogTest, EnterInAFieldDoesNotCloseIt) {

@@ -37,9 +37,9 @@ class DriveLineTest : public testing::Test {
   }
   ui::DecimalBox& decimal(const char* name) { return box<ui::DecimalBox>(name); }
   ui::DecimalBox& gear(int number) {
-    return decimal(QStringLiteral("gear %1 ratio").arg(number).toUtf8().constData());
+    return decimal(QStringLiteral("Gear %1 ratio").arg(number).toUtf8().constData());
   }
-  ui::TyreField& tyreField() { return control<ui::TyreField>(line_, "rear tyre"); }
+  ui::TyreField& tyreField() { return control<ui::TyreField>(line_, "Rear tyre"); }
   QToolButton& backButton(const char* station) {
     return control<QToolButton>(line_, QStringLiteral("%1 back to stock").arg(station));
   }

@@ -35,44 +35,44 @@ TEST_F(DriveLineFocus, TheWheelWithoutFocusChangesNothing) {
 }
 
 TEST_F(DriveLineFocus, TheWheelWithFocusSteps) {
-  box("rear teeth").setFocus();
-  turnWheel(box("rear teeth"), 1);
+  box("Rear teeth").setFocus();
+  turnWheel(box("Rear teeth"), 1);
   EXPECT_EQ(proposed().rearTeeth.count(), 44);
-  turnWheel(*box("rear teeth").findChild<QLineEdit*>(), -1);
+  turnWheel(*box("Rear teeth").findChild<QLineEdit*>(), -1);
   EXPECT_EQ(proposed().rearTeeth.count(), 43);
-  auto& chain = control<QComboBox>(line_, "chain");
+  auto& chain = control<QComboBox>(line_, "Chain");
   chain.setFocus();
   turnWheel(chain, -1);
   EXPECT_EQ(proposed().options.chainSize, chainSize("415"));
 }
 
 TEST_F(DriveLineFocus, TabFollowsThePowerFlow) {
-  box("rev limit").setFocus(Qt::TabFocusReason);
-  EXPECT_THAT(tabThrough(15), ElementsAre("rev limit", "shift at", "primary", "gear 1 ratio", "gear 2 ratio",
-                                          "gear 3 ratio", "front teeth", "chain", "links", "rear teeth",
-                                          "rear tyre", "width", "aspect", "rim", "rollout"));
+  box("Rev limit").setFocus(Qt::TabFocusReason);
+  EXPECT_THAT(tabThrough(15), ElementsAre("Rev limit", "Shift at", "Primary", "Gear 1 ratio", "Gear 2 ratio",
+                                          "Gear 3 ratio", "Front teeth", "Chain", "Links", "Rear teeth",
+                                          "Rear tyre", "Width", "Aspect", "Rim", "Rollout"));
 }
 
 TEST_F(DriveLineFocus, TabFollowsThePowerFlowThroughGearsThatCameLater) {
   use(bike({{"/stock/gear_ratios", {2.7, 2.0, 1.6, 1.3, 1.1}}}));
-  box("shift at").setFocus(Qt::TabFocusReason);
-  EXPECT_THAT(tabThrough(8), ElementsAre("shift at", "primary", "gear 1 ratio", "gear 2 ratio",
-                                         "gear 3 ratio", "gear 4 ratio", "gear 5 ratio", "front teeth"));
+  box("Shift at").setFocus(Qt::TabFocusReason);
+  EXPECT_THAT(tabThrough(8), ElementsAre("Shift at", "Primary", "Gear 1 ratio", "Gear 2 ratio",
+                                         "Gear 3 ratio", "Gear 4 ratio", "Gear 5 ratio", "Front teeth"));
 }
 
 TEST_F(DriveLineFocus, TabFollowsThePowerFlowOfABelt) {
   use(sampleBike("tourer-belt"));
-  box("front teeth").setFocus(Qt::TabFocusReason);
-  EXPECT_THAT(tabThrough(4), ElementsAre("front teeth", "belt teeth", "rear teeth", "rear tyre"));
+  box("Front teeth").setFocus(Qt::TabFocusReason);
+  EXPECT_THAT(tabThrough(4), ElementsAre("Front teeth", "Belt teeth", "Rear teeth", "Rear tyre"));
 }
 
 TEST_F(DriveLineFocus, BackToStockIsReachedByTab) {
-  typeInto(box("rear teeth"), "45");
+  typeInto(box("Rear teeth"), "45");
   settle();
-  for (int i = 0; i < 30 && !backButton("rear teeth").hasFocus(); ++i)
+  for (int i = 0; i < 30 && !backButton("Rear teeth").hasFocus(); ++i)
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
-  ASSERT_TRUE(backButton("rear teeth").hasFocus());
-  QTest::keyClick(&backButton("rear teeth"), Qt::Key_Space);
+  ASSERT_TRUE(backButton("Rear teeth").hasFocus());
+  QTest::keyClick(&backButton("Rear teeth"), Qt::Key_Space);
   EXPECT_EQ(proposed().rearTeeth.count(), 43);
 }
 
@@ -126,9 +126,9 @@ INSTANTIATE_TEST_SUITE_P(FinalDrive, Mnemonics, testing::Values("club-600", "tou
 TEST(MnemonicKeys, AltAndItsLetterGoToTheStation) {
   Window window(bike());
   QTest::keyClick(&*window, Qt::Key_N, Qt::AltModifier);
-  EXPECT_EQ(QApplication::focusWidget(), &control<QAbstractSpinBox>(*window, "front teeth"));
+  EXPECT_EQ(QApplication::focusWidget(), &control<QAbstractSpinBox>(*window, "Front teeth"));
   QTest::keyClick(&*window, Qt::Key_2, Qt::AltModifier);
-  EXPECT_EQ(QApplication::focusWidget(), &control<QAbstractSpinBox>(*window, "gear 2 ratio"));
+  EXPECT_EQ(QApplication::focusWidget(), &control<QAbstractSpinBox>(*window, "Gear 2 ratio"));
 }
 
 }  // namespace

@@ -9,15 +9,15 @@ using testing::ElementsAre;
 class DriveLineKeys : public DriveLineTest {};
 
 TEST_F(DriveLineKeys, TypingIntoEachBoxChangesTheProposal) {
-  typeInto(box("front teeth"), "15");
+  typeInto(box("Front teeth"), "15");
   EXPECT_EQ(proposed().frontTeeth.count(), 15);
-  typeInto(box("rear teeth"), "47");
+  typeInto(box("Rear teeth"), "47");
   EXPECT_EQ(proposed().rearTeeth.count(), 47);
-  typeInto(decimal("primary"), "2.0255");
+  typeInto(decimal("Primary"), "2.0255");
   EXPECT_EQ(proposed().primaryRatio, 2.0255);
-  typeInto(box("links"), "112");
+  typeInto(box("Links"), "112");
   EXPECT_EQ(proposed().options.links, 112);
-  typeInto(decimal("rollout"), "1955.5");
+  typeInto(decimal("Rollout"), "1955.5");
   EXPECT_EQ(proposed().options.rolloutMm, 1955.5);
   typeInto(tyreField(), "190/50ZR17");
   EXPECT_EQ(proposed().rearTyre.text(), "190/50ZR17");
@@ -32,18 +32,18 @@ TEST_F(DriveLineKeys, TypingIntoAGearGoesThroughWhatMayNotStayInBetween) {
 }
 
 TEST_F(DriveLineKeys, EngineSpeedsBelongToTheBike) {
-  typeInto(box("rev limit"), "12500");
+  typeInto(box("Rev limit"), "12500");
   EXPECT_EQ(document_.profile().bike.engine.revLimitRpm, 12500);
   settle();
-  typeInto(box("shift at"), "11800");
+  typeInto(box("Shift at"), "11800");
   EXPECT_EQ(document_.profile().bike.engine.shiftRpm, 11800);
 }
 
 TEST_F(DriveLineKeys, EmptyingAFieldTakesItsValueBack) {
   use(bike({{"/bike/engine/shift_rpm", 9000}, {"/proposed/rollout_mm", 1955}, {"/proposed/links", 112}}));
   for (QAbstractSpinBox* field :
-       {static_cast<QAbstractSpinBox*>(&box("shift at")), static_cast<QAbstractSpinBox*>(&decimal("rollout")),
-        static_cast<QAbstractSpinBox*>(&box("links"))}) {
+       {static_cast<QAbstractSpinBox*>(&box("Shift at")), static_cast<QAbstractSpinBox*>(&decimal("Rollout")),
+        static_cast<QAbstractSpinBox*>(&box("Links"))}) {
     field->setFocus(Qt::TabFocusReason);
     QTest::keyClick(field, Qt::Key_A, Qt::ControlModifier);
     QTest::keyClick(field, Qt::Key_Delete);
@@ -55,35 +55,35 @@ TEST_F(DriveLineKeys, EmptyingAFieldTakesItsValueBack) {
 }
 
 TEST_F(DriveLineKeys, ArrowKeysStep) {
-  QTest::keyClick(&box("front teeth"), Qt::Key_Down);
+  QTest::keyClick(&box("Front teeth"), Qt::Key_Down);
   EXPECT_EQ(proposed().frontTeeth.count(), 15);
-  QTest::keyClick(&box("rear teeth"), Qt::Key_Up);
+  QTest::keyClick(&box("Rear teeth"), Qt::Key_Up);
   EXPECT_EQ(proposed().rearTeeth.count(), 44);
   QTest::keyClick(&gear(3), Qt::Key_Up);
   EXPECT_NEAR(proposed().gearRatios[2], 1.25, 1e-12);
-  QTest::keyClick(&box("rev limit"), Qt::Key_Up);
+  QTest::keyClick(&box("Rev limit"), Qt::Key_Up);
   EXPECT_EQ(document_.profile().bike.engine.revLimitRpm, 10100);
 }
 
 TEST_F(DriveLineKeys, SteppingStartsSensiblyWhereNothingIsGiven) {
-  QTest::keyClick(&box("links"), Qt::Key_Up);
+  QTest::keyClick(&box("Links"), Qt::Key_Up);
   EXPECT_EQ(proposed().options.links, 112);
-  QTest::keyClick(&box("shift at"), Qt::Key_Down);
+  QTest::keyClick(&box("Shift at"), Qt::Key_Down);
   EXPECT_EQ(document_.profile().bike.engine.shiftRpm, 9900) << "below the limit";
   const double estimate = planner_.current().proposed.gearing.rollout.metres * 1000;
-  QTest::keyClick(&decimal("rollout"), Qt::Key_Up);
+  QTest::keyClick(&decimal("Rollout"), Qt::Key_Up);
   EXPECT_NEAR(proposed().options.rolloutMm.value_or(0), estimate + 1, 0.01);
 }
 
 TEST_F(DriveLineKeys, ARunOfStepsIsOneUndo) {
-  box("rear teeth").setFocus();
-  for (int i = 0; i < 5; ++i) QTest::keyClick(&box("rear teeth"), Qt::Key_Up);
+  box("Rear teeth").setFocus();
+  for (int i = 0; i < 5; ++i) QTest::keyClick(&box("Rear teeth"), Qt::Key_Up);
   EXPECT_EQ(proposed().rearTeeth.count(), 48);
   EXPECT_EQ(steps(), 1);
   EXPECT_EQ(document_.undoStack().undoText(), "proposed rear teeth 43 → 48");
   document_.undoStack().undo();
   settle();
-  EXPECT_EQ(box("rear teeth").value(), 43);
+  EXPECT_EQ(box("Rear teeth").value(), 43);
 }
 
 TEST_F(DriveLineKeys, AStepThatWouldBreakTheOrderOfGearsIsRefusedAndExplained) {
@@ -91,61 +91,61 @@ TEST_F(DriveLineKeys, AStepThatWouldBreakTheOrderOfGearsIsRefusedAndExplained) {
   gear(2).setFocus();
   QTest::keyClick(&gear(2), Qt::Key_Up);
   EXPECT_EQ(proposed().gearRatios[1], 1.995);
-  EXPECT_TRUE(message().contains("gear 2")) << message().toStdString();
+  EXPECT_TRUE(message().contains("Gear 2")) << message().toStdString();
   leave();
   EXPECT_EQ(gear(2).value(), 1.995) << "a refused value does not stay in the box";
 }
 
 TEST_F(DriveLineKeys, ARefusedRevLimitDoesNotStayInTheBox) {
   use(bike({{"/bike/engine/shift_rpm", 9000}}));
-  typeInto(box("rev limit"), "8000");
+  typeInto(box("Rev limit"), "8000");
   EXPECT_EQ(document_.profile().bike.engine.revLimitRpm, 10000);
   EXPECT_FALSE(message().isEmpty());
   leave();
-  EXPECT_EQ(box("rev limit").value(), 10000);
+  EXPECT_EQ(box("Rev limit").value(), 10000);
 }
 
 TEST_F(DriveLineKeys, AFieldEmptiedWhereStockGivesAValueShowsThatAgain) {
   use(bike({{"/stock/links", 114}}));
-  box("links").setFocus(Qt::TabFocusReason);
-  QTest::keyClick(&box("links"), Qt::Key_A, Qt::ControlModifier);
-  QTest::keyClick(&box("links"), Qt::Key_Delete);
+  box("Links").setFocus(Qt::TabFocusReason);
+  QTest::keyClick(&box("Links"), Qt::Key_A, Qt::ControlModifier);
+  QTest::keyClick(&box("Links"), Qt::Key_Delete);
   leave();
   EXPECT_EQ(proposed().options.links, 114);
-  EXPECT_EQ(box("links").text(), "114");
+  EXPECT_EQ(box("Links").text(), "114");
 }
 
 TEST_F(DriveLineKeys, AMeasuredRolloutIsKeptToTheDigitTyped) {
   for (int mm = 1800; mm < 2100; mm += 7) {
-    typeInto(decimal("rollout"), QString::number(mm));
+    typeInto(decimal("Rollout"), QString::number(mm));
     EXPECT_EQ(proposed().options.rolloutMm, mm);
   }
 }
 
 TEST_F(DriveLineKeys, ARolloutTypedEqualToStockFollowsStock) {
   use(bike({{"/stock/rollout_mm", 1941.3}}));
-  typeInto(decimal("rollout"), "1950");
-  typeInto(decimal("rollout"), "1941.3");
+  typeInto(decimal("Rollout"), "1950");
+  typeInto(decimal("Rollout"), "1941.3");
   EXPECT_TRUE(document_.profile().proposed.changesNothing());
 }
 
 TEST_F(DriveLineKeys, EitherDecimalSignIsUnderstood) {
-  typeInto(decimal("primary"), "1,9");
+  typeInto(decimal("Primary"), "1,9");
   EXPECT_DOUBLE_EQ(proposed().primaryRatio, 1.9);
-  typeInto(decimal("primary"), "1,955");
+  typeInto(decimal("Primary"), "1,955");
   EXPECT_DOUBLE_EQ(proposed().primaryRatio, 1.955);
   typeInto(gear(2), "2,1");
   EXPECT_DOUBLE_EQ(proposed().gearRatios[1], 2.1);
-  typeInto(decimal("rollout"), "1950,5");
+  typeInto(decimal("Rollout"), "1950,5");
   EXPECT_EQ(proposed().options.rolloutMm, 1950.5);
-  typeInto(decimal("rollout"), "1,951");
+  typeInto(decimal("Rollout"), "1,951");
   EXPECT_EQ(proposed().options.rolloutMm, 1951) << "thousands, as the program writes them itself";
   EXPECT_EQ(message(), "");
 }
 
 TEST_F(DriveLineKeys, TheSwitchTurnsTheStripToStock) {
   line_.setSide(ui::Side::Stock);
-  typeInto(box("front teeth"), "15");
+  typeInto(box("Front teeth"), "15");
   EXPECT_EQ(stock().frontTeeth.count(), 15);
   EXPECT_TRUE(document_.profile().proposed.changesNothing());
   EXPECT_EQ(document_.undoStack().undoText(), "stock front teeth 16 → 15");
@@ -153,21 +153,21 @@ TEST_F(DriveLineKeys, TheSwitchTurnsTheStripToStock) {
 
 TEST_F(DriveLineKeys, BackToStockTakesOneStationBack) {
   use(bike({{"/proposed/front_teeth", 15}, {"/proposed/rear_teeth", 45}}));
-  ASSERT_TRUE(backButton("front teeth").isVisible());
-  EXPECT_TRUE(backButton("front teeth").text().startsWith("−1"));
-  backButton("front teeth").click();
+  ASSERT_TRUE(backButton("Front teeth").isVisible());
+  EXPECT_TRUE(backButton("Front teeth").text().startsWith("−1"));
+  backButton("Front teeth").click();
   settle();
   EXPECT_EQ(document_.profile().proposed.frontTeeth, std::nullopt);
   EXPECT_EQ(proposed().rearTeeth.count(), 45);
-  EXPECT_FALSE(backButton("front teeth").isVisible());
-  EXPECT_TRUE(box("front teeth").hasFocus()) << "the focus does not fall through the button that hid";
+  EXPECT_FALSE(backButton("Front teeth").isVisible());
+  EXPECT_TRUE(box("Front teeth").hasFocus()) << "the focus does not fall through the button that hid";
 }
 
 TEST_F(DriveLineKeys, AllBackToStockIsThereWhileSomethingIsProposed) {
   for (auto* button : line_.findChildren<QPushButton*>())
-    if (button->text() == "All back to stock") {
+    if (button->text() == "All Back to Stock") {
       EXPECT_FALSE(button->isEnabled());
-      typeInto(box("rear teeth"), "45");
+      typeInto(box("Rear teeth"), "45");
       EXPECT_TRUE(button->isEnabled());
       button->click();
       settle();

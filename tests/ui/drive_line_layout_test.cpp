@@ -85,7 +85,7 @@ TEST(DriveLineLayout, NothingMovesWhileAValueIsTurned) {
     return all;
   };
   const auto before = places();
-  for (const char* name : {"front teeth", "rear teeth", "primary", "gear 1 ratio", "links", "width"}) {
+  for (const char* name : {"Front teeth", "Rear teeth", "Primary", "Gear 1 ratio", "Links", "Width"}) {
     auto& box = control<QAbstractSpinBox>(*window, name);
     box.setFocus();
     for (const auto key : {Qt::Key_Up, Qt::Key_Up, Qt::Key_Down, Qt::Key_Down, Qt::Key_Down}) {

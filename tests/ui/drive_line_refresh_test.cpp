@@ -40,9 +40,9 @@ TEST_F(DriveLineRefresh, OpeningABikeWithALowerRevLimitIsNoEdit) {
 
 TEST_F(DriveLineRefresh, UndoingRevLimitAndShiftPointWithinOneFrameIsNoEdit) {
   use(bike());
-  typeInto(box("rev limit"), "12000");
+  typeInto(box("Rev limit"), "12000");
   settle();
-  typeInto(box("shift at"), "11500");
+  typeInto(box("Shift at"), "11500");
   settle();
   while (document_.undoStack().canUndo()) document_.undoStack().undo();
   settle();
@@ -57,8 +57,8 @@ TEST_F(DriveLineRefresh, DigitsThatTheBoxesDoNotShowAreKept) {
                              {"/stock/rollout_mm", 1933.123456}});
   use(fine);
   for (QWidget* field :
-       {static_cast<QWidget*>(&decimal("primary")), static_cast<QWidget*>(&gear(2)),
-        static_cast<QWidget*>(&box("rev limit")), static_cast<QWidget*>(&decimal("rollout"))}) {
+       {static_cast<QWidget*>(&decimal("Primary")), static_cast<QWidget*>(&gear(2)),
+        static_cast<QWidget*>(&box("Rev limit")), static_cast<QWidget*>(&decimal("Rollout"))}) {
     field->setFocus(Qt::TabFocusReason);
     leave();
   }
@@ -68,16 +68,16 @@ TEST_F(DriveLineRefresh, DigitsThatTheBoxesDoNotShowAreKept) {
 
 TEST_F(DriveLineRefresh, TheBoxesFollowTheDocument) {
   use(sampleBike("two-stroke-125"));
-  EXPECT_EQ(box("front teeth").value(), 16);
-  EXPECT_EQ(box("rear teeth").value(), 37);
-  EXPECT_EQ(decimal("primary").value(), 3.12);
+  EXPECT_EQ(box("Front teeth").value(), 16);
+  EXPECT_EQ(box("Rear teeth").value(), 37);
+  EXPECT_EQ(decimal("Primary").value(), 3.12);
   EXPECT_EQ(gear(6).value(), 1.0);
-  EXPECT_EQ(box("shift at").value(), 12600);
-  EXPECT_EQ(box("links").value(), 116);
-  EXPECT_EQ(decimal("rollout").value(), 1886);
+  EXPECT_EQ(box("Shift at").value(), 12600);
+  EXPECT_EQ(box("Links").value(), 116);
+  EXPECT_EQ(decimal("Rollout").value(), 1886);
   line_.setSide(ui::Side::Stock);
-  EXPECT_EQ(box("front teeth").value(), 17);
-  EXPECT_EQ(box("rear teeth").value(), 38);
+  EXPECT_EQ(box("Front teeth").value(), 17);
+  EXPECT_EQ(box("Rear teeth").value(), 38);
 }
 
 TEST_F(DriveLineRefresh, AFollowingStationIsMutedAndADifferingOneStandsOut) {
@@ -86,14 +86,14 @@ TEST_F(DriveLineRefresh, AFollowingStationIsMutedAndADifferingOneStandsOut) {
       if (caption->buddy() == &box(station)) return caption;
     throw std::runtime_error("no label");
   };
-  EXPECT_EQ(label("rear teeth")->foregroundRole(), QPalette::PlaceholderText);
-  EXPECT_FALSE(box("rear teeth").font().bold());
-  typeInto(box("rear teeth"), "45");
+  EXPECT_EQ(label("Rear teeth")->foregroundRole(), QPalette::PlaceholderText);
+  EXPECT_FALSE(box("Rear teeth").font().bold());
+  typeInto(box("Rear teeth"), "45");
   settle();
-  EXPECT_EQ(label("rear teeth")->foregroundRole(), QPalette::WindowText);
-  EXPECT_TRUE(box("rear teeth").font().bold());
-  EXPECT_EQ(backButton("rear teeth").text(), "+2 ↺");
-  EXPECT_FALSE(backButton("front teeth").isVisible());
+  EXPECT_EQ(label("Rear teeth")->foregroundRole(), QPalette::WindowText);
+  EXPECT_TRUE(box("Rear teeth").font().bold());
+  EXPECT_EQ(backButton("Rear teeth").text(), "+2 ↺");
+  EXPECT_FALSE(backButton("Front teeth").isVisible());
 }
 
 TEST_F(DriveLineRefresh, TheStripReadsAsASumThatEndsInTheOverallRatio) {
@@ -101,19 +101,20 @@ TEST_F(DriveLineRefresh, TheStripReadsAsASumThatEndsInTheOverallRatio) {
   const auto read = [&] {
     sums.clear();
     for (auto* label : line_.findChildren<QLabel*>())
-      if (label->text().contains("up to the sprockets") || label->text().startsWith("final") ||
-          label->text().startsWith("overall"))
+      if (label->text().startsWith("Primary ×") || label->text().startsWith("Final") ||
+          label->text().startsWith("Overall"))
         sums << label->text();
     sums.sort();
   };
   read();
-  EXPECT_EQ(sums, (QStringList{"final 2.688", "gear 3 up to the sprockets: 2.424",
-                               "overall in 3: 6.52 engine turns per wheel turn"}));
-  typeInto(box("rear teeth"), "45");
+  EXPECT_EQ(sums, (QStringList{"Final 2.688", "Overall in 3rd: 6.52 engine turns per wheel turn",
+                               "Primary × 3rd: 2.424"}));
+  typeInto(box("Rear teeth"), "45");
   settle();
   read();
-  EXPECT_EQ(sums, (QStringList{"final 2.688 → 2.813", "gear 3 up to the sprockets: 2.424",
-                               "overall in 3: 6.52 → 6.82 engine turns per wheel turn"}));
+  EXPECT_EQ(sums,
+            (QStringList{"Final 2.688 → 2.813", "Overall in 3rd: 6.52 → 6.82 engine turns per wheel turn",
+                         "Primary × 3rd: 2.424"}));
 }
 
 }  // namespace

@@ -65,17 +65,17 @@ TEST_F(DriveLineTyre, ABadSizeIsRefusedWithWordsAndTheOldOneComesBack) {
 TEST_F(DriveLineTyre, WidthAspectAndRimFollowTheSizeTyped) {
   typeInto(tyreField(), "160/60R17");
   settle();
-  EXPECT_EQ(box("width").value(), 160);
-  EXPECT_EQ(box("aspect").value(), 60);
-  EXPECT_EQ(decimal("rim").value(), 17);
+  EXPECT_EQ(box("Width").value(), 160);
+  EXPECT_EQ(box("Aspect").value(), 60);
+  EXPECT_EQ(decimal("Rim").value(), 17);
 }
 
 TEST_F(DriveLineTyre, TheSizeFollowsWidthAspectAndRim) {
-  QTest::keyClick(&box("width"), Qt::Key_Up);
+  QTest::keyClick(&box("Width"), Qt::Key_Up);
   EXPECT_EQ(proposed().rearTyre.text(), "190/55ZR17") << "the construction stays";
-  QTest::keyClick(&box("aspect"), Qt::Key_Down);
+  QTest::keyClick(&box("Aspect"), Qt::Key_Down);
   EXPECT_EQ(proposed().rearTyre.text(), "190/50ZR17");
-  typeInto(decimal("rim"), "16.5");
+  typeInto(decimal("Rim"), "16.5");
   EXPECT_EQ(proposed().rearTyre.text(), "190/50ZR16.5");
   settle();
   EXPECT_EQ(tyreField().text(), "190/50ZR16.5");
@@ -84,21 +84,21 @@ TEST_F(DriveLineTyre, TheSizeFollowsWidthAspectAndRim) {
 TEST_F(DriveLineTyre, SizesThatAreNotMetricAreOnePiece) {
   typeInto(tyreField(), "4.00-18");
   settle();
-  EXPECT_FALSE(box("width").isEnabled());
-  EXPECT_FALSE(box("aspect").isEnabled());
-  EXPECT_FALSE(decimal("rim").isEnabled());
+  EXPECT_FALSE(box("Width").isEnabled());
+  EXPECT_FALSE(box("Aspect").isEnabled());
+  EXPECT_FALSE(decimal("Rim").isEnabled());
   typeInto(tyreField(), "110/90-18");
   settle();
-  EXPECT_TRUE(box("width").isEnabled());
+  EXPECT_TRUE(box("Width").isEnabled());
 }
 
 TEST_F(DriveLineTyre, BackToStockTakesTheTyreAndItsNumbersBack) {
   typeInto(tyreField(), "190/50ZR17");
   settle();
-  backButton("width").click();
+  backButton("Width").click();
   settle();
   EXPECT_EQ(proposed().rearTyre.text(), "180/50ZR17");
-  backButton("rear tyre").click();
+  backButton("Rear tyre").click();
   settle();
   EXPECT_TRUE(document_.profile().proposed.changesNothing());
   EXPECT_EQ(tyreField().text(), "180/55ZR17");
@@ -106,24 +106,24 @@ TEST_F(DriveLineTyre, BackToStockTakesTheTyreAndItsNumbersBack) {
 
 TEST_F(DriveLineTyre, AMeasurementOfStocksTyreIsNotTakenBackToForAnotherTyre) {
   use(bike({{"/stock/rollout_mm", 1930}, {"/proposed/rear_tyre", "190/55ZR17"}}));
-  typeInto(decimal("rollout"), "1980");
+  typeInto(decimal("Rollout"), "1980");
   settle();
-  ASSERT_TRUE(backButton("rollout").isVisible());
-  backButton("rollout").click();
+  ASSERT_TRUE(backButton("Rollout").isVisible());
+  backButton("Rollout").click();
   EXPECT_EQ(proposed().options.rolloutMm, std::nullopt) << "1930 was measured on the stock tyre";
 }
 
 TEST_F(DriveLineTyre, RolloutIsTypedInInchesWhereInchesAreShown) {
   showIn(ui::UnitSystem::Imperial);
-  typeInto(decimal("rollout"), "77");
+  typeInto(decimal("Rollout"), "77");
   EXPECT_NEAR(proposed().options.rolloutMm.value_or(0), 1955.8, 1e-6);
   settle();
-  EXPECT_NEAR(decimal("rollout").value(), 77, 1e-9);
+  EXPECT_NEAR(decimal("Rollout").value(), 77, 1e-9);
 }
 
 TEST_F(DriveLineTyre, StepsFromTheEstimateInInches) {
   showIn(ui::UnitSystem::Imperial);
-  QTest::keyClick(&decimal("rollout"), Qt::Key_Up);
+  QTest::keyClick(&decimal("Rollout"), Qt::Key_Up);
   const double estimate = bike().stock.rearTyre.diameterM() * 3.14159265358979 * 980;
   EXPECT_NEAR(proposed().options.rolloutMm.value_or(0), estimate + 25.4, 0.2);
 }
@@ -131,8 +131,8 @@ TEST_F(DriveLineTyre, StepsFromTheEstimateInInches) {
 TEST_F(DriveLineTyre, TheEstimateIsShownAsOneWhateverTheUnits) {
   for (const auto system : {ui::UnitSystem::Imperial, ui::UnitSystem::Metric, ui::UnitSystem::Imperial}) {
     showIn(system);
-    EXPECT_EQ(decimal("rollout").text(), system == ui::UnitSystem::Imperial ? "≈ 76.34" : "≈ 1,939");
-    EXPECT_TRUE(decimal("rollout").isNone());
+    EXPECT_EQ(decimal("Rollout").text(), system == ui::UnitSystem::Imperial ? "≈ 76.34" : "≈ 1,939");
+    EXPECT_TRUE(decimal("Rollout").isNone());
   }
 }
 

@@ -45,13 +45,15 @@ TEST(EnglishPlurals, OneLinkAndTwoLinks) {
   const auto words = [&](int taken, std::optional<SpareCut> spare) {
     run.lengthsThatFit = {
         {112, 0.0, spare ? std::optional<int>() : std::optional<int>(taken), std::move(spare)}};
-    return ui::fitWords(shown, shown.proposed, metric);
+    return ui::fitWords(shown, shown.proposed, metric, ui::FitDetail::Full);
   };
   EXPECT_TRUE(words(1, {}).contains("Would fit: 112 (this chain, 1 link taken out; axle stays where it is)."))
       << words(1, {}).toStdString();
   EXPECT_TRUE(words(2, {}).contains("(this chain, 2 links taken out;")) << words(2, {}).toStdString();
-  EXPECT_TRUE(words(0, SpareCut{113, 1}).contains("(the 113 of the spares box, 1 link taken out;"));
-  EXPECT_TRUE(words(0, SpareCut{116, 4}).contains("(the 116 of the spares box, 4 links taken out;"));
+  EXPECT_TRUE(
+      words(0, SpareCut{113, 1}).contains("(the 113-link chain in the spares box, 1 link taken out;"));
+  EXPECT_TRUE(
+      words(0, SpareCut{116, 4}).contains("(the 116-link chain in the spares box, 4 links taken out;"));
   run.links = 1;
   EXPECT_TRUE(words(2, {}).startsWith("Does not fit with 1 link: ")) << words(2, {}).toStdString();
   EXPECT_EQ(ui::loopLabel(shown, metric).front(), "520, 1 link (stock 114)");
@@ -59,7 +61,7 @@ TEST(EnglishPlurals, OneLinkAndTwoLinks) {
   EXPECT_TRUE(words(2, {}).startsWith("Does not fit with 112 links: "));
   EXPECT_EQ(ui::otherLengthsWords(run), "with 112 links");
   run.lengthsThatFit = {{112, 0.0, 2, {}}, {110, 0.001, 4, {}}};
-  EXPECT_EQ(ui::otherLengthsWords(run), "with 112 or 110 links");
+  EXPECT_EQ(ui::otherLengthsWords(run), "with 110 or 112 links");
 }
 
 TEST(EnglishPlurals, OneToothAndTwoTeeth) {

@@ -196,7 +196,7 @@ TEST(ChoiceWords, OfSparesAreShownAndTypedInTheLanguage) {
       bike({{"/spares_box/rear", {{{"teeth", 45}, {"material", "steel"}, {"state", "used"}}}}}));
   ui::DetailsDialog dialog(document);
   dialog.refresh(ui::UnitsShown());
-  auto& table = control<QTableWidget>(dialog, "Rear sprockets");
+  auto& table = control<QTableWidget>(dialog, "Rear sprockets or pulleys");
   EXPECT_EQ(table.item(0, 2)->text(), "«steel»");
   EXPECT_EQ(table.item(0, 4)->text(), "«used»");
   table.item(0, 2)->setText("«aluminium»");

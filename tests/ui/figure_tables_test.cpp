@@ -5,6 +5,7 @@
 
 #include "tests/ui/support.h"
 #include "ui/words/chain_labels.h"
+#include "ui/words/figure_rows.h"
 #include "ui/words/road_words.h"
 
 namespace layshaft::test {
@@ -40,14 +41,22 @@ QString withPlusOrMinus(double value, int decimals) {
   return size == QLocale().toString(0.0, 'f', decimals) ? QString("±0") : (value < 0 ? "−" : "+") + size;
 }
 
-/// A row whose difference is that of the two figures as they are read.
+/// A row whose difference is that of the figures, and of the figures as they are read: with as many more
+/// decimals, two at most, as that takes.
 QStringList rowOfFigures(const QString& name, const Value& stock, const Value& proposed, int decimals) {
-  QStringList cells{name, inFigures(stock, decimals), inFigures(proposed, decimals), QString()};
-  const double scale = std::pow(10.0, decimals);
-  if (stock && proposed && cells[1] != cells[2])
-    cells[3] =
-        withPlusOrMinus((std::round(*proposed * scale) - std::round(*stock * scale)) / scale, decimals);
-  return cells;
+  const auto cells = [&](int with) {
+    QStringList row{name, inFigures(stock, with), inFigures(proposed, with), QString()};
+    if (!stock || !proposed || row[1] == row[2]) return row;
+    const double scale = std::pow(10.0, with);
+    row[3] = withPlusOrMinus((std::round(*proposed * scale) - std::round(*stock * scale)) / scale, with);
+    return row;
+  };
+  for (int with = decimals; stock && proposed && with < decimals + 2; ++with) {
+    const QStringList row = cells(with);
+    const QString exact = withPlusOrMinus(*proposed - *stock, with);
+    if (row[3] == exact || (row[3].isEmpty() && exact == "±0")) return row;
+  }
+  return cells(stock && proposed ? decimals + 2 : decimals);
 }
 
 Value times(const Value& value, double factor) {
@@ -97,21 +106,21 @@ TEST_P(FigureTables, OfTheRuns) {
                                   QLocale().toString(90 / 3.6 * factor_.speed, 'f', 0), speed);
   expectTable(
       ui::runTable(plan_, units_),
-      {{"", "stock", "proposed", "difference", "±"},
+      {{"", "Stock", "Proposed", "Difference", "± for 2 % of Rollout"},
        row("0–60 mph, s", from.zeroTo60MphS, to.zeroTo60MphS, 2),
        row("0–100 km/h, s", from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
        row("100 m, s", from.hundredMetresS, to.hundredMetresS, 2),
        row("1/8 mile, s", from.eighthMileS, to.eighthMileS, 2),
        row("1/4 mile, s", from.quarterMileS, to.quarterMileS, 2, road.quarterMileBandS),
        row("1/4 mile, " + speed, from.quarterMileSpeedMps, to.quarterMileSpeedMps, 1, {}, factor_.speed),
-       row("80–120 km/h, last gear, s", from.rollOnTopS, to.rollOnTopS, 2),
+       row("80–120 km/h, top gear, s", from.rollOnTopS, to.rollOnTopS, 2),
        row("80–120 km/h, best gear, s", from.rollOnBestS, to.rollOnBestS, 2),
        row(rollOn, from.askedRollOnS, to.askedRollOnS, 2),
-       row("drive, s", drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
+       row("Straight, s", drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
            road.driveBandS),
-       row("drive, end " + speed, drive(from, &DriveFigures::endSpeedMps),
+       row("Straight, end speed, " + speed, drive(from, &DriveFigures::endSpeedMps),
            drive(to, &DriveFigures::endSpeedMps), 1, {}, factor_.speed),
-       row("top speed, " + speed, top(plan_.stock.road), top(road), 0, road.topSpeedBandMps, factor_.speed)});
+       row("Top speed, " + speed, top(plan_.stock.road), top(road), 0, road.topSpeedBandMps, factor_.speed)});
 }
 
 TEST_P(FigureTables, OfTheChainRun) {
@@ -121,19 +130,16 @@ TEST_P(FigureTables, OfTheChainRun) {
   const bool imperial = GetParam().system == ui::UnitSystem::Imperial;
   const QString mm = imperial ? "in" : "mm", kg = imperial ? "lb" : "kg";
   const auto lengths = [&](const QString& name, const Value& a, const Value& b) {
-    QStringList cells =
-        rowOfFigures(name, times(a, factor_.smallLength), times(b, factor_.smallLength), small);
-    if (!cells[3].isEmpty()) cells[3] = withPlusOrMinus((*b - *a) * factor_.smallLength, small);
-    return cells;
+    return rowOfFigures(name, times(a, factor_.smallLength), times(b, factor_.smallLength), small);
   };
   const auto weighed = [&](const std::optional<SprocketMass>& mass) {
     return mass ? (mass->estimated ? "≈ " : "") + inFigures(mass->kg * factor_.mass, 2) : QString("–");
   };
   const auto masses = [&](const QString& name, const std::optional<SprocketMass>& a,
                           const std::optional<SprocketMass>& b) {
-    const bool comparable = a && b && !a->estimated && !b->estimated && a->kg != b->kg;
-    return QStringList{name, weighed(a), weighed(b),
-                       comparable ? withPlusOrMinus((b->kg - a->kg) * factor_.mass, 2) : QString()};
+    if (a && b && !a->estimated && !b->estimated)
+      return rowOfFigures(name, a->kg * factor_.mass, b->kg * factor_.mass, 2);
+    return QStringList{name, weighed(a), weighed(b), QString()};
   };
   const auto ripple = [](const ChainRunFigures& run, double percentage) {
     return run.belt ? std::nullopt : Value(percentage);
@@ -145,31 +151,37 @@ TEST_P(FigureTables, OfTheChainRun) {
     return run.swingarm && run.swingarm->tightSpot ? Value(run.swingarm->tightSpot->leastPlayM)
                                                    : std::nullopt;
   };
-  QStringList leastPlay = rowOfFigures("least play, " + mm, times(slack(was), factor_.smallLength),
-                                       times(slack(is), factor_.smallLength), small);
-  expectTable(ui::chainTable(plan_, units_),
-              {{"", "stock", "proposed", "difference"},
-               rowOfFigures(is.belt ? "belt, teeth" : "links", was.links, is.links, 0),
-               lengths("centre distance, " + mm, was.centreDistanceM, is.centreDistanceM),
-               {"axle from stock, " + mm, inFigures(0.0, small),
-                is.axleShiftM ? withPlusOrMinus(*is.axleShiftM * factor_.smallLength, small) : "–", ""},
-               lengths("wheelbase, " + mm, was.wheelbaseM, is.wheelbaseM),
-               rowOfFigures("front wrap, °", was.frontWrapDeg, is.frontWrapDeg, 1),
-               rowOfFigures("meeting, front (1 is best)", was.commonFactorFront, is.commonFactorFront, 0),
-               rowOfFigures("meeting, rear (1 is best)", was.commonFactorRear, is.commonFactorRear, 0),
-               rowOfFigures("chordal, front, %", ripple(was, was.chordalFrontPercent),
-                            ripple(is, is.chordalFrontPercent), 2),
-               rowOfFigures("chordal, rear, %", ripple(was, was.chordalRearPercent),
-                            ripple(is, is.chordalRearPercent), 2),
-               rowOfFigures(imperial ? "speed at the limit, ft/s" : "speed at the limit, m/s",
-                            was.topChainSpeedMps * factor_.length, is.topChainSpeedMps * factor_.length, 1),
-               rowOfFigures(imperial ? "greatest tension, lbf" : "greatest tension, N",
-                            times(was.peakTensionN, factor_.force), times(is.peakTensionN, factor_.force), 0),
-               rowOfFigures("safety factor", was.safetyFactor, is.safetyFactor, 1),
-               masses("front sprocket, " + kg, plan_.stock.sprockets.front, plan_.proposed.sprockets.front),
-               masses("rear sprocket, " + kg, plan_.stock.sprockets.rear, plan_.proposed.sprockets.rear),
-               rowOfFigures("anti-squat, %", antiSquat(was), antiSquat(is), 1),
-               leastPlay});
+  std::vector<QStringList> wanted{
+      {"", "Stock", "Proposed", "Difference"},
+      rowOfFigures(is.belt ? "Belt, teeth" : "Links", was.links, is.links, 0),
+      lengths("Centre distance, " + mm, was.centreDistanceM, is.centreDistanceM),
+      {"Axle shift (+ is back), " + mm, inFigures(0.0, small),
+       is.axleShiftM ? withPlusOrMinus(*is.axleShiftM * factor_.smallLength, small) : "–", ""},
+      lengths("Wheelbase, " + mm, was.wheelbaseM, is.wheelbaseM),
+      rowOfFigures("Front wrap, °", was.frontWrapDeg, is.frontWrapDeg, 1),
+      rowOfFigures("Shared factor, front (1 is best)", was.commonFactorFront, is.commonFactorFront, 0),
+      rowOfFigures("Shared factor, rear (1 is best)", was.commonFactorRear, is.commonFactorRear, 0)};
+  if (!is.belt) {
+    wanted.push_back(rowOfFigures("Speed ripple, front, %", ripple(was, was.chordalFrontPercent),
+                                  ripple(is, is.chordalFrontPercent), 2));
+    wanted.push_back(rowOfFigures("Speed ripple, rear, %", ripple(was, was.chordalRearPercent),
+                                  ripple(is, is.chordalRearPercent), 2));
+  }
+  wanted.push_back(rowOfFigures(imperial ? "Speed at the rev limit, ft/s" : "Speed at the rev limit, m/s",
+                                was.topChainSpeedMps * factor_.length, is.topChainSpeedMps * factor_.length,
+                                1));
+  wanted.push_back(rowOfFigures(imperial ? "Peak tension, lbf" : "Peak tension, N",
+                                times(was.peakTensionN, factor_.force), times(is.peakTensionN, factor_.force),
+                                0));
+  wanted.push_back(
+      rowOfFigures("Strength ÷ peak tension (comparison only)", was.safetyFactor, is.safetyFactor, 1));
+  const QString part = is.belt ? "pulley, " : "sprocket, ";
+  wanted.push_back(masses("Front " + part + kg, plan_.stock.sprockets.front, plan_.proposed.sprockets.front));
+  wanted.push_back(masses("Rear " + part + kg, plan_.stock.sprockets.rear, plan_.proposed.sprockets.rear));
+  wanted.push_back(rowOfFigures("Anti-squat, %", antiSquat(was), antiSquat(is), 1));
+  if (!is.belt)
+    wanted.push_back(lengths("Slack limit, binds below, no setting, " + mm, slack(was), slack(is)));
+  expectTable(ui::chainTable(plan_, units_), wanted);
 }
 
 INSTANTIATE_TEST_SUITE_P(Of, FigureTables,
@@ -191,14 +203,53 @@ TEST(FigureTablesBare, ABikeWithoutDataHasDashesAndNoChainTable) {
   for (std::size_t r = 1; r + 1 < rows.size(); ++r)
     EXPECT_EQ(rows[r].mid(1), (QStringList{"–", "–", "", ""})) << rows[r][0].toStdString();
   const QString atLimit = inFigures(bare.stock.gearing.gears.back().speedAtRevLimitMps * 3.6, 0);
-  EXPECT_EQ(rows.back(), (QStringList{"top speed, km/h", atLimit, atLimit, "", ""}))
+  EXPECT_EQ(rows.back(), (QStringList{"Top speed at the rev limit, km/h", atLimit, atLimit, "", ""}))
       << "the rev limit bounds it in any case";
+}
+
+TEST(FigureTablesBare, TheUsualRollOnIsNotListedTwice) {
+  Profile profile = sampleBike("club-600");
+  const auto rollOns = [&] {
+    int count = 0;
+    for (const QStringList& row : ui::runTable(plan(profile), ui::UnitsShown()))
+      count += row.front().startsWith("80–120 km/h") ? 1 : 0;
+    return count;
+  };
+  profile.ride->rollOn = std::nullopt;
+  EXPECT_EQ(rollOns(), 2) << "top gear and best gear";
+  profile.ride->rollOn = RollOn{.fromSpeedKmh = 80, .toSpeedKmh = 120, .gear = 6};
+  EXPECT_EQ(rollOns(), 2) << "sixth is top gear";
+  profile.ride->rollOn = RollOn{.fromSpeedKmh = 80, .toSpeedKmh = 120, .gear = 5};
+  EXPECT_EQ(rollOns(), 3);
+}
+
+TEST(ComparedTexts, AgreeAndTellTheDifferenceAsItIs) {
+  const auto texts = [](double a, double b, int decimals) {
+    const ui::ComparedTexts t = ui::comparedTexts(a, b, decimals);
+    return QStringList{t.stock, t.proposed, t.difference};
+  };
+  EXPECT_EQ(texts(254, 249, 0), (QStringList{"254", "249", "−5"}));
+  EXPECT_EQ(texts(254.4, 248.6, 0), (QStringList{"254.4", "248.6", "−5.8"})) << "not 254 → 249, −5 or −6";
+  EXPECT_EQ(texts(10.671, 10.545, 1), (QStringList{"10.671", "10.545", "−0.126"}));
+  EXPECT_EQ(texts(100.1, 100.4, 0), (QStringList{"100", "100", ""})) << "read alike";
+  EXPECT_EQ(texts(100.4, 100.6, 0), (QStringList{"100.4", "100.6", "+0.2"}));
+  const ui::ComparedTexts half = ui::comparedTexts(std::nullopt, 3.0, 1);
+  EXPECT_EQ((QStringList{half.stock, half.proposed, half.difference}), (QStringList{"–", "3.0", ""}));
+  // Whatever the figures: the three that are shown agree.
+  for (double a = -3.0; a < 3.0; a += 0.0137)
+    for (const double b : {0.0, 1.0449, 2.5501, -1.3333}) {
+      const auto value = [](QString text) { return text.replace("−", "-").remove("±").toDouble(); };
+      const ui::ComparedTexts t = ui::comparedTexts(a, b, 1);
+      EXPECT_NEAR(value(t.proposed) - value(t.stock), value(t.difference), 1e-9) << a << " " << b;
+      EXPECT_NEAR(value(t.difference), b - a, 0.0501 + (t.difference.isEmpty() ? 0.05 : 0.0))
+          << a << " " << b;
+    }
 }
 
 TEST(FigureTablesBare, TheRollOnOfNoGearIsOfTheLast) {
   Profile profile = sampleBike("club-600");
   profile.ride->rollOn = RollOn{.fromSpeedKmh = 60, .toSpeedKmh = 90};
-  EXPECT_EQ(ui::runTable(plan(profile), ui::UnitsShown()).at(9).front(), "60–90 km/h, last gear, s");
+  EXPECT_EQ(ui::runTable(plan(profile), ui::UnitsShown()).at(9).front(), "60–90 km/h, top gear, s");
 }
 
 }  // namespace

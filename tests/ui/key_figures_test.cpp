@@ -34,34 +34,34 @@ std::vector<KeyFigure> figuresOf(const Profile& profile, UnitSystem units = Unit
 
 TEST(KeyFigures, OfTheWorkedExample) {
   EXPECT_THAT(figuresOf(sampleBike("club-600")),
-              ElementsAre(KeyFigure{"top speed, gear 6: drag", "254", "249", "km/h", "−5"},
-                          KeyFigure{"gear 1 at the limit", "124", "116", "km/h", "−8"},
-                          KeyFigure{"110 km/h in gear 6", "6,160", "6,571", "rpm", "+411"},
-                          KeyFigure{"pull in gear 1", "2,750", "2,933", "N", "+183"},
+              ElementsAre(KeyFigure{"Top speed (6th, drag)", "254", "249", "km/h", "−5"},
+                          KeyFigure{"1st gear at the rev limit", "124", "116", "km/h", "−8"},
+                          KeyFigure{"110 km/h in 6th", "6,160", "6,571", "rpm", "+411"},
+                          KeyFigure{"Pull in 1st", "2,750", "2,933", "N", "+183"},
                           KeyFigure{"0–100 km/h", "3.0", "2.8", "s", "−0.2"},
-                          KeyFigure{"drive of 400 m", "8.7", "8.7", "s", ""},
-                          KeyFigure{"speedometer at 100", "104", "111", "km/h", "+7"}));
+                          KeyFigure{"400 m straight from 80 km/h", "8.7", "8.7", "s", ""},
+                          KeyFigure{"Speedometer at a true 100 km/h", "104", "111", "km/h", "+7"}));
 }
 
 TEST(KeyFigures, WithoutAnEngineCurve) {
   Profile profile = sampleBike("club-600");
   profile.bike.engine.torqueCurve.reset();
   EXPECT_THAT(figuresOf(profile),
-              ElementsAre(KeyFigure{"gear 6 at the limit", "271", "254", "km/h", "−17"},
-                          KeyFigure{"gear 1 at the limit", "124", "116", "km/h", "−8"},
-                          KeyFigure{"110 km/h in gear 6", "6,160", "6,571", "rpm", "+411"},
-                          KeyFigure{"engine turns per km", "3,360", "3,584", "", "+224"},
-                          KeyFigure{"final ratio", "2.688", "2.867", "", "+0.179"},
-                          KeyFigure{"rollout", "1,939", "1,939", "mm", ""},
-                          KeyFigure{"speedometer at 100", "104", "111", "km/h", "+7"}));
+              ElementsAre(KeyFigure{"6th gear at the rev limit", "271", "254", "km/h", "−17"},
+                          KeyFigure{"1st gear at the rev limit", "124", "116", "km/h", "−8"},
+                          KeyFigure{"110 km/h in 6th", "6,160", "6,571", "rpm", "+411"},
+                          KeyFigure{"Engine turns per km", "3,360", "3,584", "", "+224"},
+                          KeyFigure{"Final ratio", "2.688", "2.867", "", "+0.179"},
+                          KeyFigure{"Rollout", "1,939", "1,939", "mm", ""},
+                          KeyFigure{"Speedometer at a true 100 km/h", "104", "111", "km/h", "+7"}));
 }
 
 TEST(KeyFigures, AreThoseThatWerePicked) {
   const Plan shown = plan(sampleBike("club-600"));
   const auto picked = ui::keyFigures(shown, UnitsShown(), {ui::Figure::QuarterMile, ui::Figure::CornerExit});
-  EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.7", "10.5", "s", "−0.2"},
+  EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.671", "10.545", "s", "−0.126"},
                                   // 9,791 and 10,443 upright; 314.9 − 6.3 mm of radius lose 26.4 mm leaned.
-                                  KeyFigure{"exit, leaned 45°", "10,705", "11,419", "rpm", "+714"}));
+                                  KeyFigure{"Corner exit, 45° lean", "10,705", "11,419", "rpm", "+714"}));
 }
 
 TEST(KeyFigures, ClaimNoMoreDigitsThanTheRolloutAllows) {
@@ -92,8 +92,8 @@ TEST(KeyFigures, InMilesAndInches) {
   const auto figures = figuresOf(sampleBike("club-600"), UnitSystem::Imperial);
   EXPECT_THAT(
       ui::keyFigures(plan(sampleBike("club-600")), UnitsShown(UnitSystem::Imperial), {ui::Figure::Rollout}),
-      ElementsAre(KeyFigure{"rollout", "76.3", "76.3", "in", ""}));
-  EXPECT_THAT(figures, Contains(KeyFigure{"speedometer at 60", "62", "67", "mph", "+5"}));
+      ElementsAre(KeyFigure{"Rollout", "76.3", "76.3", "in", ""}));
+  EXPECT_THAT(figures, Contains(KeyFigure{"Speedometer at a true 60 mph", "62.4", "66.6", "mph", "+4.2"}));
   for (const KeyFigure& figure : figures)
     EXPECT_FALSE(figure.label.contains("km") || figure.unit.contains("km")) << testing::PrintToString(figure);
 }

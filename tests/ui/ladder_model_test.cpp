@@ -10,6 +10,7 @@
 #include "tests/ui/support.h"
 #include "ui/document/ladder_study.h"
 #include "ui/words/aim_words.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::test {
 namespace {
@@ -27,7 +28,7 @@ class LadderModelTest : public testing::Test {
     profile_.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 13400},
                      {.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 230}};
     rows_ = Ladder(ladderInput(profile_)).rows(kRange);
-    model_.show(ui::UnitsShown());
+    model_.show(ui::UnitsShown(), false);
     model_.mark(16, 43, 15, 43);
     model_.add(rows_);
     model_.settle(profile_.aims);
@@ -57,27 +58,28 @@ class LadderModelTest : public testing::Test {
 };
 
 TEST_F(LadderModelTest, TitlesNameTheUnitsShown) {
-  const QStringList metric{
-      "pair",        "final",      "change %", "step",     "≈ rear",   "gears at the limit, km/h",
-      "cruise, rpm", "top, km/h",  "drive, s", "0–100, s", "fits, mm", "meeting",
-      "in the box",  "aims, twins"};
+  const QStringList metric{"Pair",          "Final Ratio",     "Change, %",
+                           "Step",          "= Rear Teeth",    "Gears at the Limit, km/h",
+                           "Cruise, rpm",   "Top Speed, km/h", "Straight, s",
+                           "0–100 km/h, s", "Fits, mm",        "Shared Factor",
+                           "In the Box",    "Aims, Same Ratio"};
   ASSERT_EQ(metric.size(), LadderModel::ColumnCount);
   for (int c = 0; c < LadderModel::ColumnCount; ++c) EXPECT_EQ(title(c), metric[c]);
-  model_.show(ui::UnitsShown(ui::UnitSystem::Imperial));
-  EXPECT_EQ(title(LadderModel::Gears), "gears at the limit, mph");
-  EXPECT_EQ(title(LadderModel::TopSpeed), "top, mph");
-  EXPECT_EQ(title(LadderModel::Fits), "fits, in");
+  model_.show(ui::UnitsShown(ui::UnitSystem::Imperial), false);
+  EXPECT_EQ(title(LadderModel::Gears), "Gears at the Limit, mph");
+  EXPECT_EQ(title(LadderModel::TopSpeed), "Top Speed, mph");
+  EXPECT_EQ(title(LadderModel::Fits), "Fits, in");
   model_.settle({});
-  EXPECT_EQ(title(LadderModel::Aims), "twins");
+  EXPECT_EQ(title(LadderModel::Aims), "Same Ratio");
 }
 
 TEST_F(LadderModelTest, TitlesThatNeedOneExplainThemselves) {
   const std::map<int, QString> begins{{LadderModel::Change, "Positive is shorter"},
                                       {LadderModel::Gears, "Road speed at the rev limit in every gear"},
                                       {LadderModel::RearTeeth, "Rear teeth that would change"},
-                                      {LadderModel::Meeting, "Common factor of teeth and chain links"},
+                                      {LadderModel::Meeting, "Shared factor of teeth and links"},
                                       {LadderModel::Fits, "Whether the axle stays in its slot"},
-                                      {LadderModel::Aims, "Sorted, this ranks the pairs by the aims"}};
+                                      {LadderModel::Aims, "Sort by this to rank the pairs by the aims"}};
   for (int c = 0; c < LadderModel::ColumnCount; ++c) {
     const auto known = begins.find(c);
     if (known == begins.end())
@@ -136,8 +138,10 @@ TEST_F(LadderModelTest, WhetherItFitsAndWhyNot) {
       EXPECT_EQ(tip, text);
     } else {
       ++unfit;
-      EXPECT_TRUE(run.lengthsThatFit.empty() ? text == "no" : text.startsWith("with ")) << text.toStdString();
-      EXPECT_TRUE(tip.startsWith("the axle moves ") && tip.endsWith(", beyond its slot"))
+      EXPECT_TRUE(run.lengthsThatFit.empty() ? text == "does not fit" : text.startsWith("fits with "))
+          << text.toStdString();
+      EXPECT_TRUE(tip.startsWith("the axle would have to move ") &&
+                  tip.endsWith(", past the end of its slot"))
           << tip.toStdString();
     }
   }
@@ -150,10 +154,10 @@ TEST_F(LadderModelTest, AnOffsetLinkIsSaidBesideTheFit) {
   rows_[0].chainRun->axleShiftM = 0.0042;
   rows_[0].chainRun->offsetLink = true;
   model_.add({rows_[0]});
-  EXPECT_EQ(cell(0, LadderModel::Fits), "fits, axle +4.2, offset link");
+  EXPECT_EQ(cell(0, LadderModel::Fits), "odd number of links, axle +4.2");
   rows_[0].chainRun->fits.reset();
   model_.add({rows_[0]});
-  EXPECT_EQ(cell(0, LadderModel::Fits), "axle +4.2, offset link");
+  EXPECT_EQ(cell(0, LadderModel::Fits), "odd number of links, axle +4.2");
   rows_[0].chainRun->offsetLink = false;
   model_.add({rows_[0]});
   EXPECT_EQ(cell(0, LadderModel::Fits), "axle +4.2");
@@ -172,12 +176,12 @@ TEST_F(LadderModelTest, AimsAndTwinsStandInOneCellAndInItsTip) {
     const QString text = cell(i, LadderModel::Aims);
     EXPECT_TRUE(text.startsWith(score + ": " + margins)) << text.toStdString();
     EXPECT_EQ(cell(i, LadderModel::Aims, Qt::ToolTipRole), text);
-    EXPECT_EQ(text.contains("; twin of "), model_.isTwin(static_cast<int>(i)));
+    EXPECT_EQ(text.contains("; same ratio as "), model_.isTwin(static_cast<int>(i)));
   }
   // 15/45 and 14/42 are both 3.
-  EXPECT_TRUE(cell(placeOf(15, 45), LadderModel::Aims).contains("; twin of 14/42; wears best"))
+  EXPECT_TRUE(cell(placeOf(15, 45), LadderModel::Aims).contains("; same ratio as 14/42; wears best"))
       << cell(placeOf(15, 45), LadderModel::Aims).toStdString();
-  EXPECT_TRUE(cell(placeOf(14, 42), LadderModel::Aims).contains("; twin of 15/45"));
+  EXPECT_TRUE(cell(placeOf(14, 42), LadderModel::Aims).contains("; same ratio as 15/45"));
   EXPECT_FALSE(model_.isTwin(static_cast<int>(placeOf(16, 43))));
 }
 
@@ -192,8 +196,7 @@ TEST_F(LadderModelTest, WhatIsNotKnownIsADash) {
     EXPECT_EQ(text(column), "–") << column;
   EXPECT_EQ(text(LadderModel::Spares), "");
   EXPECT_EQ(text(LadderModel::Aims), "");
-  EXPECT_EQ(model.index(0, LadderModel::Fits).data(Qt::ToolTipRole).toString(),
-            "Nothing is known of the chain or belt.");
+  EXPECT_EQ(model.index(0, LadderModel::Fits).data(Qt::ToolTipRole).toString(), "Chain or belt not given.");
 }
 
 /// What a column sorts by, taken from the core's row; `rank` is its place by the aims.
@@ -319,6 +322,19 @@ TEST_F(LadderModelTest, RowsOfAnOlderRequestNeverLand) {
           << row.frontTeeth << '/' << row.rearTeeth;
   }
   EXPECT_EQ(ended, 7) << "the older requests never end";
+}
+
+TEST_F(LadderModelTest, ATopSpeedThatOnlyTheRevLimitAllowsIsCalledSo) {
+  EXPECT_EQ(title(LadderModel::TopSpeed), "Top Speed, km/h");
+  EXPECT_TRUE(model_.show(ui::UnitsShown(), true));
+  EXPECT_EQ(title(LadderModel::TopSpeed), "Top Speed at the Rev Limit, km/h");
+}
+
+TEST_F(LadderModelTest, TheStandingStartIsToTheSpeedOfTheUnits) {
+  EXPECT_EQ(cell(0, LadderModel::StandingStart), ui::number(*rows_[0].zeroTo100KmhS, 2));
+  model_.show(ui::UnitsShown(ui::UnitSystem::Mixed), false);
+  EXPECT_EQ(title(LadderModel::StandingStart), "0–60 mph, s");
+  EXPECT_EQ(cell(0, LadderModel::StandingStart), ui::number(*rows_[0].zeroTo60MphS, 2));
 }
 
 }  // namespace

@@ -84,7 +84,7 @@ TEST_F(LiveChartTest, TheCrosshairIsMovedByKeys) {
 TEST_F(LiveChartTest, TheCrosshairStaysWhileAValueIsTurned) {
   moveTo(200);
   const auto before = chart_->crosshairX();
-  QTest::keyClick(&control<QAbstractSpinBox>(**window_, "rear teeth"), Qt::Key_Up);
+  QTest::keyClick(&control<QAbstractSpinBox>(**window_, "Rear teeth"), Qt::Key_Up);
   QTest::qWait(30);
   EXPECT_EQ(chart_->crosshairX(), before);
 }
@@ -124,7 +124,7 @@ TEST_F(LiveChartTest, TheTeethSwitchStartsTheAxisBelowTheLowestShift) {
   auto* page = (*window_)->findChild<ui::SawtoothPage*>();
   QAbstractButton* teeth = nullptr;
   for (auto* button : page->findChildren<QAbstractButton*>())
-    if (button->text().remove('&').contains("teeth")) teeth = button;
+    if (button->text().remove('&').contains("Teeth")) teeth = button;
   ASSERT_TRUE(teeth);
   const auto whole = chart_->yRange();
   EXPECT_EQ(whole.low, 0);

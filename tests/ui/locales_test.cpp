@@ -72,19 +72,19 @@ TEST_P(Locales, TheDriveLineTakesNumbersAsTheyAreWritten) {
   ui::DriveLine line(document);
   line.show(planner.shared(), ui::UnitsShown());
   showActive(line);
-  auto& primary = control<QDoubleSpinBox>(line, "primary");
+  auto& primary = control<QDoubleSpinBox>(line, "Primary");
   typeWritten(primary, plain(2.0255));
   EXPECT_EQ(proposedSetup(document).primaryRatio, 2.0255);
   typeWritten(primary, "1.975");
   EXPECT_EQ(proposedSetup(document).primaryRatio, 1.975) << "a ratio has no thousands";
   typeWritten(primary, "1,9");
   EXPECT_EQ(proposedSetup(document).primaryRatio, 1.9);
-  auto& revLimit = control<QSpinBox>(line, "rev limit");
+  auto& revLimit = control<QSpinBox>(line, "Rev limit");
   typeWritten(revLimit, "12500");
   EXPECT_EQ(document.profile().bike.engine.revLimitRpm, 12500);
   typeWritten(revLimit, written(11250, 0));
   EXPECT_EQ(document.profile().bike.engine.revLimitRpm, 11250) << "grouped, as the box shows it itself";
-  auto& rollout = control<QDoubleSpinBox>(line, "rollout");
+  auto& rollout = control<QDoubleSpinBox>(line, "Rollout");
   typeWritten(rollout, written(1950.5, 1));
   EXPECT_EQ(proposedSetup(document).options.rolloutMm, 1950.5) << written(1950.5, 1).toStdString();
   if (QLocale().groupSeparator().at(0).isSpace()) {
@@ -201,7 +201,7 @@ TEST_P(Locales, SparesAreTypedAndReadBack) {
   ui::Document document(bike());
   ui::DetailsDialog dialog(document);
   dialog.refresh(ui::UnitsShown());
-  paste(dialog, "Rear sprockets",
+  paste(dialog, "Rear sprockets or pulleys",
         QStringLiteral("45\t520\taluminium\t%1\tused\n47\t520\tsteel\t%2\tnew")
             .arg(plain(0.415), QStringLiteral("1.125")));
   ASSERT_TRUE(document.profile().sparesBox);
@@ -210,7 +210,7 @@ TEST_P(Locales, SparesAreTypedAndReadBack) {
   EXPECT_EQ(document.profile().sparesBox->rear[1].massKg, 1.125) << "no sprocket weighs a ton";
   const Profile before = document.profile();
   dialog.refresh(ui::UnitsShown());
-  emit static_cast<ui::ColumnsTable&>(control<QTableWidget>(dialog, "Rear sprockets")).edited();
+  emit static_cast<ui::ColumnsTable&>(control<QTableWidget>(dialog, "Rear sprockets or pulleys")).edited();
   EXPECT_TRUE(same(document.profile(), before)) << "what is shown reads back";
 }
 

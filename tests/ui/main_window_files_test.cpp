@@ -200,8 +200,8 @@ TEST_F(MainWindowFiles, AFileDroppedAnywhereOnTheWindowOpens) {
   for (QWidget* target :
        {static_cast<QWidget*>(&*window_), static_cast<QWidget*>(&window_->readout()),
         window_->currentChart()->viewport(), static_cast<QWidget*>(&window_->driveLine()),
-        static_cast<QWidget*>(&control<QLineEdit>(*window_, "rear tyre")),
-        static_cast<QWidget*>(control<QAbstractSpinBox>(*window_, "rear teeth").findChild<QLineEdit*>())}) {
+        static_cast<QWidget*>(&control<QLineEdit>(*window_, "Rear tyre")),
+        static_cast<QWidget*>(control<QAbstractSpinBox>(*window_, "Rear teeth").findChild<QLineEdit*>())}) {
     const QString name = QStringLiteral("dropped-%1").arg(++number);
     const QString file =
         write((name + ".bike.json").toUtf8().constData(), bike({{"/name", name.toStdString()}}));
@@ -396,7 +396,7 @@ TEST_F(MainWindowFiles, ANameNeverMeansAFolder) {
     suggested = dynamic_cast<QFileDialog&>(asked).selectedFiles().value(0);
     asked.reject();
   });
-  action("Save Numbers…").trigger();
+  action("Save Data…").trigger();
   EXPECT_TRUE(dialog.seen());
   EXPECT_EQ(QFileInfo(suggested).fileName(), "-Club-600- -new- --.csv");
 }

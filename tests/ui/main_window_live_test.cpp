@@ -51,7 +51,7 @@ TEST_F(MainWindowLive, AStepOfAnySpinBoxIsOnTheChartWithinAFrame) {
 }
 
 TEST_F(MainWindowLive, AHeldArrowKeyMovesTheChartWhileItIsHeld) {
-  auto& rear = box("rear teeth");
+  auto& rear = box("Rear teeth");
   rear.setFocus();
   QSignalSpy planned(&(*window_)->planner(), &ui::Planner::planned);
   QSet<double> seen;
@@ -71,7 +71,7 @@ TEST_F(MainWindowLive, AHeldArrowKeyMovesTheChartWhileItIsHeld) {
 }
 
 TEST_F(MainWindowLive, ABurstOfStepsCostsTwoPlans) {
-  auto& rear = box("rear teeth");
+  auto& rear = box("Rear teeth");
   rear.setFocus();
   QSignalSpy planned(&(*window_)->planner(), &ui::Planner::planned);
   for (int i = 0; i < 20; ++i) dynamic_cast<QSpinBox&>(rear).stepUp();
@@ -82,8 +82,8 @@ TEST_F(MainWindowLive, ABurstOfStepsCostsTwoPlans) {
 
 TEST_F(MainWindowLive, TheReadoutFollows) {
   const QString before = (*window_)->readout().text();
-  box("rear teeth").setFocus();
-  QTest::keyClick(&box("rear teeth"), Qt::Key_Up);
+  box("Rear teeth").setFocus();
+  QTest::keyClick(&box("Rear teeth"), Qt::Key_Up);
   QTest::qWait(kFrameMs + 4);
   EXPECT_NE((*window_)->readout().text(), before);
   EXPECT_EQ((*window_)->readout().accessibleDescription(), (*window_)->readout().text());
@@ -91,7 +91,7 @@ TEST_F(MainWindowLive, TheReadoutFollows) {
 }
 
 TEST_F(MainWindowLive, UndoAndRedoKeysWorkWhileASpinBoxHasTheFocus) {
-  auto& rear = box("rear teeth");
+  auto& rear = box("Rear teeth");
   rear.setFocus();
   QTest::keyClick(&rear, Qt::Key_Up);
   QTest::keyClick(&rear, Qt::Key_Up);
@@ -104,7 +104,7 @@ TEST_F(MainWindowLive, UndoAndRedoKeysWorkWhileASpinBoxHasTheFocus) {
 }
 
 TEST_F(MainWindowLive, TabLeadsThroughTheWholeWindowAndRoundAgain) {
-  auto& start = box("rear teeth");
+  auto& start = box("Rear teeth");
   start.setFocus();
   bool chart = false;
   int presses = 0;
@@ -122,8 +122,8 @@ TEST_F(MainWindowLive, TabLeadsThroughTheWholeWindowAndRoundAgain) {
 }
 
 TEST_F(MainWindowLive, TheFirstUndoTakesBackAHalfTypedTyreAndNothingElse) {
-  QTest::keyClick(&box("rear teeth"), Qt::Key_Up);
-  auto& tyre = control<ui::TyreField>(**window_, "rear tyre");
+  QTest::keyClick(&box("Rear teeth"), Qt::Key_Up);
+  auto& tyre = control<ui::TyreField>(**window_, "Rear tyre");
   typeInto(tyre, "120/70");
   QTest::keyClick(&tyre, Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ(tyre.text(), "180/55ZR17");
@@ -136,7 +136,7 @@ TEST_F(MainWindowLive, TheFirstUndoTakesBackAHalfTypedTyreAndNothingElse) {
 }
 
 TEST_F(MainWindowLive, TheSwitchKeyOfTheDriveLineWorksWhileAFieldHasTheFocus) {
-  for (const char* name : {"rear teeth", "gear 1 ratio"}) {
+  for (const char* name : {"Rear teeth", "Gear 1 ratio"}) {
     box(name).setFocus();
     QTest::keyClick(&box(name), Qt::Key_E, Qt::ControlModifier);
     EXPECT_EQ((*window_)->driveLine().side(), ui::Side::Stock) << name;
@@ -146,7 +146,7 @@ TEST_F(MainWindowLive, TheSwitchKeyOfTheDriveLineWorksWhileAFieldHasTheFocus) {
 }
 
 TEST_F(MainWindowLive, UndoKeyTakesBackATypedNumber) {
-  auto& rear = box("rear teeth");
+  auto& rear = box("Rear teeth");
   typeInto(rear, "47");
   QTest::qWait(kFrameMs * 2);
   QTest::keyClick(&rear, Qt::Key_Z, Qt::ControlModifier);
@@ -156,7 +156,7 @@ TEST_F(MainWindowLive, UndoKeyTakesBackATypedNumber) {
 }
 
 TEST_F(MainWindowLive, TheUndoActionNamesTheEdit) {
-  QTest::keyClick(&box("rear teeth"), Qt::Key_Up);
+  QTest::keyClick(&box("Rear teeth"), Qt::Key_Up);
   QStringList texts;
   for (auto* action : (*window_)->findChildren<QAction*>()) texts << action->text();
   EXPECT_THAT(texts, testing::Contains(QString("&Undo proposed rear teeth 43 → 44")));
@@ -164,7 +164,7 @@ TEST_F(MainWindowLive, TheUndoActionNamesTheEdit) {
 
 TEST_F(MainWindowLive, AxesStayWhileAValueIsTurnedALittle) {
   const auto x = (*window_)->currentChart()->xRange(), y = (*window_)->currentChart()->yRange();
-  auto& rear = box("rear teeth");
+  auto& rear = box("Rear teeth");
   rear.setFocus();
   for (const auto key : {Qt::Key_Up, Qt::Key_Up, Qt::Key_Down, Qt::Key_Down, Qt::Key_Up}) {
     QTest::keyClick(&rear, key);
@@ -182,10 +182,10 @@ TEST_F(MainWindowLive, GearsAreAddedAndRemovedFromTheMenu) {
   };
   trigger("Add a Gear");
   EXPECT_EQ(proposedSetup((*window_)->document()).gearRatios.count(), 7u);
-  EXPECT_NO_THROW(box("gear 7 ratio"));
+  EXPECT_NO_THROW(box("Gear 7 ratio"));
   EXPECT_TRUE(chartShowsTheDocument());
-  trigger("Remove the Last Gear");
-  trigger("Remove the Last Gear");
+  trigger("Remove the Top Gear");
+  trigger("Remove the Top Gear");
   EXPECT_EQ(proposedSetup((*window_)->document()).gearRatios.count(), 5u);
   EXPECT_TRUE(chartShowsTheDocument());
 }
@@ -194,7 +194,7 @@ TEST_F(MainWindowLive, FoldingTheBikeDownToOneGearHolds) {
   for (int i = 0; i < 8; ++i) {
     DialogAnswer refusal;
     for (auto* action : (*window_)->findChildren<QAction*>())
-      if (action->text().remove('&') == "Remove the Last Gear") action->trigger();
+      if (action->text().remove('&') == "Remove the Top Gear") action->trigger();
     EXPECT_EQ(refusal.seen(), i >= 5) << "one gear is the least";
   }
   QTest::qWait(kFrameMs + 4);

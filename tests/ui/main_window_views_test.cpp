@@ -64,7 +64,7 @@ TEST_F(MainWindowViews, DarkAndLightRecolourTheChart) {
   EXPECT_EQ(proposalColour(*window_), QColor(0x56, 0xb4, 0xe9));
   EXPECT_TRUE(window_->currentChart()->colours().dark);
   EXPECT_LT(window_->currentChart()->backgroundBrush().color().lightness(), 80);
-  choose("As the Desktop");
+  choose("Follow Desktop");
   EXPECT_FALSE(window_->currentChart()->colours().dark);
 }
 
@@ -76,11 +76,11 @@ TEST_F(MainWindowViews, StockIsDashedAndTheProposalSolid) {
 }
 
 TEST_F(MainWindowViews, TheNumbersOfTheChartCanBeReadAsATable) {
-  choose("Show Numbers as a Table");
-  auto* table = &control<QTableWidget>(*window_, "Numbers of the chart");
+  choose("Show Data as a Table");
+  auto* table = &control<QTableWidget>(*window_, "Chart Data");
   EXPECT_EQ(table->rowCount(), 6);
   const QString before = table->item(5, 4)->text();
-  QTest::keyClick(&control<QAbstractSpinBox>(*window_, "rear teeth"), Qt::Key_Up);
+  QTest::keyClick(&control<QAbstractSpinBox>(*window_, "Rear teeth"), Qt::Key_Up);
   QTest::qWait(30);
   EXPECT_NE(table->item(5, 4)->text(), before) << "it is live too";
 }
@@ -94,17 +94,41 @@ TEST_F(MainWindowViews, TheReadoutIsCopied) {
 TEST_F(MainWindowViews, HintsAreDismissedForEver) {
   QPushButton* gotIt = nullptr;
   for (auto* button : window_->findChildren<QPushButton*>())
-    if (button->text() == "Got it") gotIt = button;
+    if (button->text() == "Got It") gotIt = button;
   ASSERT_TRUE(gotIt);
   gotIt->click();
   EXPECT_FALSE(gotIt->isVisible());
   Window next(bike());
-  for (auto* button : next->findChildren<QPushButton*>()) EXPECT_NE(button->text(), "Got it");
+  for (auto* button : next->findChildren<QPushButton*>()) EXPECT_NE(button->text(), "Got It");
 }
 
 TEST_F(MainWindowViews, NothingNeedsMoreThanTheSmallestScreen) {
   EXPECT_LE(window_->minimumSizeHint().width(), 1280);
   EXPECT_LE(window_->minimumSizeHint().height(), 720);
+}
+
+/// However much there is to say, the words end above the figures: the readout is as high as they need.
+TEST(ReadoutRoom, GrowsWithItsWordsAndKeepsItsHeightThen) {
+  FreshSettings fresh;
+  Window window(sampleBike("club-600"));
+  const int usual = window->readout().height();
+  EXPECT_EQ(window->readout().heightForWidth(1280), usual);
+  window->document().edit({.field = "all", .title = "all", .shown = {}}, [](Profile& p) {
+    p.proposed.rearTyre = TyreSize::parse("200/60ZR17").value();
+    p.proposed.options.links = 125;
+    p.proposed.rearTeeth = rear(60);
+    p.bike.chainRun->largestRearTeeth = 50;
+    p.stock.options.chainElongationPercent = 1.5;
+    p.bike.speedometer = Speedometer{.sensor = SpeedSensor::RearWheel, .readsHighPercent = -5};
+  });
+  EXPECT_TRUE(soon([&] { return window->readout().height() > usual; }));
+  const int needed = window->readout().height();
+  EXPECT_TRUE(window->readout().text().startsWith("Does not fit. "));
+  window->document().undoStack().undo();
+  QTest::qWait(40);
+  EXPECT_EQ(window->readout().height(), needed) << "nothing jumps back while values are turned";
+  window->resize(1400, 720);
+  EXPECT_TRUE(soon([&] { return window->readout().height() <= usual; }));
 }
 
 }  // namespace

@@ -77,7 +77,7 @@ TEST_F(NewBikeDialogTest, RefusesEachWrongValueByName) {
       {"Rev limit", "fast", "Rev limit"},
       {"Primary", "76/0", "Primary ratio"},
       {"Gear ratios", "", "Gear ratios"},
-      {"Gear ratios", "2.7 3.0", "Gear ratios: gear 2"},
+      {"Gear ratios", "2.7 3.0", "Gear ratios: Gear 2"},
       {"Gear ratios", "2.7 x", "“x”"},
       {"Gear ratios", "11 10 9 8 7 6 5 4 3 2 1", "Gear ratios"},
       {"Front", "5", "Front teeth"},

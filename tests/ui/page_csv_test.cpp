@@ -61,7 +61,7 @@ class PageCsv : public testing::TestWithParam<QLocale>, FreshSettings {
 TEST_P(PageCsv, EveryRowHasACellForEachTitleAndPlainNumbers) {
   static const QRegularExpression number(QStringLiteral("^-?\\d+(\\.\\d+)?(e[-+]?\\d+)?$"));
   static const QRegularExpression key(QStringLiteral("^[a-z][a-z0-9_]*$"));
-  for (const char* name : {"Sawtooth", "Pull", "Run", "Chain run", "Ladder"}) {
+  for (const char* name : {"Sawtooth", "Pull", "Acceleration", "Chain", "Ladder"}) {
     const auto rows = fieldsOf(open(QString::fromUtf8(name)).csv());
     ASSERT_GT(rows.size(), 3U) << name;
     for (const QString& title : rows[0]) EXPECT_TRUE(key.match(title).hasMatch()) << title.toStdString();
@@ -86,8 +86,8 @@ TEST_P(PageCsv, IsWhatTheCoreSays) {
   const Plan planned = plan(window_->profile());
   EXPECT_EQ(open("Sawtooth").csv().toStdString(), reportCsv(planned));
   EXPECT_EQ(open("Pull").csv().toStdString(), pullCsv(planned));
-  EXPECT_EQ(open("Run").csv().toStdString(), runCsv(planned));
-  EXPECT_EQ(open("Chain run").csv().toStdString(), chainRunCsv(planned));
+  EXPECT_EQ(open("Acceleration").csv().toStdString(), runCsv(planned));
+  EXPECT_EQ(open("Chain").csv().toStdString(), chainRunCsv(planned));
 }
 
 TEST_P(PageCsv, OfTheLadderHasThePairsInViewInTheirOrder) {
@@ -95,7 +95,7 @@ TEST_P(PageCsv, OfTheLadderHasThePairsInViewInTheirOrder) {
   auto& table = control<QTableView>(page, "Ladder");
   table.sortByColumn(ui::LadderModel::Pair, Qt::DescendingOrder);
   for (auto* box : page.findChildren<QCheckBox*>())
-    if (box->text() == "fits on this chain") box->click();
+    if (box->text() == "Fits this chain") box->click();
   std::vector<LadderRow> wanted;
   const Ladder ladder(ladderInput(window_->profile()));
   for (int r = 0; r < table.model()->rowCount(); ++r) {

@@ -41,7 +41,7 @@ TEST_F(Pictures, SvgIsSvgWithText) {
   const std::string bytes = saved("chart.svg");
   EXPECT_THAT(bytes, testing::StartsWith("<?xml"));
   EXPECT_THAT(bytes, testing::HasSubstr("<svg"));
-  EXPECT_THAT(bytes, testing::HasSubstr("rev limit"));
+  EXPECT_THAT(bytes, testing::HasSubstr("Rev limit"));
   EXPECT_THAT(bytes, testing::HasSubstr("</svg>"));
 }
 
@@ -90,7 +90,7 @@ TEST_F(Pictures, ANameWithoutAnEndingGetsOne) {
   EXPECT_EQ(contentsOf(folder_.filePath("chart.png").toStdString()).substr(1, 3), "PNG");
   saveAs("Save Picture…", "chart.svg");
   EXPECT_THAT(contentsOf(folder_.filePath("chart.svg").toStdString()), testing::HasSubstr("<svg"));
-  saveAs("Save Numbers…", "numbers");
+  saveAs("Save Data…", "numbers");
   EXPECT_EQ(contentsOf(folder_.filePath("numbers.csv").toStdString()), reportCsv(plan(window_.profile())));
 }
 

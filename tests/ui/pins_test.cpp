@@ -138,7 +138,7 @@ TEST(Pins, PullHasTheirLinesAndColumns) {
     for (const ui::CrosshairRow& row : rows) {
       ASSERT_EQ(row.values.size(), 6);
       QList<QPointF> gear;
-      const auto& points = row.name == "resistance"
+      const auto& points = row.name == "Drag and rolling"
                                ? curves.resistance
                                : curves.gears.at(static_cast<std::size_t>(row.name.mid(5).toInt() - 1));
       for (const PullPoint& point : points) gear << QPointF(point.speedMps * 3.6, point.forceN);

@@ -99,13 +99,13 @@ TEST(ProblemWords, AreOneLineWhateverTheFileHolds) {
 
 TEST(ProblemWords, AtTheWindowNameThePlaceWithoutAKeyPath) {
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/stock/gear_ratios", {2.0, 2.1}))),
-            "gear 2: 2.1 must be below the ratio of the gear before it, 2");
+            "Gear 2: 2.1 must be lower than the ratio of the gear before, 2");
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/bike/engine/shift_rpm", 12000))),
-            "Shift point: 12,000 is outside what is allowed, 500 to 10,000 rpm (because of the rev limit)");
+            "Shift point: 12,000 is out of range (500 to 10,000 rpm) (because of the rev limit)");
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/ride", {{"surface", "wet"}}))),
             "Surface: \"wet\" is not known; allowed: asphalt, wet asphalt, hardpack, loam, sand");
   EXPECT_EQ(ui::spokenSentence(problemOf(with("/pins", {{{"name", "a"}}, {{"name", "b"}, {"links", 5}}}))),
-            "Pin 2: Links: 5 is outside what is allowed, 30 to 300");
+            "Pin 2: Links: 5 is out of range (30 to 300)");
   for (const Case& one : cases()) {
     const QString spoken = ui::spokenSentence(one.problem);
     EXPECT_FALSE(spoken.isEmpty());
@@ -116,13 +116,13 @@ TEST(ProblemWords, AtTheWindowNameThePlaceWithoutAKeyPath) {
 
 TEST(ProblemWords, OfRealFilesReadWell) {
   EXPECT_EQ(ui::sentence(problemOf(with("/stock/front_teeth", 5))),
-            "stock.front_teeth: 5 is outside what is allowed, 6 to 48");
+            "stock.front_teeth: 5 is out of range (6 to 48)");
   EXPECT_EQ(ui::sentence(problemOf(without("/bike/engine/rev_limit_rpm"))),
             "bike.engine.rev_limit_rpm: this key is missing and must be given");
   EXPECT_EQ(ui::sentence(problemOf(with("/stock/gear_ratios", {2.0, 2.1}))),
-            "stock.gear_ratios[1]: 2.1 must be below the ratio of the gear before it, 2");
+            "stock.gear_ratios[1]: 2.1 must be lower than the ratio of the gear before, 2");
   EXPECT_EQ(ui::sentence(problemOf(with("/bike/engine/shift_rpm", 12000))),
-            "bike.engine.shift_rpm: 12000 is outside what is allowed, 500 to 10,000 rpm (bounded by "
+            "bike.engine.shift_rpm: 12000 is out of range (500 to 10,000 rpm, bounded by "
             "bike.engine.rev_limit_rpm)");
 }
 

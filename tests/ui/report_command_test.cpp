@@ -64,7 +64,7 @@ class ReportOfSample : public testing::TestWithParam<const char*> {
 TEST_P(ReportOfSample, Text) {
   const QString text = QString::fromUtf8(report("text"));
   EXPECT_TRUE(text.startsWith(QString::fromStdString(profile_.name) + '\n'));
-  EXPECT_TRUE(text.contains("final ratio"));
+  EXPECT_TRUE(text.contains("Final ratio"));
   EXPECT_TRUE(text.contains("closed course"));
   EXPECT_FALSE(text.contains("%1"));
 }

@@ -28,8 +28,8 @@ TEST(SummaryWords, Shorter) {
   EXPECT_EQ(words.headline,
             "Shorter (geared down) by 6.7 %, a moderate step: about as much as 2.9 more teeth at the rear.");
   EXPECT_EQ(words.detail,
-            "Front 16 → 15. Every gear ends 6.3 % sooner and pulls 6.7 % harder; at the same road speed the "
-            "engine turns 6.7 % faster. " +
+            "Front 16 → 15. Every gear tops out 6.3 % lower and pulls 6.7 % harder; at the same road speed "
+            "the engine turns 6.7 % faster. " +
                 kEstimated);
 }
 
@@ -37,11 +37,10 @@ TEST(SummaryWords, Taller) {
   const Summary words = wordsFor({{"/proposed/rear_teeth", 39}});
   EXPECT_EQ(words.headline,
             "Taller (geared up) by 9.3 %, a moderate step: about as much as 4 teeth fewer at the rear.");
-  EXPECT_EQ(
-      words.detail,
-      "Rear 43 → 39. Every gear reaches 10.3 % further and pulls 9.3 % less; at the same road speed the "
-      "engine turns 9.3 % slower. " +
-          kEstimated);
+  EXPECT_EQ(words.detail,
+            "Rear 43 → 39. Every gear tops out 10.3 % higher and pulls 9.3 % less; at the same road speed "
+            "the engine turns 9.3 % slower. " +
+                kEstimated);
 }
 
 TEST(SummaryWords, OneToothAndLargeSteps) {
@@ -58,7 +57,7 @@ TEST(SummaryWords, TyreOnly) {
   EXPECT_EQ(words.headline,
             "Taller (geared up) by 1.7 %, a small step: about as much as 0.7 teeth fewer at the rear.");
   EXPECT_EQ(words.detail,
-            "Tyre 180/55ZR17 → 190/55ZR17, rollout 1,939 → 1,973 mm. Every gear reaches 1.7 % further and "
+            "Tyre 180/55ZR17 → 190/55ZR17, rollout 1,939 → 1,973 mm. Every gear tops out 1.7 % higher and "
             "pulls 1.7 % less; at the same road speed the engine turns 1.7 % slower. " +
                 kEstimated);
 }
@@ -72,19 +71,19 @@ TEST(SummaryWords, GearboxOnlyAllGearsAlike) {
   const Summary words = wordsFor({{"/proposed/primary_ratio", 2.0}});
   EXPECT_EQ(words.headline,
             "Shorter (geared down) by 2.3 %, a small step: about as much as one more tooth at the rear.");
-  EXPECT_TRUE(words.detail.startsWith("Primary 1.955 → 2.000. Every gear ends 2.3 % sooner"))
+  EXPECT_TRUE(words.detail.startsWith("Primary 1.955 → 2.000. Every gear tops out 2.3 % lower"))
       << words.detail.toStdString();
 }
 
 TEST(SummaryWords, GearboxOnlySomeGears) {
   EXPECT_EQ(wordsFor({{"/proposed/gear_ratios", {2.6, 2.06, 1.24}}}).headline,
-            "Taller (geared up), but not in every gear alike. Gear 1 is 4.1 % taller, gears 2 to 3 are as "
+            "Taller (geared up), but not equally in every gear. Gear 1 is 4.1 % taller, gears 2 to 3 are as "
             "stock.");
   EXPECT_EQ(wordsFor({{"/proposed/gear_ratios", {2.6, 2.06, 1.24}}}).detail,
             "Gear ratios changed. " + kEstimated);
   EXPECT_EQ(wordsFor({{"/proposed/gear_ratios", {2.71, 2.06, 1.3}}}).headline,
-            "Shorter (geared down), but not in every gear alike. Gears 1 to 2 are as stock, gear 3 is 4.8 % "
-            "shorter.");
+            "Shorter (geared down), but not equally in every gear. Gears 1 to 2 are as stock, gear 3 is 4.8 "
+            "% shorter.");
 }
 
 TEST(SummaryWords, SomeGearsShorterAndSomeTaller) {
@@ -98,14 +97,15 @@ TEST(SummaryWords, MixedPartsAreToldAsOneChange) {
   const Summary words = wordsFor({{"/proposed/front_teeth", 15}, {"/proposed/rear_tyre", "190/55ZR17"}});
   EXPECT_EQ(words.headline,
             "Shorter (geared down) by 4.8 %, a small step: about as much as 2.1 more teeth at the rear.");
-  EXPECT_TRUE(words.detail.startsWith(
-      "Front 16 → 15, tyre 180/55ZR17 → 190/55ZR17, rollout 1,939 → 1,973 mm. Every gear ends 4.6 % sooner"))
+  EXPECT_TRUE(
+      words.detail.startsWith("Front 16 → 15, tyre 180/55ZR17 → 190/55ZR17, rollout 1,939 → 1,973 mm. Every "
+                              "gear tops out 4.6 % lower"))
       << words.detail.toStdString();
 }
 
 TEST(SummaryWords, OtherPartsWithTheSameGearing) {
   const Summary words = wordsFor({{"/proposed/front_teeth", 32}, {"/proposed/rear_teeth", 86}});
-  EXPECT_EQ(words.headline, "Other parts, but the same gearing as stock.");
+  EXPECT_EQ(words.headline, "Different parts, same gearing as stock.");
   EXPECT_EQ(words.detail, "Front 16 → 32, rear 43 → 86. " + kEstimated);
 }
 
@@ -170,6 +170,25 @@ TEST(SummaryWords, ChangesNearNothingReadAsSentences) {
                      headline.contains("as much as less than") || headline.contains(" 0 "))
             << headline.toStdString();
       }
+}
+
+Summary wordsOf(const char* sample, const std::function<void(Profile&)>& change) {
+  Profile profile = sampleBike(sample);
+  change(profile);
+  return ui::summary(plan(profile), UnitsShown());
+}
+
+TEST(SummaryWords, WhatDoesNotFitIsSaidBeforeAllElseAndInShort) {
+  const Summary words = wordsOf("club-600", [](Profile& p) { p.proposed.options.links = 118; });
+  EXPECT_EQ(words.misfit, "Does not fit");
+  EXPECT_TRUE(words.detail.contains("past the end of its slot. Would fit with 114 links."))
+      << words.detail.toStdString();
+  EXPECT_FALSE(words.detail.contains("this chain")) << "where it comes from is told on the chain's page";
+  EXPECT_EQ(wordsOf("club-600", [](Profile&) {}).misfit, "");
+  const Summary odd = wordsOf("club-600", [](Profile& p) { p.proposed.options.links = 113; });
+  EXPECT_EQ(odd.misfit, "Does not fit properly");
+  EXPECT_TRUE(odd.cautions.contains("Does not fit properly: use an even number of links."));
+  EXPECT_FALSE(odd.detail.contains("Fits with")) << odd.detail.toStdString();
 }
 
 }  // namespace

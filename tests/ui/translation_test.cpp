@@ -12,6 +12,7 @@
 
 #include "tests/ui/pseudo_language.h"
 #include "tests/ui/support.h"
+#include "tests/ui/what_is_said.h"
 #include "ui/document/samples.h"
 #include "ui/document/setup_edits.h"
 #include "ui/editors/curve_editor.h"
@@ -66,70 +67,16 @@ class Translation : public testing::Test {
     ADD_FAILURE() << where << " says unmarked: " << bare.toStdString();
   }
 
-  void expectMarked(const QAbstractItemModel& model, const std::string& where) {
-    for (int c = 0; c < model.columnCount(); ++c) {
-      expectMarked(model.headerData(c, Qt::Horizontal).toString(), where + ", header");
-      expectMarked(model.headerData(c, Qt::Horizontal, Qt::ToolTipRole).toString(), where + ", header's tip");
-      for (int r = 0; r < std::min(model.rowCount(), 60); ++r)
-        for (const int role : {Qt::DisplayRole, Qt::ToolTipRole})
-          expectMarked(model.index(r, c).data(role).toString(), where + ", cell");
-    }
+  Hear marked() {
+    return [this](const QString& text, const std::string& where) { expectMarked(text, where); };
   }
+  void expectMarked(const QWidget& widget, const std::string& where) { hear(widget, where, marked()); }
 
-  void expectMarked(const QMenu& menu, const std::string& where) {
-    for (const QAction* action : menu.actions()) {
-      expectMarked(action->text(), where);
-      if (auto* more = action->menu<QMenu*>()) {
-        if (action->text().contains("Recent") || action->text().contains("Sample")) continue;  // names
-        emit more->aboutToShow();
-        expectMarked(*more, where + " > " + action->text().toStdString());
-      }
-    }
-  }
-
-  /// Everything that a widget and what is in it say, also to a screen reader.
-  void expectMarked(const QWidget& widget, const std::string& where) {
-    const std::string here = where + ", " + widget.metaObject()->className();
-    for (const QString& text :
-         {widget.windowTitle(), widget.toolTip(), widget.accessibleName(), widget.accessibleDescription()})
-      expectMarked(text, here);
-    if (auto* label = qobject_cast<const QLabel*>(&widget)) expectMarked(label->text(), here);
-    if (auto* button = qobject_cast<const QAbstractButton*>(&widget)) expectMarked(button->text(), here);
-    if (auto* box = qobject_cast<const QSpinBox*>(&widget)) {
-      expectMarked(box->suffix(), here);
-      expectMarked(box->specialValueText(), here);
-    }
-    if (auto* box = qobject_cast<const QDoubleSpinBox*>(&widget)) {
-      expectMarked(box->suffix(), here);
-      expectMarked(box->specialValueText(), here);
-    }
-    if (auto* edit = qobject_cast<const QLineEdit*>(&widget)) {
-      expectMarked(edit->text(), here);
-      expectMarked(edit->placeholderText(), here);
-    }
-    if (auto* choice = qobject_cast<const QComboBox*>(&widget))
-      for (int i = 0; i < choice->count(); ++i) expectMarked(choice->itemText(i), here);
-    if (auto* tabs = qobject_cast<const QTabWidget*>(&widget))
-      for (int i = 0; i < tabs->count(); ++i) expectMarked(tabs->tabText(i), here);
-    if (auto* view = qobject_cast<const QAbstractItemView*>(&widget); view && view->model())
-      expectMarked(*view->model(), here);
-    for (const QObject* child : widget.children())
-      if (auto* inner = qobject_cast<const QWidget*>(child);
-          inner && !inner->isWindow() && !qobject_cast<const QMenu*>(inner))
-        expectMarked(*inner, where);
-  }
-
-  /// The texts of a picture, as a vector file holds them.
   void expectMarked(ui::Picture& picture, const std::string& where) {
-    QTemporaryDir folder;
-    const QString file = folder.filePath("picture.svg");
-    ASSERT_EQ(picture.savePicture(file), std::nullopt);
-    const QString svg = QString::fromStdString(contentsOf(file.toStdString()));
-    static const QRegularExpression text(QStringLiteral("<text[^>]*>([^<]*)</text>"));
-    int texts = 0;
-    for (auto it = text.globalMatch(svg); it.hasNext(); ++texts)
-      expectMarked(it.next().captured(1), where + ", picture");
-    EXPECT_GT(texts, 5) << where << ": a vector file has its texts as texts";
+    const QStringList texts = textsOf(picture);
+    // Lines break inside marked words: the picture is taken as one text.
+    expectMarked(texts.join(' '), where + ", picture");
+    EXPECT_GT(texts.size(), 5) << where << ": a vector file has its texts as texts";
   }
 
   static PseudoLanguage* language_;
@@ -167,10 +114,7 @@ TEST_P(TranslationOf, EveryPageMenuAndPicture) {
       for (const QString& cell : row) expectMarked(cell, where + ", numbers");
     if (ui::Picture* picture = shown->picture()) expectMarked(*picture, where);
   }
-  for (const QAction* action : window->menuBar()->actions()) {
-    expectMarked(action->text(), "menu bar");
-    expectMarked(*action->menu<QMenu*>(), action->text().toStdString());
-  }
+  hear(*window->menuBar(), marked());
   expectMarked(window->readout().text(), "readout");
 }
 
@@ -212,7 +156,7 @@ TEST_F(Translation, DialogsAndMessages) {
   }
   ui::NewBikeDialog fresh({});
   expectMarked(fresh, "new bike");
-  for (const QString& caution : ui::cautions()) expectMarked(caution, "cautions");
+  for (const QString& caution : ui::allCautions()) expectMarked(caution, "cautions");
   for (QAction* action : window->findChildren<QAction*>()) {
     const QString text = action->text();
     if (!text.contains("Cautions") && !text.contains("Hints Again") && !text.contains("About")) continue;

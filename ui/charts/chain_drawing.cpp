@@ -9,6 +9,7 @@
 #include "core/units.h"
 #include "ui/charts/chain_shapes.h"
 #include "ui/charts/turn_tally.h"
+#include "ui/words/cautions.h"
 #include "ui/words/chain_labels.h"
 #include "ui/words/chain_words.h"
 #include "ui/words/numbers.h"
@@ -23,7 +24,7 @@ constexpr double kFullTurn = 2.0 * units::kPi;
 }  // namespace
 
 ChainDrawing::ChainDrawing(QWidget* parent) : QWidget(parent), colours_(palette()) {
-  setAccessibleName(tr("Drawing of the chain run"));
+  setAccessibleName(tr("Drawing of chain or belt"));
   makeFonts();
 }
 
@@ -71,7 +72,7 @@ ChainScene ChainDrawing::scene() const {
   else
     scene.fitInto(sceneArea(), {.over = 2.2 * metrics.height() + kGap,
                                 .under = 1.6 * metrics.height() + kGap,
-                                .side = metrics.horizontalAdvance(tr("wrap 000°, stock 000°")) / 2.0});
+                                .side = metrics.horizontalAdvance(tr("Wrap 000° (stock 000°)")) / 2.0});
   return scene;
 }
 
@@ -81,6 +82,10 @@ void ChainDrawing::paintEvent(QPaintEvent*) {
   const ChainScene now = scene();
   painter.drawPixmap(0, 0, stockPixels(now, painter.deviceTransform().m11()));
   paintRest(painter, now);
+}
+
+QString ChainDrawing::pictureCaption() const {
+  return plan_ ? cautionsFor(*plan_, CautionPlace::ChainPage).join(QLatin1Char('\n')) : QString();
 }
 
 void ChainDrawing::renderInto(QPainter& painter, const QRectF& target) {
@@ -245,12 +250,12 @@ void ChainDrawing::paintAxleNumbers(QPainter& painter, const ChainScene& scene) 
     // Side by side also where the slot is short.
     paintLabel(painter, QPointF(std::min(forward.x() + 40, from.x() - 8), forward.y() + under + 14),
                Qt::AlignTop | Qt::AlignRight,
-               {tr("forward end"), tr("%1 from stock").arg(length(*room.adjusterForwardMm))}, colours_.text);
+               {tr("Forward end"), tr("%1 from stock").arg(length(*room.adjusterForwardMm))}, colours_.text);
     paintLabel(painter, QPointF(std::max(back.x() - 40, from.x() + 8), back.y() + under + 14),
                Qt::AlignTop | Qt::AlignLeft,
-               {tr("back end"), tr("%1 from stock").arg(length(*room.adjusterBackMm))}, colours_.text);
+               {tr("Back end"), tr("%1 from stock").arg(length(*room.adjusterBackMm))}, colours_.text);
   }
-  paintLabel(painter, from - QPointF(0, under + kGap), Qt::AlignBottom, {tr("stock")}, colours_.stock);
+  paintLabel(painter, from - QPointF(0, under + kGap), Qt::AlignBottom, {tr("Stock")}, colours_.stock);
   paintLabel(painter, now - QPointF(0, under + 1.6 * height + kGap), Qt::AlignBottom,
              axleLabel(*plan_, units_), colours_.proposed);
   painter.setPen(QPen(colours_.proposed, 1));

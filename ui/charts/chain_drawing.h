@@ -43,7 +43,10 @@ class ChainDrawing : public QWidget, public Picture {
 
  protected:
   QSize pictureSize() const override { return size(); }
+  /// The cautions, which stand beside the drawing on the page.
+  QString pictureCaption() const override;
   QColor pictureGround() const override { return colours_.background; }
+  QColor pictureInk() const override { return colours_.text; }
   int pictureDpi() const override { return logicalDpiX(); }
 
   void paintEvent(QPaintEvent* event) override;

@@ -17,7 +17,7 @@ constexpr double kSlotHalfHeightM = 0.008;  // of the axle's slot
 struct ChainLoop {
   const SetupPlan* setup;
   ChainPair pair;
-  std::optional<ChainPath> path;  ///< none where the chain does not reach round
+  std::optional<ChainPath> path;  ///< none where the chain does not reach
   double centreM;
 };
 

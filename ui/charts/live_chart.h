@@ -92,6 +92,7 @@ class LiveChart : public QGraphicsView, public Picture {
 
   QSize pictureSize() const override { return viewport()->size(); }
   QColor pictureGround() const override { return colours_.background; }
+  QColor pictureInk() const override { return colours_.text; }
   int pictureDpi() const override { return logicalDpiX(); }
 
   bool event(QEvent* event) override;

@@ -6,8 +6,11 @@
 #include <QClipboard>
 #include <QCoreApplication>
 #include <QFileInfo>
+#include <QFontMetricsF>
 #include <QPdfWriter>
 #include <QSvgGenerator>
+#include <algorithm>
+#include <cmath>
 
 #include "core/file.h"
 #include "ui/document/file_name.h"
@@ -22,13 +25,51 @@ struct Say {
   Q_DECLARE_TR_FUNCTIONS(Picture)
 };
 
+constexpr double kCaptionMargin = 12.0;
+
+QFont captionFont() {
+  QFont font = QApplication::font();
+  font.setPointSizeF(std::max(9.0, font.pointSizeF()));
+  return font;
+}
+
+double captionHeight(const QString& caption, double width) {
+  if (caption.isEmpty()) return 0.0;
+  const QRectF room(0, 0, width - 2 * kCaptionMargin, 1e4);
+  return QFontMetricsF(captionFont()).boundingRect(room, Qt::TextWordWrap, caption).height() +
+         2 * kCaptionMargin;
+}
+
 }  // namespace
 
+QSize Picture::wholeSize() const {
+  const QSize size = pictureSize();
+  return {size.width(),
+          size.height() + static_cast<int>(std::ceil(captionHeight(pictureCaption(), size.width())))};
+}
+
+void Picture::renderWhole(QPainter& painter, const QRectF& target) {
+  const QSizeF whole = wholeSize(), size = pictureSize();
+  const double scale = std::min(target.width() / whole.width(), target.height() / whole.height());
+  renderInto(painter, QRectF(target.topLeft(), size * scale));
+  if (whole.height() == size.height()) return;
+  painter.save();
+  painter.translate(target.topLeft());
+  painter.scale(scale, scale);
+  const QRectF foot(0, size.height(), whole.width(), whole.height() - size.height());
+  painter.fillRect(foot, pictureGround());
+  painter.setFont(captionFont());
+  painter.setPen(pictureInk());
+  painter.drawText(foot.adjusted(kCaptionMargin, kCaptionMargin, -kCaptionMargin, 0), Qt::TextWordWrap,
+                   pictureCaption());
+  painter.restore();
+}
+
 QImage Picture::image() {
-  QImage image(pictureSize() * kPictureScale, QImage::Format_ARGB32_Premultiplied);
+  QImage image(wholeSize() * kPictureScale, QImage::Format_ARGB32_Premultiplied);
   image.fill(pictureGround());
   QPainter painter(&image);
-  renderInto(painter, QRectF(QPointF(0, 0), QSizeF(image.size())));
+  renderWhole(painter, QRectF(QPointF(0, 0), QSizeF(image.size())));
   return image;
 }
 
@@ -38,7 +79,7 @@ void Picture::copyPicture() {
 
 std::optional<QString> Picture::savePicture(const QString& file) {
   const QString ending = QFileInfo(file).suffix().toLower();
-  const QSize size = pictureSize();
+  const QSize size = wholeSize();
   const int dpi = pictureDpi();
   QBuffer out;
   out.open(QIODevice::WriteOnly);
@@ -51,14 +92,14 @@ std::optional<QString> Picture::savePicture(const QString& file) {
     svg.setSize(size);
     svg.setViewBox(QRect(QPoint(0, 0), size));
     QPainter painter(&svg);
-    renderInto(painter, QRectF(QPointF(0, 0), QSizeF(size)));
+    renderWhole(painter, QRectF(QPointF(0, 0), QSizeF(size)));
   } else if (ending == QLatin1String("pdf")) {
     QPdfWriter pdf(&out);
     pdf.setResolution(dpi);  // so that a point is as large as on the screen
     pdf.setPageSize(QPageSize(QSizeF(size) * 72.0 / dpi, QPageSize::Point));
     pdf.setPageMargins({});
     QPainter painter(&pdf);
-    renderInto(painter, QRectF(0, 0, pdf.width(), pdf.height()));
+    renderWhole(painter, QRectF(0, 0, pdf.width(), pdf.height()));
   } else {
     return Say::tr("pictures end in .png, .svg or .pdf, not .%1").arg(ending);
   }

@@ -23,10 +23,16 @@ class Picture {
  protected:
   virtual QSize pictureSize() const = 0;
   virtual QColor pictureGround() const = 0;
+  virtual QColor pictureInk() const = 0;
+  /// What is written under a saved or copied picture; empty for nothing.
+  virtual QString pictureCaption() const { return {}; }
   virtual int pictureDpi() const = 0;
 
  private:
   QImage image();
+  /// The picture with its caption, in the picture's own measure and scaled into `target`.
+  QSize wholeSize() const;
+  void renderWhole(QPainter& painter, const QRectF& target);
 };
 
 }  // namespace layshaft::ui

@@ -69,13 +69,13 @@ void PullChart::fitRanges() {
 QString PullChart::yTitle() const {
   switch (measure_) {
     case PullMeasure::Acceleration:
-      return tr("acceleration, g");
+      return tr("Acceleration, g");
     case PullMeasure::Power:
-      return tr("power at the wheel, %1").arg(units_.name(Quantity::Power));
+      return tr("Power at the wheel, %1").arg(units_.name(Quantity::Power));
     case PullMeasure::Force:
       break;
   }
-  return tr("pull at the wheel, %1").arg(units_.name(Quantity::Force));
+  return tr("Pull at the wheel, %1").arg(units_.name(Quantity::Force));
 }
 
 int PullChart::decimals() const {
@@ -86,14 +86,14 @@ void PullChart::paintOver(QPainter& painter) {
   if (!plan_) return;
   painter.save();
   painter.setClipRect(plotArea());
-  paintBound(painter, curves_.of(plan_->proposed).grip, tr("grip ends"), Qt::FDiagPattern);
-  paintBound(painter, curves_.of(plan_->proposed).lift, tr("front lifts"), Qt::BDiagPattern);
+  paintBound(painter, curves_.of(plan_->proposed).grip, tr("grip limit"), Qt::FDiagPattern);
+  paintBound(painter, curves_.of(plan_->proposed).lift, tr("wheelie limit"), Qt::BDiagPattern);
   paintGears(painter);
   paintResistance(painter);
   paintShifts(painter);
   paintTopSpeeds(painter);
   painter.restore();
-  paintAxisTitles(painter, yTitle(), tr("road speed, %1").arg(units_.name(Quantity::Speed)));
+  paintAxisTitles(painter, yTitle(), tr("Road speed, %1").arg(units_.name(Quantity::Speed)));
   paintSetupNames(painter, Qt::TopRightCorner);
 }
 
@@ -170,7 +170,7 @@ void PullChart::paintResistance(QPainter& painter) const {
   painter.setPen(QPen(colours().text, 1.4, Qt::DashDotLine, Qt::FlatCap));
   painter.drawPolyline(line);
   painter.setPen(colours().text);
-  const QString text = tr("resistance");
+  const QString text = tr("Drag and rolling");
   const QPointF place = line[line.size() / 3];
   texts().draw(painter, chartFont(), QPointF(place.x(), place.y() - QFontMetricsF(chartFont()).height() - 3),
                text);
@@ -208,7 +208,7 @@ void PullChart::paintTopSpeeds(QPainter& painter) const {
     painter.drawLine(QPointF(x, plot.bottom()), QPointF(x, y));
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(colour);
-    const QString text = tr("top %1").arg(number(speed, 0));
+    const QString text = tr("Top speed %1").arg(units_.withUnit(number(speed, 0), Quantity::Speed));
     const double width = texts().width(chartFont(true), text);
     const bool right = x >= furthest && x + width + 4 <= plot.right();
     texts().draw(painter, chartFont(true), QPointF(right ? x + 4 : x - width - 4, y), text);
@@ -233,7 +233,7 @@ std::vector<CrosshairRow> PullChart::crosshairRows(double x) const {
     return value ? number(*value, decimals()) : tr("–");
   };
   for (std::size_t g = 0; g < gears; ++g) {
-    CrosshairRow row{tr("gear %1").arg(g + 1), {}};
+    CrosshairRow row{tr("Gear %1").arg(g + 1), {}};
     bool any = false;
     for (const Shown& setup : setups) {
       const auto& curves = curves_.of(*setup.plan).gears;
@@ -244,7 +244,7 @@ std::vector<CrosshairRow> PullChart::crosshairRows(double x) const {
     if (any) rows.push_back(row);
   }
   if (measure_ != PullMeasure::Acceleration && !curves_.of(plan_->stock).resistance.empty()) {
-    CrosshairRow row{tr("resistance"), {}};
+    CrosshairRow row{tr("Drag and rolling"), {}};
     for (const Shown& setup : setups)
       row.values << words(valueAt(shownLine(curves_.of(*setup.plan).resistance), x));
     rows.push_back(row);
@@ -256,7 +256,7 @@ std::vector<QStringList> PullChart::numbers() const {
   if (!plan_) return {};
   const auto setups = shown();
   std::vector<QStringList> rows;
-  QStringList titles{tr("%1").arg(units_.name(Quantity::Speed)), tr("gear")};
+  QStringList titles{tr("%1").arg(units_.name(Quantity::Speed)), tr("Gear")};
   for (const Shown& setup : setups)
     titles << tr("%1, %2", "setup and what is measured").arg(setup.name, yTitle());
   rows.push_back(titles);

@@ -4,7 +4,9 @@
 #include <QCoreApplication>
 #include <QEvent>
 #include <QPainter>
+#include <QResizeEvent>
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace layshaft::ui {
@@ -12,6 +14,13 @@ namespace {
 
 constexpr double kSideMargin = 24.0;
 constexpr double kTopMargin = 10.0;
+constexpr double kSignGap = 6.0;  // between the warning sign and the headline
+constexpr double kCellGap = 8.0;  // between two figures
+
+/// What must be known before acting, in one paragraph.
+QString cautionLine(const Summary& summary) {
+  return summary.cautions.join(QLatin1Char(' '));
+}
 
 QFont sized(const QFont& font, double factor, bool bold = false) {
   QFont result = font;
@@ -21,19 +30,23 @@ QFont sized(const QFont& font, double factor, bool bold = false) {
 }
 
 struct Fonts {
-  QFont headline, tightHeadline, detail, label, value, valueBold, unit;
+  QFont headline, tightHeadline, detail, caution, label, value, valueBold, tightValue, tightValueBold, unit;
   /// `cellWidth` is what a figure has: in a narrow one the values are smaller, so that "3,551→3,637 rpm"
   /// fits.
   explicit Fonts(const QFont& font, double cellWidth = 0)
       : headline(sized(font, 1.45, true)),
         tightHeadline(sized(font, 1.1, true)),
         detail(sized(font, 1.0)),
+        caution(sized(font, 0.9)),
         label(sized(font, 0.92)),
         value(sized(font, valueFactor(font, cellWidth))),
         valueBold(sized(font, valueFactor(font, cellWidth), true)),
+        tightValue(sized(font, kTightest)),
+        tightValueBold(sized(font, kTightest, true)),
         unit(sized(font, 0.92)) {}
 
  private:
+  static constexpr double kTightest = 0.85;
   static double valueFactor(const QFont& font, double cellWidth) {
     constexpr double kRoomy = 1.25, kTight = 0.95, kCharacters = 15;
     if (cellWidth <= 0) return kRoomy;
@@ -42,40 +55,94 @@ struct Fonts {
   }
 };
 
-/// A headline in one large line or, where it is too long, in up to two tighter ones.
-double headlineHeight(const Fonts& fonts) {
-  return std::max(QFontMetricsF(fonts.headline).height(), 2 * QFontMetricsF(fonts.tightHeadline).height());
+/// Where the parts of the readout stand, from its top margin on.
+struct Heights {
+  bool tight;  ///< the headline is too long for large letters
+  double headline, detail, cautions, label, figures;
+  double all() const { return kTopMargin + headline + 2 + detail + cautions + 6 + figures + 8; }
+};
+
+double cellWidthFor(double width, std::size_t figures) {
+  // Never fewer places than six, so that a figure stays where it was when another comes or goes.
+  return width / static_cast<double>(std::max<std::size_t>(std::min(figures, kMostFigures), 6));
 }
 
-double detailHeight(const Fonts& fonts) {
-  return 2 * QFontMetricsF(fonts.detail).lineSpacing() + 2;
+/// The headline as it is read out: "Does not fit. Shorter …".
+QString headlineText(const Summary& summary) {
+  return summary.misfit.isEmpty()
+             ? summary.headline
+             : Readout::tr("%1. %2", "does not fit, and the headline").arg(summary.misfit, summary.headline);
 }
 
-double figuresHeight(const Fonts& fonts) {
-  return 2 * QFontMetricsF(fonts.label).height() + QFontMetricsF(fonts.value).height() + 4;
+Heights heightsFor(const Fonts& fonts, double width, const Summary& summary,
+                   const std::vector<KeyFigure>& figures, TextCache& texts) {
+  const QFontMetricsF headline(fonts.headline), detail(fonts.detail), label(fonts.label);
+  const QString words = headlineText(summary);
+  const double sign = summary.misfit.isEmpty() ? 0.0 : headline.height() + kSignGap;
+  Heights heights{.tight = texts.width(fonts.headline, words) + sign > width,
+                  .headline = headline.height(),
+                  .detail = texts.wrappedHeight(fonts.detail, summary.detail, width),
+                  .cautions = texts.wrappedHeight(fonts.caution, cautionLine(summary), width),
+                  .label = label.height(),
+                  .figures = 0.0};
+  if (heights.tight)
+    heights.headline =
+        std::max(heights.headline, texts.wrappedHeight(fonts.tightHeadline, words, width - sign));
+  const double cell = cellWidthFor(width, figures.size()) - kCellGap;
+  for (const KeyFigure& figure : figures)
+    heights.label = std::max(heights.label, texts.wrappedHeight(fonts.label, figure.label, cell));
+  heights.figures = heights.label + label.height() + QFontMetricsF(fonts.value).height() + 4;
+  return heights;
 }
 
-void paintFigure(QPainter& painter, const QRectF& cell, const Fonts& fonts, const ChartPalette& colours,
-                 const KeyFigure& figure, TextCache& texts) {
+/// A triangle with an exclamation mark, as high as the line.
+void paintWarningSign(QPainter& painter, const QRectF& square, const ChartPalette& colours) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  const QRectF box = square.adjusted(1, 2, -1, -2);
+  painter.setPen(QPen(colours.warning, 2.0, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  painter.setBrush(faint(colours.warning, 40));
+  const std::array<QPointF, 3> corners{QPointF(box.center().x(), box.top()), box.bottomRight(),
+                                       box.bottomLeft()};
+  painter.drawConvexPolygon(corners.data(), static_cast<int>(corners.size()));
+  painter.setPen(QPen(colours.text, 2.2, Qt::SolidLine, Qt::RoundCap));
+  const double x = box.center().x(), height = box.height();
+  painter.drawLine(QPointF(x, box.top() + 0.38 * height), QPointF(x, box.top() + 0.64 * height));
+  painter.drawPoint(QPointF(x, box.top() + 0.83 * height));
+  painter.restore();
+}
+
+void paintFigure(QPainter& painter, const QRectF& cell, double labelHeight, const Fonts& fonts,
+                 const ChartPalette& colours, const KeyFigure& figure, TextCache& texts) {
   const QFontMetricsF labelMetrics(fonts.label), valueMetrics(fonts.value);
   double y = cell.top();
   painter.setPen(colours.mutedText);
-  const bool tooLong = texts.width(fonts.label, figure.label) > cell.width();
-  texts.draw(painter, fonts.label, QPointF(cell.left(), y),
-             tooLong ? labelMetrics.elidedText(figure.label, Qt::ElideRight, cell.width()) : figure.label);
-  y += labelMetrics.height();
+  // A short label stands just above its figure, whatever its neighbours need.
+  const double own = texts.wrappedHeight(fonts.label, figure.label, cell.width());
+  texts.drawWrapped(painter, fonts.label, QRectF(cell.left(), y + labelHeight - own, cell.width(), own),
+                    figure.label);
+  y += labelHeight;
   double x = cell.left();
   const auto write = [&](const QFont& font, double top, const QColor& colour, const QString& text) {
     painter.setPen(colour);
     texts.draw(painter, font, QPointF(x, top), text);
     x += texts.width(font, text);
   };
-  if (figure.stock != figure.proposed) {
-    write(fonts.value, y, colours.mutedText, figure.stock);
-    write(fonts.value, y, colours.mutedText, QStringLiteral("\u200a→\u200a"));
-    write(fonts.valueBold, y, colours.proposed, figure.proposed);
+  const QString arrow = QStringLiteral("\u200a→\u200a");
+  const bool changes = figure.stock != figure.proposed;
+  // More decimals than usual, where the three numbers need them to agree, are written smaller.
+  const bool wide = changes && texts.width(fonts.value, figure.stock) + texts.width(fonts.value, arrow) +
+                                       texts.width(fonts.valueBold, figure.proposed) +
+                                       texts.width(fonts.unit, figure.unit) + 4 >
+                                   cell.width();
+  const QFont &value = wide ? fonts.tightValue : fonts.value,
+              &bold = wide ? fonts.tightValueBold : fonts.valueBold;
+  if (changes) {
+    write(value, y, colours.mutedText, figure.stock);
+    write(value, y, colours.mutedText, arrow);
+    write(bold, y, colours.proposed, figure.proposed);
   } else {
-    write(fonts.value, y, colours.text, figure.stock);
+    write(value, y, colours.text, figure.stock);
   }
   x += 4;
   write(fonts.unit, y + valueMetrics.ascent() - labelMetrics.ascent(), colours.mutedText, figure.unit);
@@ -83,14 +150,16 @@ void paintFigure(QPainter& painter, const QRectF& cell, const Fonts& fonts, cons
   painter.setPen(colours.mutedText);
   QString difference = figure.difference;
   if (difference.isEmpty())
-    difference = figure.stock == figure.proposed ? Readout::tr("as stock") : Readout::tr("not comparable");
+    difference = figure.stock == figure.proposed ? Readout::tr("As stock") : Readout::tr("Not comparable");
   texts.draw(painter, fonts.label, QPointF(cell.left(), y), difference);
 }
 
 }  // namespace
 
 Readout::Readout(QWidget* parent) : QWidget(parent) {
-  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  policy.setHeightForWidth(true);
+  setSizePolicy(policy);
   setAccessibleName(tr("Readout"));
   setAttribute(Qt::WA_OpaquePaintEvent);
 }
@@ -99,11 +168,27 @@ void Readout::show(const Plan& plan, const UnitsShown& units) {
   summary_ = summary(plan, units);
   figures_ = keyFigures(plan, units, wanted_);
   setAccessibleDescription(text());
+  makeRoom();
   update();
 }
 
+int Readout::needed(int width) const {
+  return static_cast<int>(std::ceil(heightFor(font(), width, summary_, figures_, texts_)));
+}
+
+void Readout::makeRoom() {
+  const int before = room_.height();
+  room_ = QSize(width(), std::max(needed(width()), room_.width() == width() ? before : 0));
+  if (room_.height() != before) updateGeometry();
+}
+
+int Readout::heightForWidth(int width) const {
+  return std::max(needed(width), room_.width() == width ? room_.height() : 0);
+}
+
 QString Readout::text() const {
-  QStringList lines{summary_.headline, summary_.detail};
+  QStringList lines{headlineText(summary_), summary_.detail, cautionLine(summary_)};
+  lines.removeAll(QString());
   for (const KeyFigure& figure : figures_) {
     QString value = figure.stock;
     if (figure.stock != figure.proposed)
@@ -116,35 +201,51 @@ QString Readout::text() const {
   return lines.join(QLatin1Char('\n'));
 }
 
-double Readout::heightFor(const QFont& font) {
-  const Fonts fonts(font);
-  return kTopMargin + headlineHeight(fonts) + 2 + detailHeight(fonts) + 6 + figuresHeight(fonts) + 8;
+double Readout::heightFor(const QFont& font, double width, const Summary& summary,
+                          const std::vector<KeyFigure>& figures, TextCache& texts) {
+  const double inside = width - 2 * kSideMargin;
+  const Fonts fonts(font, cellWidthFor(inside, figures.size()) - kCellGap);
+  // Two lines of words and three of cautions: the room that most changes need.
+  const double usual = 2 * QFontMetricsF(fonts.detail).lineSpacing() + 2,
+               usualCautions = 3 * QFontMetricsF(fonts.caution).lineSpacing();
+  Heights heights = heightsFor(fonts, inside, summary, figures, texts);
+  const double spare = std::max(usual + usualCautions - heights.detail - heights.cautions, 0.0);
+  return heights.all() + spare;
 }
 
 void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, const ChartPalette& colours,
                     const Summary& summary, const std::vector<KeyFigure>& figures, TextCache& texts) {
-  const auto count = std::min(figures.size(), kMostFigures);
-  const double width = area.width() - 2 * kSideMargin;
-  // Never fewer places than six, so that a figure stays where it was when another comes or goes.
-  const double cellWidth = width / static_cast<double>(std::max<std::size_t>(count, 6));
-  const Fonts fonts(font, cellWidth - 8);
-  QRectF line(area.left() + kSideMargin, area.top() + kTopMargin, width, headlineHeight(fonts));
+  const double width = area.width() - 2 * kSideMargin, cellWidth = cellWidthFor(width, figures.size());
+  const Fonts fonts(font, cellWidth - kCellGap);
+  const Heights heights = heightsFor(fonts, width, summary, figures, texts);
+  QRectF line(area.left() + kSideMargin, area.top() + kTopMargin, width, heights.headline);
+  QRectF headline = line;
+  if (!summary.misfit.isEmpty()) {
+    const double size = QFontMetricsF(fonts.headline).height();
+    paintWarningSign(painter, QRectF(line.left(), line.top(), size, size), colours);
+    headline.setLeft(line.left() + size + kSignGap);
+  }
   painter.setPen(colours.text);
-  if (texts.width(fonts.headline, summary.headline) <= width)
-    texts.draw(painter, fonts.headline, line, Qt::AlignLeft, summary.headline);
+  if (heights.tight)
+    texts.drawWrapped(painter, fonts.tightHeadline, headline, headlineText(summary));
   else
-    texts.drawWrapped(painter, fonts.tightHeadline, line, summary.headline);
-  line = QRectF(line.left(), line.bottom() + 2, width, detailHeight(fonts));
+    texts.draw(painter, fonts.headline, headline, Qt::AlignLeft, headlineText(summary));
+  line = QRectF(line.left(), line.bottom() + 2, width, heights.detail);
   painter.setPen(colours.mutedText);
   texts.drawWrapped(painter, fonts.detail, line, summary.detail);
-  if (figures.empty()) return;
-  QRectF cell(line.left(), line.bottom() + 6, cellWidth - 8, figuresHeight(fonts));
-  for (std::size_t i = 0; i < count; ++i, cell.translate(cellWidth, 0))
-    paintFigure(painter, cell, fonts, colours, figures[i], texts);
+  line = QRectF(line.left(), line.bottom(), width, heights.cautions);
+  painter.setPen(colours.text);
+  texts.drawWrapped(painter, fonts.caution, line, cautionLine(summary));
+  // The figures stand at the foot: where there is room to spare, it is above them.
+  QRectF cell(line.left(), std::max(line.bottom() + 6, area.bottom() - 8 - heights.figures),
+              cellWidth - kCellGap, heights.figures);
+  for (std::size_t i = 0; i < std::min(figures.size(), kMostFigures); ++i, cell.translate(cellWidth, 0))
+    paintFigure(painter, cell, heights.label, fonts, colours, figures[i], texts);
 }
 
 QSize Readout::sizeHint() const {
-  return {900, static_cast<int>(std::ceil(heightFor(font())))};
+  constexpr int kUsualWidth = 900;
+  return {kUsualWidth, heightForWidth(std::max(width(), kUsualWidth))};
 }
 QSize Readout::minimumSizeHint() const {
   return {820, sizeHint().height()};
@@ -158,7 +259,14 @@ void Readout::paintEvent(QPaintEvent*) {
 
 void Readout::changeEvent(QEvent* event) {
   QWidget::changeEvent(event);
-  if (event->type() == QEvent::FontChange) updateGeometry();
+  if (event->type() != QEvent::FontChange) return;
+  room_ = {};
+  makeRoom();
+}
+
+void Readout::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  if (event->size().width() != event->oldSize().width()) makeRoom();
 }
 
 }  // namespace layshaft::ui

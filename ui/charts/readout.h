@@ -11,9 +11,10 @@
 
 namespace layshaft::ui {
 
-/// The strip that is always on screen: what the change does in plain words, and the key figures as
-/// stock → proposed with the difference. Painted as one piece and of constant height, so that nothing below
-/// it moves.
+/// The strip that is always on screen: whether it fits and what the change does in plain words, what one must
+/// know before acting on it, and the key figures as stock → proposed with the difference. Painted as one
+/// piece. It has room for the usual texts, grows for longer ones and does not shrink again until the window
+/// gets another width, so that what is below it stays where it is while values are turned.
 class Readout : public QWidget {
   Q_OBJECT
  public:
@@ -28,20 +29,28 @@ class Readout : public QWidget {
   /// Paints the readout into `area` in the given colours: for the screen and for paper.
   static void paint(QPainter& painter, const QRectF& area, const QFont& font, const ChartPalette& colours,
                     const Summary& summary, const std::vector<KeyFigure>& figures, TextCache& texts);
-  static double heightFor(const QFont& font);
+  /// The height that `paint` takes in that width.
+  static double heightFor(const QFont& font, double width, const Summary& summary,
+                          const std::vector<KeyFigure>& figures, TextCache& texts);
 
   QSize sizeHint() const override;
   QSize minimumSizeHint() const override;
+  int heightForWidth(int width) const override;
 
  protected:
   void paintEvent(QPaintEvent* event) override;
   void changeEvent(QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
+  int needed(int width) const;  ///< the height that what is to be said takes
+  void makeRoom();
+
   Summary summary_;
   std::vector<Figure> wanted_;
   std::vector<KeyFigure> figures_;
-  TextCache texts_;
+  mutable TextCache texts_;
+  QSize room_;  ///< as high as it has become in that width
 };
 
 }  // namespace layshaft::ui

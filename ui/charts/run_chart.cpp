@@ -21,7 +21,7 @@ double engineRpm(const SetupPlan& setup, const RunPoint& next, double mps) {
 
 }  // namespace
 
-RunChart::RunChart(QWidget* parent) : SetupChart(tr("Run chart"), parent) {
+RunChart::RunChart(QWidget* parent) : SetupChart(tr("Acceleration chart"), parent) {
   applyPalette();
 }
 
@@ -96,8 +96,8 @@ void RunChart::paintOver(QPainter& painter) {
   }
   painter.restore();
   paintAxisTitles(
-      painter, tr("road speed, %1").arg(units_.name(Quantity::Speed)),
-      over_ == Over::Time ? tr("time, s") : tr("distance, %1").arg(units_.name(Quantity::Length)));
+      painter, tr("Road speed, %1").arg(units_.name(Quantity::Speed)),
+      over_ == Over::Time ? tr("Time, s") : tr("Distance, %1").arg(units_.name(Quantity::Length)));
   paintSetupNames(painter, Qt::BottomRightCorner);
 }
 
@@ -106,10 +106,10 @@ QString RunChart::crosshairTitle(double x) const {
 }
 
 std::vector<CrosshairRow> RunChart::crosshairRows(double x) const {
-  CrosshairRow speed{tr("speed, %1").arg(units_.name(Quantity::Speed)), {}};
+  CrosshairRow speed{tr("Speed, %1").arg(units_.name(Quantity::Speed)), {}};
   CrosshairRow other{
-      over_ == Over::Time ? tr("distance, %1").arg(units_.name(Quantity::Length)) : tr("time, s"), {}};
-  CrosshairRow gear{tr("gear"), {}}, engine{tr("engine, rpm"), {}};
+      over_ == Over::Time ? tr("Distance, %1").arg(units_.name(Quantity::Length)) : tr("Time, s"), {}};
+  CrosshairRow gear{tr("Gear"), {}}, engine{tr("Engine, rpm"), {}};
   bool any = false;
   for (const Shown& setup : shown()) {
     const auto& run = points(*setup.plan);

@@ -76,8 +76,8 @@ void SawtoothChart::paintOver(QPainter& painter) {
   painter.restore();
   paintLimit(painter);
   paintLeanScale(painter);
-  paintAxisTitles(painter, tr("engine speed, 1000 rpm"),
-                  tr("road speed, %1").arg(units_.name(Quantity::Speed)));
+  paintAxisTitles(painter, tr("Engine speed, 1,000 rpm"),
+                  tr("Road speed, %1").arg(units_.name(Quantity::Speed)));
   paintCruise(painter);
   paintGearNumbers(painter);
   // The lower right of a saw is always empty.
@@ -134,7 +134,7 @@ void SawtoothChart::paintLimit(QPainter& painter) const {
   painter.setPen(colours().warning);
   texts().draw(painter, chartFont(),
                QRectF(plot.right() - 300, y - metrics.height() - 2, 300, metrics.height()), Qt::AlignRight,
-               tr("rev limit %1").arg(number(plan_->revLimitRpm, 0)));
+               tr("Rev limit %1 rpm").arg(number(plan_->revLimitRpm, 0)));
 }
 
 /// A second scale for the same lines: what the engine turns leaned over, where the tyre rolls on a smaller
@@ -153,7 +153,7 @@ void SawtoothChart::paintLeanScale(QPainter& painter) const {
                  Qt::AlignLeft, number(tick, yRange().step < 1 ? 1 : 0));
   }
   texts().draw(painter, chartFont(), QRectF(plot.right() - 306, plot.top() + 1, 300, height), Qt::AlignRight,
-               tr("leaned %1°").arg(number(*plan_->leanDeg, 0)));
+               tr("%1° lean").arg(number(*plan_->leanDeg, 0)));
 }
 
 double SawtoothChart::rightMargin() const {
@@ -176,7 +176,7 @@ void SawtoothChart::paintCruise(QPainter& painter) const {
   painter.setPen(colours().marker);
   painter.setBrush(Qt::NoBrush);
   const QFontMetricsF metrics(chartFont());
-  const QString text = tr("cruise %1").arg(number(*x, 0));
+  const QString text = tr("Cruise %1").arg(units_.withUnit(number(*x, 0), Quantity::Speed));
   const double width = texts().width(chartFont(), text);
   // Low in the plot, where no tooth is; on the side that has room.
   const bool leftSide = sceneX + 8 + width > plot.right();
@@ -252,7 +252,7 @@ std::vector<CrosshairRow> SawtoothChart::crosshairRows(double x) const {
   for (const Shown& setup : setups) gears = std::max(gears, setup.plan->gearing.gears.size());
   std::vector<CrosshairRow> rows;
   for (std::size_t g = 0; g < gears; ++g) {
-    CrosshairRow row{tr("gear %1").arg(g + 1), {}};
+    CrosshairRow row{tr("Gear %1").arg(g + 1), {}};
     bool any = false;
     for (const Shown& setup : setups) {
       const Gearing& gearing = setup.plan->gearing;

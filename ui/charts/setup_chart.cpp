@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "core/limits.h"
+#include "ui/words/cautions.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
 
@@ -25,8 +26,8 @@ SetupChart::SetupChart(const QString& name, QWidget* parent) : LiveChart(parent)
 }
 
 std::vector<SetupChart::Shown> SetupChart::shown() const {
-  std::vector<Shown> all{{&plan_->stock, tr("stock"), colours().stockPen()},
-                         {&plan_->proposed, tr("proposed"), colours().proposedPen()}};
+  std::vector<Shown> all{{&plan_->stock, tr("Stock"), colours().stockPen()},
+                         {&plan_->proposed, tr("Proposed"), colours().proposedPen()}};
   for (std::size_t i = 0; i < plan_->pins.size(); ++i)
     all.push_back({&plan_->pins[i], shownName(plan_->pins[i].name), colours().pinPen(static_cast<int>(i))});
   return all;
@@ -71,8 +72,13 @@ void SetupChart::paintAxisTitles(QPainter& painter, const QString& y, const QStr
   const double height = QFontMetricsF(chartFont()).height();
   painter.setPen(colours().mutedText);
   texts().draw(painter, chartFont(), QRectF(plot.left() + 6, plot.top() + 1, 300, height), Qt::AlignLeft, y);
-  texts().draw(painter, chartFont(), QRectF(plot.right() - 304, plot.bottom() - height - 4, 300, height),
+  // Every chart of setups has top speeds, runs or speeds at the limit on it.
+  const QString closed = closedCourseMark();
+  const double right = plot.right() - 4 - texts().width(chartFont(), closed);
+  texts().draw(painter, chartFont(), QRectF(right - 308, plot.bottom() - height - 4, 300, height),
                Qt::AlignRight, x);
+  painter.setPen(colours().text);
+  texts().draw(painter, chartFont(), QPointF(right, plot.bottom() - height - 4), closed);
 }
 
 void SetupChart::paintSetupNames(QPainter& painter, Qt::Corner corner) const {

@@ -34,6 +34,10 @@ void TextCache::drawWrapped(QPainter& painter, const QFont& font, const QRectF& 
                          remembered(wrapped_, {font, text, area.width()}, font, text, area.width()));
 }
 
+double TextCache::wrappedHeight(const QFont& font, const QString& text, double width) {
+  return text.isEmpty() ? 0.0 : remembered(wrapped_, {font, text, width}, font, text, width).size().height();
+}
+
 void TextCache::draw(QPainter& painter, const QFont& font, const QPointF& topLeft, const QString& text) {
   if (text.isEmpty()) return;
   painter.setFont(font);

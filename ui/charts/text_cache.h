@@ -23,6 +23,8 @@ class TextCache {
             const QString& text);
   /// Draws lines broken to the width of `area`, from its upper left corner on.
   void drawWrapped(QPainter& painter, const QFont& font, const QRectF& area, const QString& text);
+  /// How high such lines are, px; nothing for no text.
+  double wrappedHeight(const QFont& font, const QString& text, double width);
 
  private:
   const QStaticText& laidOut(const QFont& font, const QString& text);

@@ -35,8 +35,8 @@ void paintTurnTally(QPainter& painter, const QRectF& area, const Plan& plan, dou
 
   const auto turns = [&](const SetupPlan& setup) { return setup.gearing.finalRatio; };
   const double most = std::max(turns(plan.stock), turns(plan.proposed));
-  const QString names[] = {Say::tr("stock %1").arg(teethPair(plan.stock.setup)),
-                           Say::tr("proposed %1").arg(teethPair(plan.proposed.setup))};
+  const QString names[] = {Say::tr("Stock %1").arg(teethPair(plan.stock.setup)),
+                           Say::tr("Proposed %1").arg(teethPair(plan.proposed.setup))};
   double nameWidth = 0.0;
   for (const QString& name : names) nameWidth = std::max(nameWidth, style.texts.width(style.boldFont, name));
   const QString sample = Say::tr("00.00 of 00.00 turns");

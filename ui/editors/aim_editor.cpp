@@ -17,7 +17,7 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr int kNoGear = 0;  // shown as "last gear"
+constexpr int kNoGear = 0;  // shown as "Top gear"
 
 }  // namespace
 
@@ -30,10 +30,10 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
       speed_(new WholeBox),
       rpm_(new WholeBox),
       percent_(new WholeBox),
-      remove_(new QPushButton(tr("Remove aim"))) {
+      remove_(new QPushButton(tr("Remove Aim"))) {
   list_->setAccessibleName(tr("Aims"));
   list_->setMaximumHeight(3 * list_->fontMetrics().height() + 12);
-  for (const auto& want : kAimWords) want_->addItem(choiceWord(want.second));
+  for (const auto& want : kAimWords) want_->addItem(choiceOption(want.second));
   want_->setAccessibleName(tr("Kind of aim"));
   const auto setUp = [](WholeBox* box, const QString& name, int low, int high, int step, int value) {
     box->setRange(low, high);
@@ -43,7 +43,7 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
     box->setToolTip(name);
   };
   setUp(gear_, tr("Aim: gear"), kNoGear, limits::kMostGears, 1, kNoGear);
-  gear_->setSpecialValueText(tr("last gear"));
+  gear_->setSpecialValueText(tr("Top gear"));
   setUp(speed_, tr("Aim: speed"), 5, static_cast<int>(limits::kSpeedKmh.high), 5, 110);
   setUp(rpm_, tr("Aim: engine speed"), static_cast<int>(limits::kAimRpm.low),
         static_cast<int>(limits::kAimRpm.high), 100, 5000);
@@ -52,7 +52,7 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
         static_cast<int>(limits::kAimPercent.high), 1, 5);
   rpm_->setSuffix(tr(" rpm"));
   percent_->setSuffix(tr(" %"));
-  auto* addButton = new QPushButton(tr("Add aim"));
+  auto* addButton = new QPushButton(tr("Add Aim"));
   connect(addButton, &QPushButton::clicked, this, &AimEditor::add);
   connect(remove_, &QPushButton::clicked, this, &AimEditor::remove);
   connect(want_, &QComboBox::currentIndexChanged, this, &AimEditor::showFields);
@@ -99,7 +99,7 @@ void AimEditor::add() {
   if (kind == Aim::Want::PullGain) aim.percent = percent_->value();
   const auto& aims = document_.profile().aims;
   if (std::find(aims.begin(), aims.end(), aim) != aims.end()) {
-    emit refused(tr("That is asked for already: %1.").arg(aimWords(aim, units_)));
+    emit refused(tr("This aim is already listed: %1.").arg(aimWords(aim, units_)));
     return;
   }
   const auto problem = document_.edit({.field = QStringLiteral("aim.%1").arg(document_.profile().aims.size()),

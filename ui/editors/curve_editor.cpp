@@ -69,17 +69,16 @@ CurveEditor::CurveEditor(Document& document, QWidget* parent)
     : QWidget(parent), document_(document), unit_(new CalmComboBox), preview_(new CurvePreview) {
   auto* explanation =
       new QLabel(tr("Full-throttle curve, engine speed rising. Paste two columns from a spreadsheet, engine "
-                    "speed in rpm first; "
-                    "a title that names a unit is understood."));
+                    "speed in rpm first; a heading with a unit sets it."));
   explanation->setWordWrap(true);
   unit_->addItems(
-      {tr("torque, N·m"), tr("torque, lb·ft"), tr("power, kW"), tr("power, hp"), tr("power, PS")});
+      {tr("Torque, N·m"), tr("Torque, lb·ft"), tr("Power, kW"), tr("Power, hp"), tr("Power, PS")});
   unit_->setAccessibleName(tr("Second column"));
   unit_->setToolTip(
       tr("What the second column is in. The bike keeps torque in N·m; here it is shown as chosen."));
   auto* label = new QLabel(tr("Second column"));
   label->setBuddy(unit_);
-  table_ = new ColumnsTable({tr("engine speed, rpm"), unit_->currentText()}, limits::kMostCurvePoints);
+  table_ = new ColumnsTable({tr("Engine Speed, rpm"), unit_->currentText()}, limits::kMostCurvePoints);
   table_->setAccessibleName(tr("Torque curve"));
 
   auto* choice = new QHBoxLayout;
@@ -167,7 +166,7 @@ void CurveEditor::read() {
 }
 
 void CurveEditor::showPoints() {
-  table_->setHorizontalHeaderLabels({tr("engine speed, rpm"), unit_->currentText()});
+  table_->setHorizontalHeaderLabels({tr("Engine Speed, rpm"), unit_->currentText()});
   const Engine& engine = document_.profile().bike.engine;
   std::vector<QStringList> rows;
   if (engine.torqueCurve)

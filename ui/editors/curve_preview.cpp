@@ -83,12 +83,12 @@ void CurvePreview::paintEvent(QPaintEvent*) {
   const TorquePoint peak = spline.peak();
   painter.setPen(colours.proposed);
   painter.drawText(QRectF(8, 4, width() - 16, line), Qt::AlignLeft,
-                   tr("torque, at most %1 %2 at %3 rpm")
+                   tr("Torque, peak %1 %2 at %3 rpm")
                        .arg(number(units_.shown(Quantity::Torque, peak.torqueNm), 1),
                             units_.name(Quantity::Torque), number(peak.rpm, 0)));
   painter.setPen(colours.mutedText);
   painter.drawText(QRectF(8, height() - line - 4, width() - 16, line), Qt::AlignLeft,
-                   tr("power (dashed), at most %1 %2 near %3 rpm")
+                   tr("Power (dashed), peak %1 %2 near %3 rpm")
                        .arg(number(units_.shown(Quantity::Power, mostPower), 1), units_.name(Quantity::Power),
                             number(mostPowerRpm, 0)));
 }

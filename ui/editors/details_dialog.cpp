@@ -11,12 +11,13 @@
 #include "ui/editors/curve_editor.h"
 #include "ui/editors/ride_fields.h"
 #include "ui/editors/spares_editor.h"
+#include "ui/words/cautions.h"
 
 namespace layshaft::ui {
 
 DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
     : QDialog(parent), document_(document), tabs_(new QTabWidget), message_(new QLabel) {
-  setWindowTitle(tr("Bike details"));
+  setWindowTitle(tr("Bike Details"));
   message_->setWordWrap(true);
   message_->setTextFormat(Qt::PlainText);  // it quotes what was typed
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
@@ -60,13 +61,13 @@ void DetailsDialog::buildBikeAndEngine() {
                    "bike.engine.curve_air.pressure_hpa", "bike.engine.curve_air.humidity_percent",
                    "bike.engine.torque_follows_air"});
   curve_ = new CurveEditor(document_);
-  tabs_->addTab(curve_, tr("Torque curve"));
+  tabs_->addTab(curve_, tr("Torque Curve"));
   connect(curve_, &CurveEditor::said, this, &DetailsDialog::say);
 }
 
 void DetailsDialog::buildChassisAndTyre() {
   addForm(tr("Chassis"),
-          tr("Unlocks pull, top speed and runs. The centre of gravity is with the rider seated."))
+          tr("Unlocks pull, top speed and acceleration. The centre of gravity is with the rider seated."))
       ->addFields({"bike.chassis.mass_kg", "bike.chassis.rider_mass_kg", "bike.chassis.wheelbase_mm",
                    "bike.chassis.cg_height_mm", "bike.chassis.cg_ahead_of_rear_axle_mm",
                    "bike.chassis.drag_area_m2", "bike.chassis.drag_height_mm",
@@ -80,9 +81,7 @@ void DetailsDialog::buildChassisAndTyre() {
 }
 
 void DetailsDialog::buildChainRun() {
-  FieldForm* form = addForm(
-      tr("Chain run"), tr("Engine off and rear wheel clear of the ground before a hand goes near the chain. "
-                          "Slack and torque values: from the bike's own manual."));
+  FieldForm* form = addForm(tr("Chain or Belt"), cautionText(Caution::Hands, false));
   form->addFields({"bike.chain_run.centre_distance_mm", "bike.chain_run.adjuster_forward_mm",
                    "bike.chain_run.adjuster_back_mm", "bike.chain_run.largest_front_teeth",
                    "bike.chain_run.smallest_front_teeth", "bike.chain_run.largest_rear_teeth",
@@ -92,28 +91,27 @@ void DetailsDialog::buildChainRun() {
                    "bike.chain_run.countershaft_above_pivot_mm"});
   form->addFields({"stock.final_drive", "stock.chain_size", "stock.links", "stock.chain_elongation_percent",
                    "stock.belt_pitch_mm", "stock.belt_teeth", "bike.chain_run.belt_lengths_teeth"});
-  form->addHeading(tr("The proposal's own, where it differs."));
+  form->addHeading(tr("Proposed, where it differs."));
   form->addFields({"proposed.final_drive", "proposed.chain_size", "proposed.links",
                    "proposed.chain_elongation_percent", "proposed.belt_pitch_mm", "proposed.belt_teeth"});
 }
 
 void DetailsDialog::buildSprockets() {
-  FieldForm* form = addForm(
-      tr("Sprockets"), tr("Stock's. Weighed masses are counted in pull and runs, estimates only shown."));
+  FieldForm* form =
+      addForm(tr("Sprockets or Pulleys"),
+              tr("Stock. Weighed masses count in pull and acceleration; estimates are only shown."));
   form->addFields({"stock.front_sprocket.size", "stock.front_sprocket.material",
                    "stock.front_sprocket.mass_kg", "stock.rear_sprocket.size", "stock.rear_sprocket.material",
                    "stock.rear_sprocket.mass_kg"});
   form->addHeading(
-      tr("The proposal's own. Of a sprocket of which anything is said here nothing follows stock."));
+      tr("Proposed. Once one field of a proposed part is filled in, none of its fields follow stock."));
   form->addFields({"proposed.front_sprocket.size", "proposed.front_sprocket.material",
                    "proposed.front_sprocket.mass_kg", "proposed.rear_sprocket.size",
                    "proposed.rear_sprocket.material", "proposed.rear_sprocket.mass_kg"});
 }
 
 void DetailsDialog::buildRide() {
-  addForm(
-      tr("Speedometer"),
-      tr("Changed gearing or tyre size can change what it shows, and may need approval: follow local law."))
+  addForm(tr("Speedometer"), cautionText(Caution::GearboxSensor, false))
       ->addFields({"bike.speedometer.sensor", "bike.speedometer.reads_high_percent"});
   FieldForm* form = addForm(tr("Ride"), tr("Where and how the bike is ridden."));
   addConditions(*form);
@@ -124,7 +122,7 @@ void DetailsDialog::buildRide() {
 
 void DetailsDialog::buildSparesBox() {
   spares_ = new SparesEditor(document_);
-  tabs_->addTab(spares_, tr("Spares box"));
+  tabs_->addTab(spares_, tr("Spares Box"));
   connect(spares_, &SparesEditor::said, this, &DetailsDialog::say);
 }
 

@@ -124,8 +124,8 @@ QWidget* DriveLine::buildFoot() {
   sideSwitch_->setToolTip(tr("The strip edits the proposal. Press to edit the stock setup instead."));
   connect(sideSwitch_, &QPushButton::toggled, this,
           [this](bool stock) { setSide(stock ? Side::Stock : Side::Proposed); });
-  allBack_ = new QPushButton(tr("All back to stock"));
-  allBack_->setToolTip(tr("Takes back everything that is proposed."));
+  allBack_ = new QPushButton(tr("All Back to Stock"));
+  allBack_->setToolTip(tr("Puts every proposed part back to stock."));
   connect(allBack_, &QPushButton::clicked, this, [this] { SetupEdits::clearProposal(strip_.document); });
   message_ = new QLabel;
   message_->setWordWrap(false);
@@ -172,7 +172,7 @@ void DriveLine::refresh() {
                     .nowPlan = editsStock ? plan_->stock : plan_->proposed,
                     .units = strip_.units};
   for (Group& group : groups_) refreshGroup(group, shown);
-  sideSwitch_->setText(editsStock ? tr("Editing stock") : tr("Editing the proposal"));
+  sideSwitch_->setText(editsStock ? tr("Editing Stock") : tr("Editing the Proposal"));
   const bool proposes = !strip_.profile().proposed.changesNothing();
   if (allBack_->isEnabled() != proposes) allBack_->setEnabled(proposes);
 }

@@ -26,8 +26,8 @@ constexpr double kLongestLine = 1000;  // characters: a text that may be longer 
 /// The choices of a field, the first stands for "not given".
 QStringList choicesOf(const Field& field, const FieldRule& rule) {
   QStringList choices{openWord(field)};
-  if (rule.type == FieldRule::Type::Flag) return choices << flagWord(true) << flagWord(false);
-  for (const std::string_view word : rule.words) choices << choiceWord(word);
+  if (rule.type == FieldRule::Type::Flag) return choices << flagOption(true) << flagOption(false);
+  for (const std::string_view word : rule.words) choices << choiceOption(word);
   return choices;
 }
 
@@ -162,6 +162,7 @@ QWidget* FieldForm::addNumber(const Bound& bound) {
   box->setMinimumWidth(box->fontMetrics().horizontalAdvance(QStringLiteral("88 888.888 kg·m²")) + 30);
   // A half-typed number may break a rule that the whole one keeps: it counts when the typing ends.
   box->setKeyboardTracking(false);
+  box->setGroupSeparatorShown(true);
   box->whenRefused([this, bound](const QString& typed, double low, double high) {
     const QString message = outsideAllowed(bound.label(), typed, low, high);
     QTimer::singleShot(0, this, [this, message] { emit refused(message); });
@@ -182,7 +183,7 @@ QWidget* FieldForm::addNumber(const Bound& bound) {
     const QString ending = unit.isEmpty() ? QString() : QLatin1Char(' ') + unit;
     const auto usual = measure.usual ? std::optional(shown(*measure.usual)) : std::nullopt;
     const QString words =
-        usual ? tr("%1%2 (usual)").arg(QLocale().toString(*usual, 'g', 6), ending) : tr("not given");
+        usual ? tr("%1%2 (usual)").arg(QLocale().toString(*usual, 'g', 6), ending) : tr("Not given");
     box->allowNone(low - std::max(1.0, std::abs(low)), low, words, usual.value_or(std::max(low, 0.0)));
     box->setSuffix(ending);
     const auto value = numberIn(bound.value(document_.profile()));

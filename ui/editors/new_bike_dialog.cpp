@@ -50,12 +50,12 @@ QStringList ratioParts(const QString& text) {
 
 NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& samples, QWidget* parent)
     : QDialog(parent), samples_(samples) {
-  setWindowTitle(tr("New bike"));
+  setWindowTitle(tr("New Bike"));
   auto* column = new QVBoxLayout(this);
   auto* form = new QFormLayout;
   column->addLayout(form);
   from_ = new QComboBox;
-  from_->addItem(tr("nothing: an empty sheet"));
+  from_->addItem(tr("Nothing: an empty sheet"));
   for (const auto& sample : samples_) from_->addItem(sample.first);
   form->addRow(tr("&Start from"), from_);
   const auto addLine = [&](const QString& label, const QString& placeholder, const QString& explanation) {
@@ -67,26 +67,26 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
     connect(edit, &QLineEdit::textChanged, this, &NewBikeDialog::check);
     return edit;
   };
-  name_ = addLine(tr("&Name"), tr("what the team calls it"), tr("Any name."));
-  revLimit_ = addLine(tr("Rev &limit, rpm"), tr("for example 12500"), tr("Where the limiter cuts in."));
-  primary_ = addLine(tr("&Primary ratio"), tr("for example 1.955, or 76/36"),
+  name_ = addLine(tr("&Name"), tr("What the team calls it"), tr("Any name."));
+  revLimit_ = addLine(tr("Rev &limit, rpm"), tr("For example %1").arg(number(12500, 0)),
+                      tr("Where the limiter cuts in."));
+  primary_ = addLine(tr("&Primary ratio"), tr("For example 1.955, or 76/36"),
                      tr("Crankshaft turns per clutch turn, as a number or as teeth."));
-  gears_ = addLine(tr("&Gear ratios"), tr("first to last, for example 2.71 2.06 1.72 or 38/14 35/17"),
+  gears_ = addLine(tr("&Gear ratios"), tr("First to last, for example 2.71 2.06 1.72 or 38/14 35/17"),
                    tr("First gear first, with blanks between; numbers or teeth."));
-  front_ = addLine(tr("&Front teeth"), tr("for example 16"), tr("Of the countershaft sprocket."));
-  rear_ = addLine(tr("&Rear teeth"), tr("for example 43"), tr("Of the rear wheel's sprocket."));
+  front_ = addLine(tr("&Front teeth"), tr("For example 16"), tr("On the countershaft."));
+  rear_ = addLine(tr("&Rear teeth"), tr("For example 43"), tr("At the rear wheel."));
   tyre_ =
-      addLine(tr("Rear &tyre"), tr("as printed, for example 180/55ZR17"), tr("The size on the sidewall."));
+      addLine(tr("Rear &tyre"), tr("As printed, for example 180/55ZR17"), tr("The size on the sidewall."));
   message_ = new QLabel;
   message_->setWordWrap(true);
   message_->setTextFormat(Qt::PlainText);  // it quotes what was typed
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
   column->addWidget(message_);
   auto* unlocks =
-      new QLabel(tr("This is all the sawtooth and the speedometer figures need. Later, under Bike details: a "
-                    "torque curve and the chassis show "
-                    "pull, top speed and runs; the chain run tells whether parts fit and which chain to "
-                    "order; the spares box finds pairs you own."));
+      new QLabel(tr("This is all the sawtooth and the speedometer figures need. Later, in Bike Details: a "
+                    "torque curve and the chassis show pull, top speed and acceleration; chain or belt data "
+                    "tell whether parts fit and which length to order; the spares box finds pairs you own."));
   unlocks->setWordWrap(true);
   unlocks->setForegroundRole(QPalette::PlaceholderText);
   column->addWidget(unlocks);
@@ -105,7 +105,7 @@ void NewBikeDialog::startFrom(int index) {
   QStringList gears;
   for (const double ratio : sample.stock.gearRatios.values()) gears << shortNumber(ratio);
   name_->setText(tr("Copy of %1").arg(shownName(sample.name)));
-  revLimit_->setText(shortNumber(sample.bike.engine.revLimitRpm));
+  revLimit_->setText(QLocale().toString(sample.bike.engine.revLimitRpm, 'g', 8));
   primary_->setText(shortNumber(sample.stock.primaryRatio));
   gears_->setText(gears.join(QLatin1Char(' ')));
   front_->setText(QString::number(sample.stock.frontTeeth.count()));

@@ -98,11 +98,11 @@ QString readChain(const QStringList& cells, SpareChain& into) {
 
 SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
   new QVBoxLayout(this);
-  const QStringList sprocketTitles{tr("teeth"), tr("size"), tr("material"), tr("mass, kg"), tr("state")};
-  fronts_.view = addTable(tr("Front sprockets"), sprocketTitles);
-  rears_.view = addTable(tr("Rear sprockets"), sprocketTitles);
-  chains_.view = addTable(tr("Chains"), {tr("size"), tr("links"), tr("state")});
-  auto* hint = new QLabel(tr("Material: %1. State: %2. Columns pasted from a spreadsheet are taken.")
+  const QStringList sprocketTitles{tr("Teeth"), tr("Size"), tr("Material"), tr("Mass, kg"), tr("State")};
+  fronts_.view = addTable(tr("Front sprockets or pulleys"), sprocketTitles);
+  rears_.view = addTable(tr("Rear sprockets or pulleys"), sprocketTitles);
+  chains_.view = addTable(tr("Chains"), {tr("Size"), tr("Links"), tr("State")});
+  auto* hint = new QLabel(tr("Material: %1. State: %2. You can paste columns from a spreadsheet.")
                               .arg(choiceList(kMaterialWords), choiceList(kSpareStateWords)));
   hint->setWordWrap(true);
   layout()->addWidget(hint);
@@ -135,9 +135,8 @@ std::vector<Spare> SparesEditor::readRows(Table<Spare>& table, const std::vector
     } else {
       table.pending = true;
       spare = r < table.inRow.size() ? table.inRow[r] : std::nullopt;
-      complaints << (spare ? SparesEditor::tr(
-                                 "%1, row %2: %3; the box keeps what was there until it is mended.")
-                           : SparesEditor::tr("%1, row %2: %3; left out until it is mended."))
+      complaints << (spare ? SparesEditor::tr("%1, row %2: %3; the box keeps what was there until corrected.")
+                           : SparesEditor::tr("%1, row %2: %3; left out until corrected."))
                         .arg(table.view->accessibleName())
                         .arg(r + 1)
                         .arg(why);

@@ -32,9 +32,9 @@ Stop revLimit(const Strip& strip) {
   box->setGroupSeparatorShown(true);
   return {
       .field = kKey,
-      .label = EngineStops::tr("rev &limit"),
+      .label = EngineStops::tr("Rev &limit"),
       .explanation = EngineStops::tr(
-          "The engine speed at which the limiter cuts in, rpm. It is the bike's: both setups have it."),
+          "Engine speed where the limiter cuts in, rpm. Part of the bike: both setups share it."),
       .editor = box,
       .show = [box](const Shown& s) { showValue(*box, static_cast<int>(std::lround(s.engine.revLimitRpm))); },
       .under = sharedNote,
@@ -65,10 +65,10 @@ Stop shiftPoint(const Strip& strip) {
                            static_cast<int>(limits::kRevLimitRpm.low));
   box->setGroupSeparatorShown(true);
   return {.field = kKey,
-          .label = EngineStops::tr("&shift at"),
-          .explanation = EngineStops::tr(
-              "The engine speed at which the rider shifts up, rpm. Empty: where the next gear pulls as hard, "
-              "as far as curve, masses and drag are known, else at the rev limit."),
+          .label = EngineStops::tr("&Shift at"),
+          .explanation =
+              EngineStops::tr("Engine speed at which you shift up, rpm. Empty: where the next gear pulls as "
+                              "hard, if curve, masses and drag are known, else at the rev limit."),
           .editor = box,
           .show = [box](const Shown& s) { showShiftPoint(*box, s); },
           .under = sharedNote,

@@ -29,10 +29,9 @@ QString sizeName(const std::optional<ChainSize>& size) {
 Stop frontTeeth(const Strip& strip) {
   auto* box = wholeBox(limits::kFrontTeeth, 1, QStringLiteral("888"));
   return {.field = "front_teeth",
-          .label = FinalDriveStops::tr("fro&nt teeth"),
-          .explanation = FinalDriveStops::tr(
-              "Teeth of the front (countershaft) sprocket. Fewer is shorter: more pull, less speed in every "
-              "gear."),
+          .label = FinalDriveStops::tr("Fro&nt teeth"),
+          .explanation = FinalDriveStops::tr("Teeth in front, on the countershaft. Fewer teeth: shorter "
+                                             "gearing, with more pull and less speed in every gear."),
           .editor = box,
           .show = [box](const Shown& s) { showValue(*box, s.now.frontTeeth.count()); },
           .under =
@@ -49,7 +48,7 @@ Stop chainSize(const Strip& strip) {
   fixWidth(box, QStringLiteral("888"), 40);
   return {
       .field = "chain_size",
-      .label = FinalDriveStops::tr("&chain"),
+      .label = FinalDriveStops::tr("&Chain"),
       .explanation = FinalDriveStops::tr("Chain size: the number stamped on the side plates."),
       .editor = box,
       .show = [box](const Shown& s) { box->setCurrentText(sizeName(s.now.options.chainSize)); },
@@ -57,7 +56,7 @@ Stop chainSize(const Strip& strip) {
           [](const Shown& s) {
             const bool same = s.now.options.chainSize == s.stock.options.chainSize;
             return Under{.text = sizeName(s.stock.options.chainSize),
-                         .difference = same ? QString() : FinalDriveStops::tr("other")};
+                         .difference = same ? QString() : FinalDriveStops::tr("different")};
           },
       .edit =
           [&strip, box] {
@@ -73,8 +72,8 @@ Stop links(const Strip& strip) {
   constexpr int kStart = 110;  // common practice: where a step starts when nothing is given
   auto* box = openWholeBox(limits::kLinks, 2, QStringLiteral("888"), openText(), kStart);
   return {.field = "links",
-          .label = FinalDriveStops::tr("lin&ks"),
-          .explanation = FinalDriveStops::tr("Number of chain links, counted all round."),
+          .label = FinalDriveStops::tr("Lin&ks"),
+          .explanation = FinalDriveStops::tr("Links all round, including the joining link."),
           .editor = box,
           .show = [box](const Shown& s) { showValue(*box, box->valueFor(s.now.options.links)); },
           .under = [](const Shown& s) { return openWholeUnder(s.now.options.links, s.stock.options.links); },
@@ -88,10 +87,10 @@ Stop beltTeeth(const Strip& strip) {
   auto* box = openWholeBox(limits::kBeltTeeth, 1, QStringLiteral("888"), openText(), kStart);
   return {
       .field = "belt_teeth",
-      .label = FinalDriveStops::tr("&drive belt"),
+      .label = FinalDriveStops::tr("&Drive belt"),
       .explanation = FinalDriveStops::tr("Number of teeth of the drive belt."),
       .editor = box,
-      .spokenName = FinalDriveStops::tr("belt teeth"),
+      .spokenName = FinalDriveStops::tr("Belt teeth"),
       .show = [box](const Shown& s) { showValue(*box, box->valueFor(s.now.options.beltTeeth)); },
       .under =
           [](const Shown& s) { return openWholeUnder(s.now.options.beltTeeth, s.stock.options.beltTeeth); },
@@ -104,9 +103,9 @@ Stop rearTeeth(const Strip& strip) {
   auto* box = wholeBox(limits::kRearTeeth, 1, QStringLiteral("888"));
   return {
       .field = "rear_teeth",
-      .label = FinalDriveStops::tr("&rear teeth"),
-      .explanation = FinalDriveStops::tr(
-          "Teeth of the rear wheel's sprocket. More is shorter: more pull, less speed in every gear."),
+      .label = FinalDriveStops::tr("&Rear teeth"),
+      .explanation = FinalDriveStops::tr("Teeth at the rear wheel. More teeth: shorter gearing, with more "
+                                         "pull and less speed in every gear."),
       .editor = box,
       .show = [box](const Shown& s) { showValue(*box, s.now.rearTeeth.count()); },
       .under = [](const Shown& s) { return wholeUnder(s.now.rearTeeth.count(), s.stock.rearTeeth.count()); },
@@ -115,7 +114,7 @@ Stop rearTeeth(const Strip& strip) {
 }
 
 QString finalSum(const Plan& plan) {
-  return FinalDriveStops::tr("final %1")
+  return FinalDriveStops::tr("Final %1")
       .arg(stockTo(number(plan.stock.gearing.finalRatio, 3), number(plan.proposed.gearing.finalRatio, 3)));
 }
 

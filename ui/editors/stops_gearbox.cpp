@@ -2,6 +2,7 @@
 #include <QCoreApplication>
 
 #include "ui/editors/stop.h"
+#include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
@@ -15,7 +16,7 @@ Stop primary(const Strip& strip) {
   auto* box = ratioBox(limits::kPrimaryRatio, QStringLiteral("8.8888"));
   return {
       .field = "primary_ratio",
-      .label = GearboxStops::tr("&primary"),
+      .label = GearboxStops::tr("&Primary"),
       .explanation = GearboxStops::tr("Primary ratio: crankshaft turns per clutch turn."),
       .editor = box,
       .show = [box](const Shown& s) { showValue(*box, s.now.primaryRatio); },
@@ -26,7 +27,7 @@ Stop primary(const Strip& strip) {
 
 /// Alt+1 … Alt+9 and Alt+0 for the tenth.
 QString gearLabel(std::size_t gear) {
-  if (gear == 0) return GearboxStops::tr("gear &1");
+  if (gear == 0) return GearboxStops::tr("Gear &1");
   return gear == 9 ? QStringLiteral("1&0") : QStringLiteral("&%1").arg(gear + 1);
 }
 
@@ -34,12 +35,11 @@ Stop gearStop(const Strip& strip, std::size_t gear) {
   auto* box = ratioBox(limits::kGearRatio, QStringLiteral("8.888"));
   return {.field = "gear_ratios",
           .label = gearLabel(gear),
-          .explanation =
-              GearboxStops::tr("Ratio of gear %1: clutch turns per countershaft turn. Each gear is below the "
-                               "one before.")
-                  .arg(gear + 1),
+          .explanation = GearboxStops::tr("Ratio of gear %1: clutch turns per countershaft turn. Each ratio "
+                                          "must be lower than the one before.")
+                             .arg(gear + 1),
           .editor = box,
-          .spokenName = GearboxStops::tr("gear %1 ratio").arg(gear + 1),
+          .spokenName = GearboxStops::tr("Gear %1 ratio").arg(gear + 1),
           .show = [box, gear](const Shown& s) { showValue(*box, s.now.gearRatios[gear]); },
           .under =
               [gear](const Shown& s) {
@@ -59,8 +59,8 @@ QString sumUpToTheSprockets(const Plan& plan) {
   const auto beforeChain = [](const SetupPlan& p) {
     return number(p.setup.primaryRatio * p.gearing.gears.back().ratio, 3);
   };
-  return GearboxStops::tr("gear %1 up to the sprockets: %2")
-      .arg(plan.proposed.gearing.gears.back().gear)
+  return GearboxStops::tr("Primary × %1: %2")
+      .arg(gearOrdinal(plan.proposed.gearing.gears.back().gear))
       .arg(stockTo(beforeChain(plan.stock), beforeChain(plan.proposed)));
 }
 

@@ -7,6 +7,7 @@
 #include "core/units.h"
 #include "ui/editors/stop.h"
 #include "ui/editors/tyre_field.h"
+#include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
@@ -21,7 +22,7 @@ Stop tyre(const Strip& strip) {
   fixWidth(field, QStringLiteral("180/55ZR17"), 26);
   QObject::connect(field, &TyreField::refused, field, [&strip](const QString& why) { strip.say(why); });
   return {.field = "rear_tyre",
-          .label = WheelStops::tr("rear &tyre"),
+          .label = WheelStops::tr("Rear &tyre"),
           .explanation = WheelStops::tr(
               "Tyre size as it is printed on the sidewall: 180/55ZR17, 120/80-19, 4.00-18, MT90B16 …"),
           .editor = field,
@@ -30,7 +31,7 @@ Stop tyre(const Strip& strip) {
               [](const Shown& s) {
                 const bool same = s.now.rearTyre.sameTyre(s.stock.rearTyre);
                 return Under{.text = QString::fromStdString(s.stock.rearTyre.text()),
-                             .difference = same ? QString() : WheelStops::tr("other")};
+                             .difference = same ? QString() : WheelStops::tr("different")};
               },
           .edit = [&strip, field] { strip.report(strip.edits().setTyre(field->text().trimmed())); },
           .backToStock =
@@ -104,14 +105,14 @@ std::vector<Stop> tyreNumbers(const Strip& strip) {
   numbers.rim->setDecimals(1);
   Stop width =
       tyreNumber(strip, numbers, numbers.width, limits::kTyreWidthMm, 10, widthMm, QStringLiteral("888"));
-  width.label = WheelStops::tr("&width");
+  width.label = WheelStops::tr("&Width");
   width.explanation = WheelStops::tr("Nominal section width of a metric tyre, mm.");
   Stop height = tyreNumber(strip, numbers, numbers.aspect, limits::kTyreAspectPercent, 5, aspect,
                            QStringLiteral("888"));
-  height.label = WheelStops::tr("&aspect");
+  height.label = WheelStops::tr("&Aspect");
   height.explanation = WheelStops::tr("Section height of a metric tyre in per cent of its width.");
   Stop across = tyreNumber(strip, numbers, numbers.rim, limits::kRimInches, 1, rim, QStringLiteral("88.8"));
-  across.label = WheelStops::tr("ri&m");
+  across.label = WheelStops::tr("Ri&m");
   across.explanation = WheelStops::tr("Rim diameter, inches.");
   return {width, height, across};
 }
@@ -157,10 +158,10 @@ Stop rollout(const Strip& strip) {
   fixWidth(box, QStringLiteral("≈ 8888.88"), 34);
   return {
       .field = "rollout_mm",
-      .label = WheelStops::tr("r&ollout"),
-      .explanation = WheelStops::tr(
-          "Distance for one turn of the rear wheel with the rider on, measured: mark, roll one turn, "
-          "measure. Empty: estimated from the tyre size, good to about ±2 %."),
+      .label = WheelStops::tr("R&ollout"),
+      .explanation =
+          WheelStops::tr("Distance for one turn of the rear wheel with the rider on, measured: mark, roll "
+                         "one turn, measure. Empty: estimated from the tyre size, good to about ±2 %."),
       .editor = box,
       .show = [box](const Shown& s) { showRollout(*box, s); },
       .under = rolloutUnder,
@@ -181,8 +182,8 @@ Stop rollout(const Strip& strip) {
 
 QString overallSum(const Plan& plan) {
   const auto overall = [](const SetupPlan& p) { return number(p.gearing.gears.back().overallRatio, 2); };
-  return WheelStops::tr("overall in %1: %2 engine turns per wheel turn")
-      .arg(plan.proposed.gearing.gears.back().gear)
+  return WheelStops::tr("Overall in %1: %2 engine turns per wheel turn")
+      .arg(gearOrdinal(plan.proposed.gearing.gears.back().gear))
       .arg(stockTo(overall(plan.stock), overall(plan.proposed)));
 }
 

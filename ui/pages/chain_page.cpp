@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "core/report.h"
+#include "ui/words/cautions.h"
 #include "ui/words/chain_labels.h"
 #include "ui/words/chain_words.h"
 
@@ -60,13 +61,12 @@ QLayout* ChainPage::turnBar() {
   auto* bar = new QHBoxLayout;
   bar->setContentsMargins(10, 2, 10, 4);
   play_ = new QToolButton;
-  play_->setText(tr("Turn the wheel"));
+  play_->setText(tr("Animate"));
   play_->setCheckable(true);
-  play_->setToolTip(tr("Rolls the rear wheel forward by one turn."));
+  play_->setToolTip(tr("Rolls the rear wheel of the picture forward by one turn."));
   connect(play_, &QToolButton::toggled, this, &ChainPage::play);
   // As wide as either text: what stands beside it must not jump.
-  play_->setMinimumWidth(
-      play_->fontMetrics().horizontalAdvance(tr("Hold the wheel") + QStringLiteral("000")));
+  play_->setMinimumWidth(play_->fontMetrics().horizontalAdvance(tr("Stop") + QStringLiteral("000")));
   bar->addWidget(play_);
   const auto stepButton = [&](const QString& text, const QString& name, int teeth) {
     auto* button = new QToolButton;
@@ -85,11 +85,12 @@ QLayout* ChainPage::turnBar() {
   slider_->setPageStep(kWholeTurn / 10);
   slider_->setAccessibleName(tr("Turn of the rear wheel"));
   slider_->setToolTip(
-      tr("Turns the rear wheel by hand, up to one turn. The rear sprocket can be dragged round, too."));
+      tr("Turns the rear wheel on the picture, up to one turn. You can also drag the rear of the drawing "
+         "round."));
   connect(slider_, &QSlider::valueChanged, this,
           [this](int value) { drawing_->setTurn(static_cast<double>(value) / kWholeTurn); });
   bar->addWidget(slider_, 1);
-  auto* zoom = new QCheckBox(tr("zoom to the axle"));
+  auto* zoom = new QCheckBox(tr("Zoom to the axle"));
   connect(zoom, &QCheckBox::toggled, drawing_, &ChainDrawing::setZoomed);
   bar->addWidget(zoom);
   return bar;
@@ -97,16 +98,16 @@ QLayout* ChainPage::turnBar() {
 
 /// Beside the picture: whether it fits, the figures, and the caution, which is never scrolled out of view.
 QWidget* ChainPage::words() {
-  table_ = new FiguresTable(tr("Figures of the chain run"), kColumns);
+  table_ = new FiguresTable(tr("Figures of chain or belt"), kColumns);
   verdict_ = new QLabel;
   notes_ = new QLabel;
-  auto* caution =
-      new QLabel(tr("Engine off and rear wheel clear of the ground before a hand goes near chain or belt. "
-                    "Torque values, adjuster marks and slack: from the bike's own manual. Turn the wheel by "
-                    "hand: guard, swingarm and brake must stay clear."));
-  for (QLabel* label : {verdict_, notes_, caution}) label->setWordWrap(true);
+  cautions_ =
+      new QLabel(QStringList{cautionText(Caution::Hands, false), cautionText(Caution::Alignment, false)}.join(
+          QLatin1Char('\n')));
+  for (QLabel* label : {verdict_, notes_, cautions_}) label->setWordWrap(true);
   verdict_->setAccessibleName(tr("Whether it fits"));
   notes_->setAccessibleName(tr("Weight and suspension in words"));
+  cautions_->setAccessibleName(tr("Cautions"));
   auto* side = new QWidget;
   auto* inside = new QVBoxLayout(side);
   inside->setContentsMargins(10, 6, 10, 6);
@@ -119,18 +120,20 @@ QWidget* ChainPage::words() {
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  caution->setContentsMargins(10, 4, 10, 6);
+  cautions_->setContentsMargins(10, 4, 10, 6);
   auto* right = new QWidget;
   right->setFixedWidth(3 * sideWidth() / 2);
   auto* column = new QVBoxLayout(right);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(scroll, 1);
-  column->addWidget(caution);
+  column->addWidget(cautions_);
   return right;
 }
 
 void ChainPage::showPlan() {
+  const QString cautions = cautionsFor(*plan_, CautionPlace::ChainPage).join(QLatin1Char('\n'));
+  if (cautions_->text() != cautions) cautions_->setText(cautions);
   const auto lacks = chainRunLacks(plan_->stock.setup, plan_->proposed.setup);
   if (!lacks.empty()) {
     play_->setChecked(false);
@@ -139,12 +142,12 @@ void ChainPage::showPlan() {
     if (stock && !plan_->stock.chainRun)
       lacking_->showWrong(
           isBelt(plan_->stock.setup)
-              ? tr("Stock's belt of %n teeth does not reach round its pulleys.", nullptr, stock->links)
-              : tr("Stock's chain of %n links does not reach round its sprockets.", nullptr, stock->links),
+              ? tr("Stock's belt of %n teeth is too short for its pulleys.", nullptr, stock->links)
+              : tr("Stock's chain of %n links is too short for its sprockets.", nullptr, stock->links),
           lacks.front());
     else
-      lacking_->show(tr("The chain run needs size and length of the chain, or pitch and teeth of the belt."),
-                     lacks);
+      lacking_->show(
+          tr("This page needs the size and length of the chain, or the pitch and teeth of the belt."), lacks);
     stack_->setCurrentWidget(lacking_);
     for (QWidget* widget : std::initializer_list<QWidget*>{table_, verdict_, notes_}) widget->hide();
     return;
@@ -187,7 +190,7 @@ void ChainPage::step(int teeth) {
 }
 
 void ChainPage::play(bool on) {
-  play_->setText(on ? tr("Hold the wheel") : tr("Turn the wheel"));
+  play_->setText(on ? tr("Stop") : tr("Animate"));
   if (!on) return clock_.stop();
   if (drawing_->turn() >= 1.0) setTurn(0.0);
   clock_.start();

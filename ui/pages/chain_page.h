@@ -47,7 +47,7 @@ class ChainPage : public Page {
   QStackedWidget* stack_ = nullptr;
   LackingPanel* lacking_ = nullptr;
   FiguresTable* table_ = nullptr;
-  QLabel *verdict_ = nullptr, *notes_ = nullptr;
+  QLabel *verdict_ = nullptr, *notes_ = nullptr, *cautions_ = nullptr;
   QSlider* slider_ = nullptr;
   QToolButton* play_ = nullptr;
   bool motion_ = true;

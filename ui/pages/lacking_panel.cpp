@@ -10,7 +10,7 @@ namespace layshaft::ui {
 LackingPanel::LackingPanel(QWidget* parent) : QWidget(parent), words_(new QLabel) {
   words_->setWordWrap(true);
   words_->setAlignment(Qt::AlignHCenter);
-  auto* button = new QPushButton(tr("Fill them in…"));
+  auto* button = new QPushButton(tr("Fill Them In…"));
   connect(button, &QPushButton::clicked, this, [this] { emit detailsWanted(first_); });
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(80, 20, 80, 20);

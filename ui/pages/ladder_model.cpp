@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "ui/words/aim_words.h"
+#include "ui/words/cautions.h"
 #include "ui/words/chain_words.h"
 #include "ui/words/figure_rows.h"
 #include "ui/words/numbers.h"
@@ -85,19 +86,20 @@ void LadderModel::markTwins() {
       for (const std::size_t other : group)
         if (other != i) others << pairOf(rows_[other]);
       const bool wears = foremost(wearsBetter, i), sits = foremost(sitsBetter, i);
-      const QString words = wears && sits ? tr("twin of %1; wears best; sits best")
-                            : wears       ? tr("twin of %1; wears best")
-                            : sits        ? tr("twin of %1; sits best")
-                                          : tr("twin of %1");
+      const QString words = wears && sits ? tr("same ratio as %1; wears best; sits best")
+                            : wears       ? tr("same ratio as %1; wears best")
+                            : sits        ? tr("same ratio as %1; sits best")
+                                          : tr("same ratio as %1");
       notes_[i].twins = words.arg(others.join(tr(", ", "between pairs")));
     }
   }
 }
 
-bool LadderModel::show(const UnitsShown& units) {
-  if (units == units_) return false;
+bool LadderModel::show(const UnitsShown& units, bool atRevLimit) {
+  if (units == units_ && atRevLimit == atRevLimit_) return false;
   beginResetModel();
   units_ = units;
+  atRevLimit_ = atRevLimit;
   endResetModel();
   return true;
 }
@@ -131,18 +133,20 @@ QString LadderModel::fitText(const LadderRow& row) const {
   const QString shift = signedNumber(units_.shown(Quantity::SmallLength, run.axleShiftM.value_or(0.0)),
                                      units_.decimals(Quantity::SmallLength));
   if (row.fits())
-    return (run.fits         ? run.offsetLink ? tr("fits, axle %1, offset link") : tr("fits, axle %1")
-                    : run.offsetLink ? tr("axle %1, offset link")
-                             : tr("axle %1"))
+    return (run.offsetLink ? tr("odd number of links, axle %1")
+            : run.fits     ? tr("fits, axle %1")
+                           : tr("axle %1"))
         .arg(shift);
   const QString lengths = otherLengthsWords(run);
-  return lengths.isEmpty() ? tr("no") : lengths;
+  return lengths.isEmpty() ? tr("does not fit")
+                           : tr("fits %1", "%1 is \"with 112 or 114 links\"").arg(lengths);
 }
 
 QString LadderModel::fitToolTip(const LadderRow& row) const {
-  if (!row.chainRun) return tr("Nothing is known of the chain or belt.");
+  if (!row.chainRun) return tr("Chain or belt not given.");
   QStringList reasons;
   for (const Misfit misfit : row.chainRun->misfits) reasons << misfitWords(misfit, *row.chainRun, units_);
+  if (reasons.isEmpty() && row.chainRun->offsetLink) return cautionText(Caution::OddLinks, false);
   return reasons.isEmpty() ? fitText(row) : reasons.join(tr(", ", "between reasons"));
 }
 
@@ -160,6 +164,10 @@ QString LadderModel::aimText(const LadderRow& row) const {
                             : tr("%1 of %2").arg(reached).arg(row.aims.size());
   if (margins.isEmpty()) return score;
   return tr("%1: %2", "aims reached, and margins").arg(score, margins.join(tr(", ", "between margins")));
+}
+
+std::optional<double> LadderModel::startOf(const LadderRow& row) const {
+  return units_.system() == UnitSystem::Metric ? row.zeroTo100KmhS : row.zeroTo60MphS;
 }
 
 QString LadderModel::text(const LadderRow& row, int index, int column) const {
@@ -190,7 +198,7 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
     case Drive:
       return figureText(row.driveS, 2);
     case StandingStart:
-      return figureText(row.zeroTo100KmhS, 2);
+      return figureText(startOf(row), 2);
     case Fits:
       return fitText(row);
     case Meeting:
@@ -224,7 +232,7 @@ QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) con
     case Drive:
       return row.driveS.value_or(kLast);
     case StandingStart:
-      return row.zeroTo100KmhS.value_or(kLast);
+      return startOf(row).value_or(kLast);
     case Gears:
       return row.speedAtLimitMps.back();
     case Change:
@@ -273,52 +281,51 @@ QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int r
   const QString speed = units_.name(Quantity::Speed);
   if (role == Qt::DisplayRole) switch (section) {
       case Pair:
-        return tr("pair");
+        return tr("Pair");
       case FinalRatio:
-        return tr("final");
+        return tr("Final Ratio");
       case Change:
-        return tr("change %");
+        return tr("Change, %");
       case Step:
-        return tr("step");
+        return tr("Step");
       case RearTeeth:
-        return tr("≈ rear");
+        return tr("= Rear Teeth");
       case Gears:
-        return tr("gears at the limit, %1").arg(speed);
+        return tr("Gears at the Limit, %1").arg(speed);
       case Cruise:
-        return tr("cruise, rpm");
+        return tr("Cruise, rpm");
       case TopSpeed:
-        return tr("top, %1").arg(speed);
+        return (atRevLimit_ ? tr("Top Speed at the Rev Limit, %1") : tr("Top Speed, %1")).arg(speed);
       case Drive:
-        return tr("drive, s");
+        return tr("Straight, s");
       case StandingStart:
-        return tr("0–100, s");
+        return units_.system() == UnitSystem::Metric ? tr("0–100 km/h, s") : tr("0–60 mph, s");
       case Fits:
-        return tr("fits, %1").arg(units_.name(Quantity::SmallLength));
+        return tr("Fits, %1").arg(units_.name(Quantity::SmallLength));
       case Meeting:
-        return tr("meeting");
+        return tr("Shared Factor");
       case Spares:
-        return tr("in the box");
+        return tr("In the Box");
       case Aims:
-        return aims_.empty() ? tr("twins") : tr("aims, twins");
+        return aims_.empty() ? tr("Same Ratio") : tr("Aims, Same Ratio");
     }
   if (role == Qt::ToolTipRole) switch (section) {
       case Change:
         return tr("Positive is shorter: more pull, less speed.");
       case Gears:
-        return tr("Road speed at the rev limit in every gear, first gear first; sorts by the last.");
+        return tr("Road speed at the rev limit in every gear, first gear first; sorts by top gear.");
       case RearTeeth:
-        return tr("Rear teeth that would change stock's final ratio as much.");
+        return tr("Rear teeth that would change stock's final ratio as much, with stock's front.");
       case Meeting:
         return tr(
-            "Common factor of teeth and chain links, front / rear: 1 is best, each tooth then meets every "
+            "Shared factor of teeth and links, front / rear: 1 is best, as each tooth then meets every "
             "link.");
       case Fits:
         return tr(
-            "Whether the axle stays in its slot with this chain, and how far it moves (+ is back); else the "
-            "links "
-            "that would do.");
+            "Whether the axle stays in its slot, and its shift (+ is back); if not, the lengths that would "
+            "fit.");
       case Aims:
-        return tr("Sorted, this ranks the pairs by the aims. Twins have the same ratio.");
+        return tr("Sort by this to rank the pairs by the aims. Pairs with the same ratio name each other.");
       default:
         break;
     }

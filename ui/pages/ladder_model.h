@@ -43,7 +43,9 @@ class LadderModel : public QAbstractTableModel {
   void add(const std::vector<LadderRow>& rows);
   /// Once all rows are there: old ones go, twins of a ratio are marked and the aims ranked.
   void settle(const std::vector<Aim>& aims);
-  bool show(const UnitsShown& units);  ///< whether they are other units than before
+  /// Whether that looks other than before. `atRevLimit`: the bike has no engine curve, and a top speed is the
+  /// one that the rev limit allows.
+  bool show(const UnitsShown& units, bool atRevLimit);
   void mark(int stockFront, int stockRear, int proposedFront, int proposedRear);
   const LadderRow& row(int index) const { return rows_[static_cast<std::size_t>(index)]; }
   const std::vector<LadderRow>& rows() const { return rows_; }
@@ -61,6 +63,8 @@ class LadderModel : public QAbstractTableModel {
 
  private:
   QString text(const LadderRow& row, int index, int column) const;
+  std::optional<double> startOf(
+      const LadderRow& row) const;  ///< from rest to the speed that the units ask for
   QVariant sortValue(const LadderRow& row, int index, int column) const;
   QString fitText(const LadderRow& row) const;
   QString fitToolTip(const LadderRow& row) const;  ///< why it does not fit
@@ -79,6 +83,7 @@ class LadderModel : public QAbstractTableModel {
   std::vector<Aim> aims_;
   bool settled_ = false;
   UnitsShown units_;
+  bool atRevLimit_ = false;
   int stockFront_ = 0, stockRear_ = 0, proposedFront_ = 0, proposedRear_ = 0;
 };
 

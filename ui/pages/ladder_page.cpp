@@ -9,6 +9,7 @@
 #include "core/ladder_csv.h"
 #include "core/limits.h"
 #include "ui/words/aim_words.h"
+#include "ui/words/cautions.h"
 
 namespace layshaft::ui {
 namespace {
@@ -26,7 +27,7 @@ void LadderPage::build() {
   table_ = makeTable();
   column->addLayout(makeBar());
   column->addWidget(table_, 1);
-  empty_ = new QLabel(tr("No pair of this range passes the filters."));
+  empty_ = new QLabel(tr("No pair in this range passes the filters."));
   empty_->setAccessibleName(tr("Why nothing is listed"));
   empty_->setVisible(false);
   column->addWidget(empty_);
@@ -36,6 +37,9 @@ void LadderPage::build() {
   answer_->setVisible(false);
   column->addWidget(answer_);
   column->addWidget(makeAims_());
+  auto* closed = new QLabel(closedCourseCaution());
+  closed->setWordWrap(true);
+  column->addWidget(closed);
   watchFilters();
   watchStudy();
 }
@@ -68,17 +72,17 @@ QLayout* LadderPage::makeBar() {
   auto* bar = new QHBoxLayout;
   bar->addLayout(makeRange());
   bar->addSpacing(12);
-  fits_ = new QCheckBox(tr("fits on this chain"));
-  spares_ = new QCheckBox(tr("from the spares box"));
-  twins_ = new QCheckBox(tr("twins"));
+  fits_ = new QCheckBox(tr("Fits this chain"));
+  spares_ = new QCheckBox(tr("From the spares box"));
+  twins_ = new QCheckBox(tr("Same ratio only"));
   for (QCheckBox* box : {fits_, spares_, twins_}) bar->addWidget(box);
-  bar->addWidget(new QLabel(tr("within")));
+  bar->addWidget(new QLabel(tr("Within")));
   within_ = new WholeBox;
   within_->setRange(kAnyPercent, 100);
   within_->setSpecialValueText(tr("any"));
   within_->setSuffix(tr(" %"));
   within_->setAccessibleName(tr("Within per cent"));
-  within_->setToolTip(tr("Only pairs whose gearing differs from stock's by at most so much."));
+  within_->setToolTip(tr("Only pairs whose gearing differs from stock by no more than this."));
   bar->addWidget(within_);
   bar->addStretch();
   bar->addLayout(makeProgress());
@@ -106,9 +110,9 @@ QLayout* LadderPage::makeRange() {
     });
     row->addWidget(spin);
   };
-  box(fewestFront_, tr("front"), tr("Fewest front teeth"), limits::kFrontTeeth);
+  box(fewestFront_, tr("Front"), tr("Fewest front teeth"), limits::kFrontTeeth);
   box(mostFront_, tr("to"), tr("Most front teeth"), limits::kFrontTeeth);
-  box(fewestRear_, tr("rear"), tr("Fewest rear teeth"), limits::kRearTeeth);
+  box(fewestRear_, tr("Rear"), tr("Fewest rear teeth"), limits::kRearTeeth);
   box(mostRear_, tr("to"), tr("Most rear teeth"), limits::kRearTeeth);
   return row;
 }
@@ -120,8 +124,8 @@ QLayout* LadderPage::makeProgress() {
   progress_->setMaximumWidth(90);
   stop_ = new QPushButton(tr("Stop"));
   connect(stop_, &QPushButton::clicked, &study_, &LadderStudy::cancel);
-  again_ = new QPushButton(tr("Work it out"));
-  again_->setToolTip(tr("The ladder was stopped: rows in grey are old ones."));
+  again_ = new QPushButton(tr("Recalculate"));
+  again_->setToolTip(tr("The ladder was stopped; grey rows are out of date."));
   connect(again_, &QPushButton::clicked, this, [this] {
     worked_.reset();
     restart();
@@ -237,8 +241,8 @@ void LadderPage::use(LadderInput input) {
 
 void LadderPage::showPlan() {
   if (!input_) return;
-  fits_->setText(isBelt(plan_->proposed.setup) ? tr("fits on this belt") : tr("fits on this chain"));
-  if (model_.show(units_) && model_.settled()) sayAnswer();
+  fits_->setText(isBelt(plan_->proposed.setup) ? tr("Fits this belt") : tr("Fits this chain"));
+  if (model_.show(units_, !plan_->pullBike->accelerates()) && model_.settled()) sayAnswer();
   const Setup& stock = plan_->stock.setup;
   const Setup& proposed = plan_->proposed.setup;
   model_.mark(stock.frontTeeth.count(), stock.rearTeeth.count(), proposed.frontTeeth.count(),

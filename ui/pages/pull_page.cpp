@@ -41,9 +41,9 @@ void PullPage::build() {
     });
     return button;
   };
-  add(tr("pull"), PullMeasure::Force);
-  acceleration_ = add(tr("acceleration, g"), PullMeasure::Acceleration);
-  add(tr("power at the wheel"), PullMeasure::Power);
+  add(tr("Pull"), PullMeasure::Force);
+  acceleration_ = add(tr("Acceleration, g"), PullMeasure::Acceleration);
+  add(tr("Power at the wheel"), PullMeasure::Power);
   column->addWidget(makeConditions_());
   column->addWidget(notes_, 1);
   auto* scroll = new QScrollArea;
@@ -72,11 +72,10 @@ void PullPage::showPlan() {
   chart_->show(plan_, units_);
   QStringList notes;
   if (!bike.resistanceLacks.empty())
-    notes
-        << tr("For resistance, top speed and runs: %1.").arg(fieldNames(bike.resistanceLacks).join(tr(", ")));
+    notes << tr("For drag, top speed and acceleration: %1.")
+                 .arg(fieldNames(bike.resistanceLacks).join(tr(", ")));
   if (!bike.boundsLack.empty())
-    notes
-        << tr("No bound for grip and front lift without %1.").arg(fieldNames(bike.boundsLack).join(tr(", ")));
+    notes << tr("No grip or wheelie limit without %1.").arg(fieldNames(bike.boundsLack).join(tr(", ")));
   if (const QString assumed = assumedWords(bike); !assumed.isEmpty()) notes << assumed;
   notes << closedCourseCaution();
   const QString text = notes.join(QStringLiteral("\n\n"));

@@ -25,14 +25,14 @@ void RunPage::build() {
   chart_ = new RunChart;
   stack_ = new QStackedWidget;
   lacking_ = new LackingPanel;
-  table_ = new FiguresTable(tr("Figures of the runs"), kFigureColumns);
+  table_ = new FiguresTable(tr("Acceleration figures"), kFigureColumns);
   drive_ = new QLabel;
   stack_->addWidget(chart_);
   stack_->addWidget(lacking_);
   connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
 
   drive_->setWordWrap(true);
-  drive_->setAccessibleName(tr("The drive in words"));
+  drive_->setAccessibleName(tr("The straight in words"));
 
   auto* side = new QWidget;
   auto* column = new QVBoxLayout(side);
@@ -71,12 +71,12 @@ void RunPage::addSwitches(QBoxLayout& row) {
     });
   };
   auto* ride = new QButtonGroup(this);
-  add(ride, tr("standing start"), true, [this] { chart_->setRide(RunChart::Ride::StandingStart); });
-  add(ride, tr("drive"), false, [this] { chart_->setRide(RunChart::Ride::Drive); });
+  add(ride, tr("Standing start"), true, [this] { chart_->setRide(RunChart::Ride::StandingStart); });
+  add(ride, tr("Straight"), false, [this] { chart_->setRide(RunChart::Ride::Drive); });
   row.addStretch();
   auto* over = new QButtonGroup(this);
-  add(over, tr("over time"), true, [this] { chart_->setOver(RunChart::Over::Time); });
-  add(over, tr("distance"), false, [this] { chart_->setOver(RunChart::Over::Distance); });
+  add(over, tr("Over time"), true, [this] { chart_->setOver(RunChart::Over::Time); });
+  add(over, tr("Distance"), false, [this] { chart_->setOver(RunChart::Over::Distance); });
 }
 
 void RunPage::showPlan() {
@@ -84,7 +84,7 @@ void RunPage::showPlan() {
   if (!bike.accelerates()) {
     auto keys = bike.forceLacks;
     keys.insert(keys.end(), bike.resistanceLacks.begin(), bike.resistanceLacks.end());
-    lacking_->show(tr("A run needs the engine's torque curve, masses and drag area."), keys);
+    lacking_->show(tr("Acceleration needs the engine's torque curve, masses and drag area."), keys);
     stack_->setCurrentWidget(lacking_);
   } else {
     stack_->setCurrentWidget(chart_);

@@ -16,7 +16,7 @@ void SawtoothPage::build() {
   column->addWidget(chart_);
   // In the upper left of the plot: above first gear's climb a saw is always empty.
   auto* teeth = new QToolButton(chart_);
-  teeth->setText(tr("teeth only"));
+  teeth->setText(tr("Teeth only"));
   teeth->setCheckable(true);
   teeth->setToolTip(tr("Starts the engine-speed axis just below the lowest engine speed after a shift."));
   connect(chart_, &LiveChart::laidOut, teeth, [this, teeth] {

@@ -50,23 +50,33 @@ void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
   painter.setFont(font);
   painter.drawText(
       title, Qt::AlignRight,
-      Say::tr("stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
+      Say::tr("Stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
 
   TextCache texts;
-  const double readoutHeight = Readout::heightFor(font);
-  Readout::paint(painter, QRectF(kMargin, kMargin + 22, kPage.width() - 2 * kMargin, readoutHeight), font,
-                 colours, summary(plan, units), keyFigures(plan, units), texts);
+  Summary words = summary(plan, units);
+  words.cautions.clear();  // all of them stand at the foot
+  const double width = kPage.width() - 2 * kMargin;
+  const auto figures = keyFigures(plan, units);
+  const double readoutHeight = Readout::heightFor(font, width, words, figures, texts);
+  Readout::paint(painter, QRectF(kMargin, kMargin + 22, width, readoutHeight), font, colours, words, figures,
+                 texts);
 
   QFont small = font;
   small.setPointSizeF(9);
-  painter.setFont(small);
-  painter.setPen(colours.mutedText);
-  const double lineHeight = QFontMetricsF(small).height();
-  const QStringList lines = cautions();
-  const double cautionTop = kPage.height() - kMargin - lineHeight * static_cast<double>(lines.size() + 1);
-  painter.drawText(QRectF(kMargin + 24, cautionTop, kPage.width() - 2 * kMargin - 48,
-                          lineHeight * static_cast<double>(lines.size() + 1)),
-                   Qt::TextWordWrap | Qt::AlignLeft, lines.join(QLatin1Char('\n')));
+  painter.setPen(colours.text);
+  QStringList lines = cautionsFor(plan, CautionPlace::Paper);
+  if (const QString instrument = speedometerWords(plan); !instrument.isEmpty() && !lines.contains(instrument))
+    lines.prepend(instrument);
+  const double footWidth = width - 48;
+  double footHeight = 0.0;
+  for (const QString& line : lines) footHeight += texts.wrappedHeight(small, line, footWidth);
+  const double cautionTop = kPage.height() - kMargin - footHeight;
+  double y = cautionTop;
+  for (const QString& line : lines) {
+    const double height = texts.wrappedHeight(small, line, footWidth);
+    texts.drawWrapped(painter, small, QRectF(kMargin + 24, y, footWidth, height), line);
+    y += height;
+  }
 
   SawtoothChart chart;
   chart.setFont(font);

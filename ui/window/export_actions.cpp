@@ -36,8 +36,8 @@ ExportActions::ExportActions(MainWindow& window) : QObject(&window), window_(win
 void ExportActions::addTo(QMenu& menu) {
   menu.addAction(tr("Copy &Picture"), this, &ExportActions::copyPicture);
   menu.addAction(tr("&Save Picture…"), this, &ExportActions::savePicture);
-  menu.addAction(tr("Save &Numbers…"), this, &ExportActions::saveNumbers);
-  menu.addAction(tr("Show Numbers as a &Table"), this, &ExportActions::showNumbers);
+  menu.addAction(tr("Save &Data…"), this, &ExportActions::saveNumbers);
+  menu.addAction(tr("Show Data as a &Table"), this, &ExportActions::showNumbers);
 }
 
 void ExportActions::copyPicture() {
@@ -47,24 +47,23 @@ void ExportActions::copyPicture() {
 void ExportActions::savePicture() {
   Picture* picture = window_.currentPicture();
   if (!picture) return;
-  const QString file = fileToSave(&window_, tr("Save the picture"),
+  const QString file = fileToSave(&window_, tr("Save the Picture"),
                                   fileNameFrom(window_.document().title()) + QStringLiteral(".png"),
                                   tr("Pictures (*.png *.svg *.pdf)"),
                                   {QStringLiteral(".png"), QStringLiteral(".svg"), QStringLiteral(".pdf")});
   if (file.isEmpty()) return;
-  if (const auto why = picture->savePicture(file))
-    warnOfFile(&window_, tr("The picture could not be saved"), file, *why);
+  if (const auto why = picture->savePicture(file)) warnOfFile(&window_, tr("Picture Not Saved"), file, *why);
 }
 
 void ExportActions::saveNumbers() {
   Page* page = window_.currentPage();
   if (!page) return;
-  const QString file = fileToSave(&window_, tr("Save the numbers"),
+  const QString file = fileToSave(&window_, tr("Save the Data"),
                                   fileNameFrom(window_.document().title()) + QStringLiteral(".csv"),
                                   tr("Comma-separated values (*.csv)"), {QStringLiteral(".csv")});
   if (file.isEmpty()) return;
   if (const auto problem = saveFile(pathOf(file), page->csv().toStdString()))
-    warnOfFile(&window_, tr("The numbers could not be saved"), file, *problem);
+    warnOfFile(&window_, tr("Data Not Saved"), file, *problem);
 }
 
 void ExportActions::showNumbers() {
@@ -72,7 +71,7 @@ void ExportActions::showNumbers() {
   if (!page) return;
   auto* dialog = new QDialog(&window_);
   dialog->setAttribute(Qt::WA_DeleteOnClose);
-  dialog->setWindowTitle(tr("Numbers of the chart"));
+  dialog->setWindowTitle(tr("Chart Data"));
   auto* table = new QTableWidget;
   table->setAccessibleName(dialog->windowTitle());
   table->setEditTriggers(QAbstractItemView::NoEditTriggers);

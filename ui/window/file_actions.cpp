@@ -79,7 +79,7 @@ void FileActions::addFileMenu(QMenuBar& bar) {
                   &FileActions::saveAs);
   revert_ = menu->addAction(tr("Re&vert to Saved"), this, &FileActions::revert);
   menu->addSeparator();
-  exports_->addTo(*menu->addMenu(tr("&Picture and Numbers")));
+  exports_->addTo(*menu->addMenu(tr("&Export")));
   menu->addSeparator();
   menu->addAction(tr("&Close Window"), QKeySequence::Close, &window_, &QWidget::close);
   menu->addAction(tr("&Quit"), QKeySequence::Quit, qApp, &QApplication::closeAllWindows);
@@ -117,7 +117,7 @@ void FileActions::rebuildRecent(QMenu* menu) {
                     [this, file] { openFile(file); });
   }
   if (files.isEmpty()) {
-    menu->addAction(tr("nothing yet"))->setEnabled(false);
+    menu->addAction(tr("Nothing yet"))->setEnabled(false);
     return;
   }
   menu->addSeparator();
@@ -140,7 +140,7 @@ void FileActions::open() {
   const QString folder = file.isEmpty() ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
                                         : QFileInfo(file).path();
   for (const QString& chosen :
-       QFileDialog::getOpenFileNames(&window_, tr("Open a bike"), folder, fileFilter()))
+       QFileDialog::getOpenFileNames(&window_, tr("Open a Bike"), folder, fileFilter()))
     openFile(chosen);
 }
 
@@ -154,7 +154,7 @@ void FileActions::openFile(const QString& file) {
   }
   const auto mark = markOf(pathOf(path));  // before it is read: a change in between is one of somebody else
   auto profile = loadProfile(pathOf(path));
-  if (!profile) return warnOfFile(&window_, tr("This bike cannot be opened"), path, profile.problem());
+  if (!profile) return warnOfFile(&window_, tr("Bike Not Opened"), path, profile.problem());
   preferences::addRecentFile(path);
   const Document& here = window_.document();
   const bool untouchedSample = here.file().isEmpty() && !here.isModified();
@@ -169,14 +169,14 @@ void FileActions::openDropped(const QList<QUrl>& urls) {
       openFile(
           nameOf(QByteArray::fromPercentEncoding(url.path(QUrl::FullyEncoded).toLatin1()).toStdString()));
     else
-      warn(&window_, tr("This bike cannot be opened"),
+      warn(&window_, tr("Bike Not Opened"),
            tr("%1 is not a file on this machine.").arg(onOneLine(url.toDisplayString())));
   }
 }
 
 bool FileActions::saveTo(const QString& file) {
   if (const auto problem = window_.document().save(file)) {
-    warnOfFile(&window_, tr("The bike could not be saved"), file, *problem);
+    warnOfFile(&window_, tr("Bike Not Saved"), file, *problem);
     return false;
   }
   preferences::addRecentFile(file);
@@ -211,13 +211,12 @@ bool FileActions::saveAs() {
   if (start.isEmpty())
     start = QDir(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation))
                 .filePath(fileNameFrom(window_.document().title()) + kFileEnding);
-  const QString chosen = fileToSave(&window_, tr("Save the bike as"), start, fileFilter(),
+  const QString chosen = fileToSave(&window_, tr("Save the Bike As"), start, fileFilter(),
                                     {kFileEnding, QStringLiteral(".json")});
   if (chosen.isEmpty()) return false;
   const QString file = QFileInfo(chosen).absoluteFilePath();
   if (MainWindow* other = windowOn(file); other && other != &window_) {
-    warn(&window_, tr("The bike could not be saved"),
-         tr("%1 is open in another window.").arg(shownFile(file)));
+    warn(&window_, tr("Bike Not Saved"), tr("%1 is open in another window.").arg(shownFile(file)));
     return false;
   }
   return saveTo(file);
@@ -233,7 +232,7 @@ void FileActions::revert() {
   const QString file = document.file();
   const auto mark = markOf(pathOf(file));
   auto profile = loadProfile(pathOf(file));
-  if (!profile) return warnOfFile(&window_, tr("The saved bike cannot be read"), file, profile.problem());
+  if (!profile) return warnOfFile(&window_, tr("Bike Not Reverted"), file, profile.problem());
   document.load(std::move(profile).value(), file, mark);
 }
 
@@ -243,7 +242,7 @@ bool FileActions::mayDiscard() {
   const bool gone = !document.file().isEmpty() && !markOf(pathOf(document.file()));
   if (!document.isModified() && !gone) return true;
   const auto answer =
-      ask(&window_, QMessageBox::Warning, tr("Save the changes?"),
+      ask(&window_, QMessageBox::Warning, tr("Save the Changes?"),
           document.isModified()
               ? tr("“%1” has changes that are not saved.").arg(document.title())
               : tr("The file of “%1” is gone, and this window has the last of it.").arg(document.title()),

@@ -22,7 +22,7 @@ void addHelpMenu(MainWindow& window) {
       sampleMenu->addAction(name, sampleMenu, [bike = profile] { MainWindow::create(bike)->show(); });
   });
   menu->addAction(MainWindow::tr("&Cautions"), &window, [&window] {
-    inform(&window, MainWindow::tr("Cautions"), cautions().join(QStringLiteral("\n\n")));
+    inform(&window, MainWindow::tr("Cautions"), allCautions().join(QStringLiteral("\n\n")));
   });
   menu->addAction(MainWindow::tr("Show the &Hints Again"), &window, [&window] {
     preferences::setHintsDismissed(false);

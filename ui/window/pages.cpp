@@ -29,10 +29,10 @@ Pages::Pages(MainWindow& window) : window_(window) {
   add(new SawtoothPage, tr("Sawtooth"));
   add(new PullPage([this] { return makeForm({addConditions, addLaunchAndLean}); }), tr("Pull"));
   add(new RunPage([this] { return makeForm({addDrive}); }, [this] { return makeForm({addRollOn}); }),
-      tr("Run"));
+      tr("Acceleration"));
   chain_ = new ChainPage;
   chain_->setMotion(preferences::motion());
-  add(chain_, tr("Chain run"));
+  add(chain_, tr("Chain"));
   addLadder();
   connect(this, &QTabWidget::currentChanged, this, [this] {
     current();  // is there before its fields are filled, also before the window is shown
@@ -81,6 +81,8 @@ FieldForm* Pages::makeForm(std::initializer_list<void (*)(FieldForm&)> groups) {
 }
 
 void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
+  const QString title = isBelt(plan->proposed.setup) ? tr("Belt") : tr("Chain");
+  if (const int at = indexOf(chain_); tabText(at) != title) setTabText(at, title);
   for (Page* page : pages_) page->take(plan, units);
 }
 

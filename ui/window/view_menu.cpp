@@ -16,13 +16,13 @@ ViewMenu::ViewMenu(QMenuBar& bar, QObject& parent) : QObject(&parent) {
       {tr("&Metric: km/h, mm, N·m, kg"), tr("&Imperial: mph, in, lb·ft, lb"), tr("Mi&xed: mph, else metric")},
       [](int i) { preferences::setUnits(UnitsShown(static_cast<UnitSystem>(i))); });
   addFigures(*menu->addMenu(tr("&Key Figures")));
-  motion_ = menu->addAction(tr("M&otion"), this, [](bool on) {
+  motion_ = menu->addAction(tr("Anim&ations"), this, [](bool on) {
     preferences::setMotion(on);
     MainWindow::allPreferencesChanged();
   });
   motion_->setCheckable(true);
   appearance_ = addChoices(*menu->addMenu(tr("&Appearance")),
-                           {tr("As the &Desktop"), tr("&Light"), tr("Dar&k")}, [](int i) {
+                           {tr("Follow &Desktop"), tr("&Light"), tr("Dar&k")}, [](int i) {
                              preferences::setAppearance(static_cast<Appearance>(i));
                              applyAppearance(static_cast<Appearance>(i));
                            });
@@ -52,7 +52,7 @@ void ViewMenu::addFigures(QMenu& menu) {
     connect(action, &QAction::triggered, this, &ViewMenu::pickFigures);
   }
   menu.addSeparator();
-  menu.addAction(tr("The &Usual Ones"), this, [] {
+  menu.addAction(tr("&Reset to Default"), this, [] {
     preferences::setFigures({});
     MainWindow::allPreferencesChanged();
   });

@@ -63,9 +63,9 @@ QString gainWords(const Aim& aim) {
   const QString size = number(std::abs(wanted), wanted == std::round(wanted) ? 0 : 1);
   if (wanted >= 0.0)
     return inGear(aim.gear, Say::tr("%1 % more pull in gear %2").arg(size),
-                  Say::tr("%1 % more pull in last gear").arg(size));
+                  Say::tr("%1 % more pull in top gear").arg(size));
   return inGear(aim.gear, Say::tr("at most %1 % less pull in gear %2").arg(size),
-                Say::tr("at most %1 % less pull in last gear").arg(size));
+                Say::tr("at most %1 % less pull in top gear").arg(size));
 }
 
 }  // namespace
@@ -77,19 +77,19 @@ QString aimWords(const Aim& aim, const UnitsShown& units) {
   const QString rpm = number(aim.rpm.value_or(0.0), 0);
   switch (aim.want) {
     case Aim::Want::RevAtSpeed:
-      return inGear(aim.gear, Say::tr("gear %3 at %1 rpm at %2").arg(rpm, speed),
-                    Say::tr("last gear at %1 rpm at %2").arg(rpm, speed));
+      return inGear(aim.gear, Say::tr("%1 rpm at %2 in gear %3").arg(rpm, speed),
+                    Say::tr("%1 rpm at %2 in top gear").arg(rpm, speed));
     case Aim::Want::CruiseBelow:
-      return inGear(aim.gear, Say::tr("gear %3 below %1 rpm at %2").arg(rpm, speed),
-                    Say::tr("last gear below %1 rpm at %2").arg(rpm, speed));
+      return inGear(aim.gear, Say::tr("below %1 rpm at %2 in gear %3").arg(rpm, speed),
+                    Say::tr("below %1 rpm at %2 in top gear").arg(rpm, speed));
     case Aim::Want::PullGain:
       return gainWords(aim);
     case Aim::Want::LeastDriveTime:
-      return Say::tr("end of the drive in least time");
+      return Say::tr("quickest to the end of the straight");
     case Aim::Want::TopSpeedAtLeast:
       break;
   }
-  return Say::tr("no slower than %1").arg(speed);
+  return Say::tr("top speed at least %1").arg(speed);
 }
 
 QString marginWords(const Aim& aim, const AimOutcome& outcome, const UnitsShown& units) {
@@ -127,8 +127,8 @@ QString aimAnswerWords(const std::vector<LadderRow>& rows, const std::vector<Aim
   if (answer.best)
     sentences << Say::tr("Best for the aims: %1.").arg(named(rows[*answer.best]));
   else
-    sentences << (answer.betterLeftOut.empty() ? Say::tr("No pair of this range reaches all aims.")
-                                               : Say::tr("No pair of this range reaches all aims and fits."));
+    sentences << (answer.betterLeftOut.empty() ? Say::tr("No pair in this range meets every aim.")
+                                               : Say::tr("No pair in this range meets every aim and fits."));
   const std::size_t all = answer.betterLeftOut.size(), shown = std::min(kMostLeftOut, all);
   for (std::size_t i = 0; i < shown; ++i) {
     const LadderRow& row = rows[answer.betterLeftOut[i]];

@@ -35,9 +35,10 @@ QString loopText(const ChainRunFigures& run, const ChainRunFigures& stock) {
 QString tensionText(const ChainRunFigures& run, const UnitsShown& units) {
   const QString pull =
       units.withUnit(number(units.shown(Quantity::Force, *run.peakTensionN), 0), Quantity::Force);
-  if (!run.safetyFactor) return Say::tr("pulls up to %1").arg(pull);
-  return (run.strengthAssumed ? Say::tr("pulls up to %1, safety factor %2 (least strength of the size)")
-                              : Say::tr("pulls up to %1, safety factor %2"))
+  if (!run.safetyFactor) return Say::tr("peak tension %1").arg(pull);
+  return (run.strengthAssumed
+              ? Say::tr("peak tension %1, strength ÷ peak tension %2 (minimum for the size; comparison only)")
+              : Say::tr("peak tension %1, strength ÷ peak tension %2 (comparison only)"))
       .arg(pull, number(*run.safetyFactor, 1));
 }
 
@@ -61,7 +62,7 @@ QString teethLabel(const Plan& plan, SprocketPlace place) {
 QString wrapLabel(const Plan& plan) {
   const auto wrap = [](const SetupPlan& setup) { return figureText(setup.chainRun->frontWrapDeg, 0); };
   const QString now = wrap(plan.proposed), before = wrap(plan.stock);
-  return now == before ? Say::tr("wrap %1°").arg(now) : Say::tr("wrap %1° (stock %2)").arg(now, before);
+  return now == before ? Say::tr("Wrap %1°").arg(now) : Say::tr("Wrap %1° (stock %2)").arg(now, before);
 }
 
 QStringList loopLabel(const Plan& plan, const UnitsShown& units) {
@@ -69,7 +70,7 @@ QStringList loopLabel(const Plan& plan, const UnitsShown& units) {
   QString loop = loopText(run, *plan.stock.chainRun);
   if (const auto& size = plan.proposed.setup.options.chainSize; size && !run.belt)
     loop = Say::tr("%1, %2", "chain's size and links").arg(QString::fromUtf8(size->name.data()), loop);
-  if (!run.tightCentreM) return {loop, Say::tr("does not reach round")};
+  if (!run.tightCentreM) return {loop, Say::tr("too short")};
   QStringList lines{loop};
   if (run.peakTensionN) lines << tensionText(run, units);
   return lines;
@@ -79,90 +80,132 @@ QString centreLabel(const Plan& plan, const UnitsShown& units) {
   const QString now = small(plan.proposed.chainRun->centreDistanceM, units);
   const QString before = small(plan.stock.chainRun->centreDistanceM, units);
   const QString withUnit = units.withUnit(now, Quantity::SmallLength);
-  return now == before ? Say::tr("centres %1").arg(withUnit)
-                       : Say::tr("centres %1 (stock %2)").arg(withUnit, before);
+  return now == before ? Say::tr("Centres %1").arg(withUnit)
+                       : Say::tr("Centres %1 (stock %2)").arg(withUnit, before);
 }
 
 QStringList axleLabel(const Plan& plan, const UnitsShown& units) {
   const ChainRunFigures& run = *plan.proposed.chainRun;
   QStringList lines;
   if (run.axleShiftM)
-    lines << byShift(*run.axleShiftM, units, Say::tr("axle stays"), Say::tr("axle %1 back"),
-                     Say::tr("axle %1 forward"));
-  if (run.fits) lines << (*run.fits ? Say::tr("fits") : Say::tr("does not fit"));
+    lines << byShift(*run.axleShiftM, units, Say::tr("Axle stays"), Say::tr("Axle %1 back"),
+                     Say::tr("Axle %1 forward"));
+  const QString misfit = misfitHeading(run);
+  if (run.fits) lines << (misfit.isEmpty() ? Say::tr("Fits") : misfit);
   return lines;
 }
 
-std::vector<QStringList> chainTable(const Plan& plan, const UnitsShown& units) {
-  const SetupPlan &from = plan.stock, &to = plan.proposed;
-  if (!from.chainRun || !to.chainRun) return {};
-  const ChainRunFigures &was = *from.chainRun, &is = *to.chainRun;
-  const QString mm = units.name(Quantity::SmallLength), kg = units.name(Quantity::Mass);
-  const int decimals = units.decimals(Quantity::SmallLength);
-  const auto length = [&](const Figure& m) {
-    return m ? Figure(units.shown(Quantity::SmallLength, *m)) : std::nullopt;
-  };
-  const auto whole = [](int x) { return Figure(static_cast<double>(x)); };
-  const auto arm = [](const ChainRunFigures& run) {
-    return run.swingarm ? run.swingarm->antiSquatPercent : std::nullopt;
-  };
-  const auto play = [&](const ChainRunFigures& run) {
-    return run.swingarm && run.swingarm->tightSpot ? length(run.swingarm->tightSpot->leastPlayM)
-                                                   : std::nullopt;
-  };
-  const auto force = [&](const Figure& n) {
-    return n ? Figure(units.shown(Quantity::Force, *n)) : std::nullopt;
-  };
-  const auto speed = [&](double mps) { return Figure(units.shown(Quantity::Length, mps)); };
-  const bool belt = is.belt;
-  // A belt bends between its teeth, too: its speed does not ripple.
-  const auto ripple = [](const ChainRunFigures& run, double percentage) {
-    return run.belt ? std::nullopt : Figure(percentage);
-  };
-  // Of the lengths themselves: centre distance, axle and wheelbase move by the same.
-  const auto lengthRow = [&](const QString& name, const Figure& a, const Figure& b) {
-    QStringList cells = figureRow(name, length(a), length(b), decimals);
-    if (!cells.back().isEmpty())
-      cells.back() = signedNumber(units.shown(Quantity::SmallLength, *b - *a), decimals);
-    return cells;
-  };
-  const auto massRow = [&](const QString& name, const std::optional<SprocketMass>& a,
-                           const std::optional<SprocketMass>& b) {
+namespace {
+
+/// Rows of the chain's table in one system of units.
+class ChainRows {
+ public:
+  ChainRows(const Plan& plan, const UnitsShown& units)
+      : from_(plan.stock), to_(plan.proposed), was_(*from_.chainRun), is_(*to_.chainRun), units_(units) {}
+
+  std::vector<QStringList> all() const {
+    std::vector<QStringList> rows{{QString(), Say::tr("Stock"), Say::tr("Proposed"), Say::tr("Difference")}};
+    addPlace(rows);
+    addTeeth(rows);
+    addStrength(rows);
+    addSwingarm(rows);
+    return rows;
+  }
+
+ private:
+  /// Where chain or belt puts the axle.
+  void addPlace(std::vector<QStringList>& rows) const {
+    const QString mm = units_.name(Quantity::SmallLength);
+    const auto whole = [](int x) { return Figure(static_cast<double>(x)); };
+    const int decimals = units_.decimals(Quantity::SmallLength);
+    rows.push_back(figureRow(is_.belt ? Say::tr("Belt, teeth") : Say::tr("Links"),
+                             was_.belt == is_.belt ? whole(was_.links) : std::nullopt, whole(is_.links), 0));
+    rows.push_back(
+        lengthRow(Say::tr("Centre distance, %1").arg(mm), was_.centreDistanceM, is_.centreDistanceM));
+    rows.push_back({Say::tr("Axle shift (+ is back), %1").arg(mm), number(0.0, decimals),
+                    is_.axleShiftM
+                        ? signedNumber(units_.shown(Quantity::SmallLength, *is_.axleShiftM), decimals)
+                        : Say::tr("–"),
+                    QString()});
+    rows.push_back(lengthRow(Say::tr("Wheelbase, %1").arg(mm), was_.wheelbaseM, is_.wheelbaseM));
+    rows.push_back(figureRow(Say::tr("Front wrap, °"), was_.frontWrapDeg, is_.frontWrapDeg, 1));
+  }
+
+  void addTeeth(std::vector<QStringList>& rows) const {
+    const auto whole = [](int x) { return Figure(static_cast<double>(x)); };
+    rows.push_back(figureRow(Say::tr("Shared factor, front (1 is best)"), whole(was_.commonFactorFront),
+                             whole(is_.commonFactorFront), 0));
+    rows.push_back(figureRow(Say::tr("Shared factor, rear (1 is best)"), whole(was_.commonFactorRear),
+                             whole(is_.commonFactorRear), 0));
+    // A belt bends between its teeth, too: its speed does not ripple.
+    if (is_.belt) return;
+    const auto ripple = [](const ChainRunFigures& run, double percentage) {
+      return run.belt ? std::nullopt : Figure(percentage);
+    };
+    rows.push_back(figureRow(Say::tr("Speed ripple, front, %"), ripple(was_, was_.chordalFrontPercent),
+                             ripple(is_, is_.chordalFrontPercent), 2));
+    rows.push_back(figureRow(Say::tr("Speed ripple, rear, %"), ripple(was_, was_.chordalRearPercent),
+                             ripple(is_, is_.chordalRearPercent), 2));
+  }
+
+  void addStrength(std::vector<QStringList>& rows) const {
+    const auto force = [&](const Figure& n) {
+      return n ? Figure(units_.shown(Quantity::Force, *n)) : std::nullopt;
+    };
+    const auto speed = [&](double mps) { return Figure(units_.shown(Quantity::Length, mps)); };
+    const QString kg = units_.name(Quantity::Mass);
+    rows.push_back(figureRow(Say::tr("Speed at the rev limit, %1/s").arg(units_.name(Quantity::Length)),
+                             speed(was_.topChainSpeedMps), speed(is_.topChainSpeedMps), 1));
+    rows.push_back(figureRow(Say::tr("Peak tension, %1").arg(units_.name(Quantity::Force)),
+                             force(was_.peakTensionN), force(is_.peakTensionN), 0));
+    rows.push_back(figureRow(Say::tr("Strength ÷ peak tension (comparison only)"), was_.safetyFactor,
+                             is_.safetyFactor, 1));
+    rows.push_back(massRow((is_.belt ? Say::tr("Front pulley, %1") : Say::tr("Front sprocket, %1")).arg(kg),
+                           from_.sprockets.front, to_.sprockets.front));
+    rows.push_back(massRow((is_.belt ? Say::tr("Rear pulley, %1") : Say::tr("Rear sprocket, %1")).arg(kg),
+                           from_.sprockets.rear, to_.sprockets.rear));
+  }
+
+  void addSwingarm(std::vector<QStringList>& rows) const {
+    const auto squat = [](const ChainRunFigures& run) {
+      return run.swingarm ? run.swingarm->antiSquatPercent : std::nullopt;
+    };
+    rows.push_back(figureRow(Say::tr("Anti-squat, %"), squat(was_), squat(is_), 1));
+    if (is_.belt) return;  // a belt's tension goes by its manual's method
+    const auto slack = [](const ChainRunFigures& run) {
+      return !run.belt && run.swingarm && run.swingarm->tightSpot
+                 ? Figure(run.swingarm->tightSpot->leastPlayM)
+                 : std::nullopt;
+    };
+    rows.push_back(
+        lengthRow(Say::tr("Slack limit, binds below, no setting, %1").arg(units_.name(Quantity::SmallLength)),
+                  slack(was_), slack(is_)));
+  }
+
+  QStringList lengthRow(const QString& name, const Figure& a, const Figure& b) const {
+    const auto shown = [&](const Figure& m) {
+      return m ? Figure(units_.shown(Quantity::SmallLength, *m)) : std::nullopt;
+    };
+    return figureRow(name, shown(a), shown(b), units_.decimals(Quantity::SmallLength));
+  }
+
+  QStringList massRow(const QString& name, const std::optional<SprocketMass>& a,
+                      const std::optional<SprocketMass>& b) const {
     const bool weighed = a && b && !a->estimated && !b->estimated;
-    const QString difference =
-        weighed ? signedNumber(units.shown(Quantity::Mass, b->kg - a->kg), 2) : QString();
-    return QStringList{name, massText(a, units), massText(b, units),
-                       weighed && a->kg == b->kg ? QString() : difference};
-  };
-  return {
-      {QString(), Say::tr("stock"), Say::tr("proposed"), Say::tr("difference")},
-      figureRow(belt ? Say::tr("belt, teeth") : Say::tr("links"),
-                was.belt == belt ? whole(was.links) : std::nullopt, whole(is.links), 0),
-      lengthRow(Say::tr("centre distance, %1").arg(mm), was.centreDistanceM, is.centreDistanceM),
-      {Say::tr("axle from stock, %1").arg(mm), number(0.0, decimals),
-       is.axleShiftM ? signedNumber(units.shown(Quantity::SmallLength, *is.axleShiftM), decimals)
-                     : Say::tr("–"),
-       QString()},
-      lengthRow(Say::tr("wheelbase, %1").arg(mm), was.wheelbaseM, is.wheelbaseM),
-      figureRow(Say::tr("front wrap, °"), was.frontWrapDeg, is.frontWrapDeg, 1),
-      figureRow(Say::tr("meeting, front (1 is best)"), whole(was.commonFactorFront),
-                whole(is.commonFactorFront), 0),
-      figureRow(Say::tr("meeting, rear (1 is best)"), whole(was.commonFactorRear), whole(is.commonFactorRear),
-                0),
-      figureRow(Say::tr("chordal, front, %"), ripple(was, was.chordalFrontPercent),
-                ripple(is, is.chordalFrontPercent), 2),
-      figureRow(Say::tr("chordal, rear, %"), ripple(was, was.chordalRearPercent),
-                ripple(is, is.chordalRearPercent), 2),
-      figureRow(Say::tr("speed at the limit, %1/s").arg(units.name(Quantity::Length)),
-                speed(was.topChainSpeedMps), speed(is.topChainSpeedMps), 1),
-      figureRow(Say::tr("greatest tension, %1").arg(units.name(Quantity::Force)), force(was.peakTensionN),
-                force(is.peakTensionN), 0),
-      figureRow(Say::tr("safety factor"), was.safetyFactor, is.safetyFactor, 1),
-      massRow(Say::tr("front sprocket, %1").arg(kg), from.sprockets.front, to.sprockets.front),
-      massRow(Say::tr("rear sprocket, %1").arg(kg), from.sprockets.rear, to.sprockets.rear),
-      figureRow(Say::tr("anti-squat, %"), arm(was), arm(is), 1),
-      figureRow(Say::tr("least play, %1").arg(mm), play(was), play(is), decimals),
-  };
+    if (!weighed) return {name, massText(a, units_), massText(b, units_), QString()};
+    return figureRow(name, units_.shown(Quantity::Mass, a->kg), units_.shown(Quantity::Mass, b->kg), 2);
+  }
+
+  const SetupPlan &from_, &to_;
+  const ChainRunFigures &was_, &is_;
+  const UnitsShown& units_;
+};
+
+}  // namespace
+
+std::vector<QStringList> chainTable(const Plan& plan, const UnitsShown& units) {
+  if (!plan.stock.chainRun || !plan.proposed.chainRun) return {};
+  return ChainRows(plan, units).all();
 }
 
 }  // namespace layshaft::ui

@@ -4,6 +4,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "ui/words/numbers.h"
 
@@ -20,7 +21,7 @@ QString withUnit(double metres, const UnitsShown& units) {
       Quantity::SmallLength);
 }
 
-/// "a 525 chain does not run on the rear sprocket, cut for 520 (other inner width)".
+/// "a 525 chain will not run on the rear sprocket, cut for 520 (other inner width)".
 QString mixWords(const SizeMix& mix) {
   const SizeDifference differs = sizeDifference(mix.chain, mix.sprocket);
   QStringList what;
@@ -29,22 +30,26 @@ QString mixWords(const SizeMix& mix) {
   if (differs.innerWidth) what << Say::tr("inner width");
   const auto name = [](const ChainSize& size) { return QString::fromUtf8(size.name.data()); };
   return (mix.place == SprocketPlace::Front
-              ? Say::tr("a %1 chain does not run on the front sprocket, cut for %2 (other %3)")
-              : Say::tr("a %1 chain does not run on the rear sprocket, cut for %2 (other %3)"))
+              ? Say::tr("a %1 chain will not run on the front sprocket, cut for %2 (different %3)")
+              : Say::tr("a %1 chain will not run on the rear sprocket, cut for %2 (different %3)"))
       .arg(name(mix.chain), name(mix.sprocket), what.join(Say::tr(", ", "between dimensions")));
 }
 
-/// Where a length comes from: the chain that is on, one of the box before one that must be cut, else a new
+/// Where a length comes from: the chain on the bike, one of the box before one that must be cut, else a new
 /// one.
 QString sourceWords(const FittingLength& length, const ChainRunFigures& run) {
   if (run.belt) return length.links == run.links ? Say::tr("as it is") : Say::tr("another belt");
-  if (length.shortenBy == 0) return Say::tr("as it is");
   QStringList ways;
-  if (length.spare && length.spare->shortenBy == 0) ways << Say::tr("in the spares box");
-  if (length.shortenBy) ways << Say::tr("this chain, %n links taken out", nullptr, *length.shortenBy);
+  if (length.shortenBy)
+    ways << (*length.shortenBy == 0 ? Say::tr("this chain")
+                                    : Say::tr("this chain, %n links taken out", nullptr, *length.shortenBy));
+  if (length.spare && length.spare->shortenBy == 0)
+    //: %1 is the number of links of a chain
+    ways << Say::tr("the %1-link chain in the spares box").arg(length.spare->links);
   if (ways.isEmpty() && length.spare)
     //: %1 is the number of links of a chain
-    ways << Say::tr("the %1 of the spares box, %n links taken out", nullptr, length.spare->shortenBy)
+    ways << Say::tr("the %1-link chain in the spares box, %n links taken out", nullptr,
+                    length.spare->shortenBy)
                 .arg(length.spare->links);
   return ways.isEmpty() ? Say::tr("a new chain") : ways.join(Say::tr(" or ", "between ways to get a chain"));
 }
@@ -72,10 +77,14 @@ bool partsFit(const ChainRunFigures& run) {
 }
 
 /// Which lengths would do where this one does not, or that none does; empty where that cannot be told.
-QString remedyWords(const ChainRunFigures& run, const UnitsShown& units) {
+QString remedyWords(const ChainRunFigures& run, const UnitsShown& units, FitDetail detail) {
   if (!run.slotKnown || !partsFit(run)) return {};
-  if (!run.lengthsThatFit.empty()) return Say::tr("Would fit: %1.").arg(lengthWords(run, units));
-  return run.belt ? Say::tr("No belt of the listed lengths fits.") : Say::tr("No even number of links fits.");
+  if (run.lengthsThatFit.empty())
+    return run.belt ? Say::tr("None of the available belt lengths fits.")
+                    : Say::tr("No even number of links fits.");
+  if (detail == FitDetail::Short)
+    return Say::tr("Would fit %1.", "%1 is \"with 112 or 114 links\"").arg(otherLengthsWords(run));
+  return Say::tr("Would fit: %1.").arg(lengthWords(run, units));
 }
 
 QString secondsWords(const SprocketSaving& saving) {
@@ -85,7 +94,7 @@ QString secondsWords(const SprocketSaving& saving) {
     const QString size = number(std::abs(*seconds), 3);
     if (size != number(0.0, 3)) parts << words.arg(size);
   };
-  add(saving.driveS, Say::tr("%1 s on the drive"));
+  add(saving.driveS, Say::tr("%1 s on the straight"));
   add(saving.quarterMileS, Say::tr("%1 s over the quarter mile"));
   return parts.join(Say::tr(", ", "between times"));
 }
@@ -97,7 +106,7 @@ QString massWords(double kg, const UnitsShown& units) {
 }
 
 /// What those that differ from stock's weigh against them.
-QString weightWords(const SprocketSaving& saving, const UnitsShown& units) {
+QString weightWords(const SprocketSaving& saving, bool belt, const UnitsShown& units) {
   const auto differs = [](const std::optional<SprocketDifference>& d) {
     return d && (d->kg != 0.0 || d->wheelInertiaKgM2 != 0.0);
   };
@@ -106,16 +115,25 @@ QString weightWords(const SprocketSaving& saving, const UnitsShown& units) {
     return (saving.kg > 0.0 ? less : more).arg(massWords(saving.kg, units));
   };
   if (differs(saving.front) && differs(saving.rear))
-    return say(Say::tr("Both sprockets together weigh as much as stock's."),
-               Say::tr("Both sprockets together weigh %1 less than stock's."),
-               Say::tr("Both sprockets together weigh %1 more than stock's."));
+    return belt ? say(Say::tr("Both pulleys together weigh as much as stock's."),
+                      Say::tr("Both pulleys together weigh %1 less than stock's."),
+                      Say::tr("Both pulleys together weigh %1 more than stock's."))
+                : say(Say::tr("Both sprockets together weigh as much as stock's."),
+                      Say::tr("Both sprockets together weigh %1 less than stock's."),
+                      Say::tr("Both sprockets together weigh %1 more than stock's."));
   if (differs(saving.front))
-    return say(Say::tr("The front sprocket weighs as much as stock's."),
-               Say::tr("The front sprocket weighs %1 less than stock's."),
-               Say::tr("The front sprocket weighs %1 more than stock's."));
-  return say(Say::tr("The rear sprocket weighs as much as stock's."),
-             Say::tr("The rear sprocket weighs %1 less than stock's."),
-             Say::tr("The rear sprocket weighs %1 more than stock's."));
+    return belt ? say(Say::tr("The front pulley weighs as much as stock's."),
+                      Say::tr("The front pulley weighs %1 less than stock's."),
+                      Say::tr("The front pulley weighs %1 more than stock's."))
+                : say(Say::tr("The front sprocket weighs as much as stock's."),
+                      Say::tr("The front sprocket weighs %1 less than stock's."),
+                      Say::tr("The front sprocket weighs %1 more than stock's."));
+  return belt ? say(Say::tr("The rear pulley weighs as much as stock's."),
+                    Say::tr("The rear pulley weighs %1 less than stock's."),
+                    Say::tr("The rear pulley weighs %1 more than stock's."))
+              : say(Say::tr("The rear sprocket weighs as much as stock's."),
+                    Say::tr("The rear sprocket weighs %1 less than stock's."),
+                    Say::tr("The rear sprocket weighs %1 more than stock's."));
 }
 
 /// What that is worth as it turns, on the scales and on the clock.
@@ -124,29 +142,29 @@ QString worthWords(const SprocketSaving& saving, const UnitsShown& units) {
   const bool lighter = saving.equivalentKg >= 0.0;
   const QString seconds = secondsWords(saving);
   if (seconds.isEmpty())
-    return (lighter ? Say::tr("As it turns, that is as if the bike were %1 lighter.")
-                    : Say::tr("As it turns, that is as if the bike were %1 heavier."))
+    return (lighter ? Say::tr("Because it spins, that is worth %1 off the bike.")
+                    : Say::tr("Because it spins, that is worth %1 on the bike."))
         .arg(mass);
-  return (lighter ? Say::tr("As it turns, that is as if the bike were %1 lighter, which saves %2.",
-                            "%2 is \"0.012 s on the drive\"")
-                  : Say::tr("As it turns, that is as if the bike were %1 heavier, which costs %2.",
-                            "%2 is \"0.012 s on the drive\""))
+  return (lighter ? Say::tr("Because it spins, that is worth %1 off the bike and saves %2.",
+                            "%2 is \"0.012 s on the straight\"")
+                  : Say::tr("Because it spins, that is worth %1 on the bike and costs %2.",
+                            "%2 is \"0.012 s on the straight\""))
       .arg(mass, seconds);
 }
 
-QString savingWords(const SprocketSaving& saving, const UnitsShown& units) {
+QString savingWords(const SprocketSaving& saving, bool belt, const UnitsShown& units) {
   if (std::abs(saving.kg) < kNoMass && std::abs(saving.equivalentKg) < kNoMass) return {};
-  QStringList sentences{weightWords(saving, units), worthWords(saving, units)};
+  QStringList sentences{weightWords(saving, belt, units), worthWords(saving, units)};
   if (saving.allCounted())
-    sentences << Say::tr("It is counted in pull and runs.");
+    sentences << Say::tr("It counts in pull and acceleration.");
   else if (saving.anyCounted())
     sentences << Say::tr(
-        "Only what was weighed is counted in pull and runs; the rest is an estimate from teeth and "
+        "Only what was weighed counts in pull and acceleration; the rest is an estimate from teeth and "
         "material.");
   else
     sentences << Say::tr(
-        "That is an estimate from teeth and material, and not counted in pull and runs: weigh both, old and "
-        "new, to count it.");
+        "That is an estimate from teeth and material and does not count in pull and acceleration: weigh "
+        "both, old and new, to count it.");
   return sentences.join(QLatin1Char(' '));
 }
 
@@ -177,16 +195,13 @@ QString armWords(const Plan& plan, const UnitsShown& units) {
   if (from->antiSquatPercent && to->antiSquatPercent)
     if (const QString squat = squatWords(*from->antiSquatPercent, *to->antiSquatPercent); !squat.isEmpty())
       parts << squat;
-  if (to->tightSpot)
-    parts << (plan.proposed.chainRun->belt
-                  ? Say::tr("The belt is tightest with the swingarm at %1°, "
-                            "countershaft, pivot and axle in line. In the "
-                            "posture given the middle of its run then needs at least %2 "
-                            "of play. The manual's figure goes first.")
-                  : Say::tr("The chain is tightest with the swingarm at %1°, "
-                            "countershaft, pivot and axle in line. In the "
-                            "posture given the middle of its run then needs at least %2 "
-                            "of play. The manual's slack goes first."))
+  if (to->tightSpot && plan.proposed.chainRun->belt)
+    parts << Say::tr("The belt is tightest with the swingarm at %1°, countershaft, pivot and axle in line.")
+                 .arg(number(to->tightSpot->angleDeg, 1));
+  else if (to->tightSpot)
+    parts << Say::tr(
+                 "The chain is tightest with the swingarm at %1°, countershaft, pivot and axle in line. With "
+                 "less than %2 of slack in mid-run it binds there.")
                  .arg(number(to->tightSpot->angleDeg, 1), withUnit(to->tightSpot->leastPlayM, units));
   return parts.join(QLatin1Char(' '));
 }
@@ -200,7 +215,7 @@ bool onlyPairChanges(const SetupPlan& a, const SetupPlan& b) {
 /// Links or teeth of what runs round: "114 links".
 QString loopWords(const ChainRunFigures& run) {
   if (run.belt) return Say::tr("a belt of %n teeth", nullptr, run.links);
-  return run.offsetLink ? Say::tr("%n links, an odd number with an offset link", nullptr, run.links)
+  return run.offsetLink ? Say::tr("%n links, an odd number", nullptr, run.links)
                         : Say::tr("%n links", nullptr, run.links);
 }
 
@@ -218,18 +233,21 @@ QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown&
   switch (misfit) {
     case Misfit::AxleTooFarForward:
     case Misfit::AxleTooFarBack:
-      return byShift(run.axleShiftM.value_or(0.0), units,
-                     Say::tr("the axle moves by a hair and has no slot for it"),
-                     Say::tr("the axle moves %1 back, beyond its slot"),
-                     Say::tr("the axle moves %1 forward, beyond its slot"));
+      return byShift(run.axleShiftM.value_or(0.0), units, Say::tr("the axle has no adjustment left"),
+                     Say::tr("the axle would have to move %1 back, past the end of its slot"),
+                     Say::tr("the axle would have to move %1 forward, past the end of its slot"));
     case Misfit::FrontTooLarge:
-      return Say::tr("the front sprocket is too large for its place");
+      return run.belt ? Say::tr("the front pulley will not clear the case or cover")
+                      : Say::tr("the front sprocket will not clear the case or cover");
     case Misfit::FrontTooSmall:
-      return Say::tr("the front sprocket is smaller than allowed");
+      return run.belt ? Say::tr("the front pulley is smaller than allowed")
+                      : Say::tr("the front sprocket is smaller than allowed");
     case Misfit::RearTooLarge:
-      return Say::tr("the rear sprocket is too large for its place");
+      return run.belt ? Say::tr("the rear pulley will not clear swingarm or guard")
+                      : Say::tr("the rear sprocket will not clear swingarm or guard");
     case Misfit::RearTooSmall:
-      return Say::tr("the rear sprocket is smaller than allowed");
+      return run.belt ? Say::tr("the rear pulley is smaller than allowed")
+                      : Say::tr("the rear sprocket is smaller than allowed");
     case Misfit::MixedSizes: {
       QStringList mixes;
       for (const SizeMix& mix : run.mixes) mixes << mixWords(mix);
@@ -238,24 +256,34 @@ QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown&
     case Misfit::ChainDoesNotReach:
       break;
   }
-  return run.belt ? Say::tr("the belt does not reach round") : Say::tr("the chain does not reach round");
+  return run.belt ? Say::tr("the belt is too short for its pulleys")
+                  : Say::tr("the chain is too short for its sprockets");
 }
 
 QString otherLengthsWords(const ChainRunFigures& run) {
-  QStringList lengths;
-  for (const FittingLength& length : run.lengthsThatFit)
-    if (const QString links = QString::number(length.links); !lengths.contains(links)) lengths << links;
-  if (lengths.isEmpty()) return {};
-  if (lengths.size() == 1) {
-    const int only = run.lengthsThatFit.front().links;
+  std::set<int> rising;
+  for (const FittingLength& length : run.lengthsThatFit) rising.insert(length.links);
+  if (rising.empty()) return {};
+  if (rising.size() == 1) {
+    const int only = *rising.begin();
     return run.belt ? Say::tr("with %n teeth", nullptr, only) : Say::tr("with %n links", nullptr, only);
   }
+  QStringList lengths;
+  for (const int links : rising) lengths << QString::number(links);
+  const QString last = lengths.takeLast();
+  const QString all = Say::tr("%1 or %2", "numbers, the last alone")
+                          .arg(lengths.join(Say::tr(", ", "between numbers")), last);
   return (run.belt ? Say::tr("with %1 teeth", "several lengths")
                    : Say::tr("with %1 links", "several lengths"))
-      .arg(lengths.join(Say::tr(" or ", "between numbers")));
+      .arg(all);
 }
 
-QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& units) {
+QString misfitHeading(const ChainRunFigures& run) {
+  if (run.fits == false) return Say::tr("Does not fit");
+  return run.offsetLink ? Say::tr("Does not fit properly") : QString();
+}
+
+QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& units, FitDetail detail) {
   const auto& run = setup.chainRun;
   if (!run) return {};
   const QString loop = loopWords(*run);
@@ -264,7 +292,14 @@ QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& uni
     if (plan.stock.chainRun && std::abs(run->axleShiftM.value_or(0.0)) < kNothing) return {};
     const double shift = run->axleShiftM.value_or(0.0);
     const QString words =
-        run->fits
+        run->fits && run->offsetLink ? byShift(shift, units,
+                                               //: %2 is "113 links, an odd number"
+                                               Say::tr("With %2: the axle stays where it is."),
+                                               //: %2 is "113 links, an odd number"
+                                               Say::tr("With %2: the axle moves %1 back."),
+                                               //: %2 is "113 links, an odd number"
+                                               Say::tr("With %2: the axle moves %1 forward."))
+        : run->fits
             ? byShift(shift, units,
                       //: %2 is "114 links" or "a belt of 120 teeth"
                       Say::tr("Fits with %2: the axle stays where it is."),
@@ -286,28 +321,40 @@ QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& uni
   for (const Misfit misfit : run->misfits) reasons << misfitWords(misfit, *run, units);
   QStringList sentences{
       Say::tr("Does not fit with %1: %2.").arg(loop, reasons.join(Say::tr(", ", "between reasons")))};
-  if (const QString remedy = remedyWords(*run, units); !remedy.isEmpty()) sentences << remedy;
+  if (const QString remedy = remedyWords(*run, units, detail); !remedy.isEmpty()) sentences << remedy;
   return sentences.join(QLatin1Char(' '));
 }
 
 QString turnWords(const Plan& plan) {
   const double more = plan.proposed.change.finalRatioPercent;
+  const bool belt = isBelt(plan.proposed.setup);
   const QString size = number(std::abs(more), 1);
   if (size == number(0.0, 1))
-    return Say::tr("For one turn of the rear wheel the front sprocket turns as often as with stock.");
-  if (!onlyPairChanges(plan.stock, plan.proposed))
-    return (more > 0.0
-                ? Say::tr("For one turn of the rear wheel the front sprocket turns %1 % more; primary, "
-                          "gears or tyre change, too.")
-                : Say::tr("For one turn of the rear wheel the front sprocket turns %1 % less; primary, "
-                          "gears or tyre change, too."))
-        .arg(size);
-  return (more > 0.0
-              ? Say::tr("For one turn of the rear wheel the front sprocket turns %1 % more: every gear "
-                        "is shorter.")
-              : Say::tr("For one turn of the rear wheel the front sprocket turns %1 % less: every gear "
-                        "is taller."))
-      .arg(size);
+    return belt
+               ? Say::tr("For one turn of the rear wheel the front pulley makes as many turns as with stock.")
+               : Say::tr(
+                     "For one turn of the rear wheel the front sprocket makes as many turns as with stock.");
+  if (!onlyPairChanges(plan.stock, plan.proposed)) {
+    const QString words =
+        belt ? (more > 0.0 ? Say::tr("For one turn of the rear wheel the front pulley makes %1 % more turns; "
+                                     "primary, gears or tyre change too.")
+                           : Say::tr("For one turn of the rear wheel the front pulley makes %1 % fewer "
+                                     "turns; primary, gears or tyre change too."))
+             : (more > 0.0 ? Say::tr("For one turn of the rear wheel the front sprocket makes %1 % more "
+                                     "turns; primary, gears or tyre change too.")
+                           : Say::tr("For one turn of the rear wheel the front sprocket makes %1 % fewer "
+                                     "turns; primary, gears or tyre change too."));
+    return words.arg(size);
+  }
+  const QString words = belt ? (more > 0.0 ? Say::tr("For one turn of the rear wheel the front pulley makes "
+                                                     "%1 % more turns: every gear is shorter.")
+                                           : Say::tr("For one turn of the rear wheel the front pulley makes "
+                                                     "%1 % fewer turns: every gear is taller."))
+                             : (more > 0.0 ? Say::tr("For one turn of the rear wheel the front sprocket "
+                                                     "makes %1 % more turns: every gear is shorter.")
+                                           : Say::tr("For one turn of the rear wheel the front sprocket "
+                                                     "makes %1 % fewer turns: every gear is taller."));
+  return words.arg(size);
 }
 
 QStringList chainVerdict(const Plan& plan, const UnitsShown& units) {
@@ -315,31 +362,29 @@ QStringList chainVerdict(const Plan& plan, const UnitsShown& units) {
   if (!setup.chainRun || !plan.stock.chainRun) return {};
   QStringList sentences;
   const ChainRunFigures& run = *setup.chainRun;
-  const QString fit = fitWords(plan, setup, units);
+  const QString fit = fitWords(plan, setup, units, FitDetail::Full);
   sentences << (fit.isEmpty() ? Say::tr("The axle stays where it is.") : fit);
   const bool others = run.lengthsThatFit.size() > 1 ||
                       (run.lengthsThatFit.size() == 1 && run.lengthsThatFit.front().links != run.links);
   if (run.fits.value_or(true) && others)
     sentences << Say::tr("Lengths that fit: %1.").arg(lengthWords(run, units));
-  if (run.offsetLink)
-    sentences << Say::tr(
-        "An odd number of links needs an offset link, the weakest of a chain: choose an even one.");
-  if (run.lowWrap) sentences << Say::tr("Less than 120° of wrap on the smaller sprocket: it may jump teeth.");
+  if (run.lowWrap)
+    sentences << (run.belt ? Say::tr("Less than 120° of wrap on the smaller pulley: it may jump teeth.")
+                           : Say::tr("Less than 120° of wrap on the smaller sprocket: it may jump teeth."));
   if (const auto& off = plan.stock.chainRun->measuredCentreOffLinks)
     sentences << (plan.stock.chainRun->belt
-                      ? Say::tr("The measured centre distance and stock's belt contradict "
-                                "each other by %1 teeth: measure "
-                                "again, or count them.")
-                      : Say::tr("The measured centre distance and stock's links contradict "
-                                "each other by %1 links: measure "
-                                "again, or count them."))
+                      ? Say::tr("The measured centre distance and stock's belt don't agree, by %1 teeth: "
+                                "re-measure, or count the teeth again.")
+                      : Say::tr("The measured centre distance and stock's links don't agree, by %1 links: "
+                                "re-measure, or count the links again."))
                      .arg(number(std::abs(*off), 1));
   return sentences;
 }
 
 QStringList chainNotes(const Plan& plan, const UnitsShown& units) {
   QStringList notes;
-  if (const auto& saving = plan.proposed.sprockets.saving) notes << savingWords(*saving, units);
+  if (const auto& saving = plan.proposed.sprockets.saving)
+    notes << savingWords(*saving, isBelt(plan.proposed.setup), units);
   if (plan.stock.chainRun && plan.proposed.chainRun) notes << armWords(plan, units);
   notes.removeAll(QString());
   return notes;

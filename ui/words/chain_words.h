@@ -17,12 +17,19 @@ QString byShift(double shiftM, const UnitsShown& units, const QString& stays, co
 
 /// One sentence on whether a setup fits and where its axle goes; empty where the profile says nothing about
 /// it.
-QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& units);
+enum class FitDetail {
+  Short,  ///< for the readout: which lengths would do
+  Full    ///< for the chain's own page: also where each comes from, and where it puts the axle
+};
+QString fitWords(const Plan& plan, const SetupPlan& setup, const UnitsShown& units, FitDetail detail);
+
+/// "Does not fit", or not properly, for a headline; empty where it fits or nothing is known.
+QString misfitHeading(const ChainRunFigures& run);
 
 /// Why it does not fit, for one reason.
 QString misfitWords(Misfit misfit, const ChainRunFigures& run, const UnitsShown& units);
 
-/// "with 112 or 114 links", the lengths that would fit; empty if none.
+/// "with 112 or 114 links", the lengths that would fit, rising; empty if none.
 QString otherLengthsWords(const ChainRunFigures& run);
 
 /// Why a bigger rear sprocket makes every gear shorter, in one sentence under the drawing.

@@ -5,6 +5,8 @@
 #include <QStringList>
 #include <utility>
 
+#include "ui/words/plain_text.h"
+
 namespace layshaft::ui {
 namespace {
 
@@ -15,7 +17,7 @@ struct ChoiceWords {
       {"crankshaft", QT_TR_NOOP("crankshaft")},
       {"rear_wheel", QT_TR_NOOP("rear wheel")},
       {"constant", QT_TR_NOOP("constant")},
-      {"speed_dependent", QT_TR_NOOP("growing with speed")},
+      {"speed_dependent", QT_TR_NOOP("rising with speed")},
       {"gearbox_output", QT_TR_NOOP("gearbox output")},
       {"front_wheel", QT_TR_NOOP("front wheel")},
       {"chain", QT_TR_NOOP("chain")},
@@ -30,10 +32,10 @@ struct ChoiceWords {
       {"new", QT_TR_NOOP("new")},
       {"used", QT_TR_NOOP("used")},
       {"worn", QT_TR_NOOP("worn")},
-      {"rev_at_speed", QT_TR_NOOP("engine speed at a speed")},
+      {"rev_at_speed", QT_TR_NOOP("rpm at a road speed")},
       {"cruise_below", QT_TR_NOOP("cruise below")},
       {"pull_gain", QT_TR_NOOP("more pull")},
-      {"least_drive_time", QT_TR_NOOP("least drive time")},
+      {"least_drive_time", QT_TR_NOOP("quickest to the end of the straight")},
       {"top_speed_at_least", QT_TR_NOOP("top speed at least")},
   };
 };
@@ -50,8 +52,12 @@ QString choiceWord(std::string_view fileWord) {
   return asInFile(fileWord);
 }
 
-QString flagWord(bool flag) {
-  return flag ? ChoiceWords::tr("yes") : ChoiceWords::tr("no");
+QString choiceOption(std::string_view fileWord) {
+  return capitalised(choiceWord(fileWord));
+}
+
+QString flagOption(bool flag) {
+  return flag ? ChoiceWords::tr("Yes") : ChoiceWords::tr("No");
 }
 
 QString choiceList(const std::vector<std::string_view>& fileWords) {

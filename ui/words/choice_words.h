@@ -14,8 +14,11 @@ namespace layshaft::ui {
 /// The user's word for one of the file; a word that nobody translates, as a chain's size, stays as it is.
 QString choiceWord(std::string_view fileWord);
 
-/// Yes and no.
-QString flagWord(bool flag);
+/// The same as it stands in a list to choose from, with a capital.
+QString choiceOption(std::string_view fileWord);
+
+/// Yes and no, as they stand in such a list.
+QString flagOption(bool flag);
 
 /// The words of a list of choices, with commas between.
 QString choiceList(const std::vector<std::string_view>& fileWords);

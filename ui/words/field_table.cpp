@@ -121,7 +121,7 @@ QString fieldHelp(const Field& field, const FieldRule& rule, const UnitsShown& u
 }
 
 QString openWord(const Field& field) {
-  return field.measure.open ? FieldTable::tr(field.measure.open) : FieldTable::tr("not given");
+  return field.measure.open ? FieldTable::tr(field.measure.open) : FieldTable::tr("Not given");
 }
 
 double shownNumber(const Field& field, double inFile, const UnitsShown& units) {

@@ -6,6 +6,20 @@
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
+namespace {
+
+/// As it is written: a number just below a half is rounded down there, and so it must be here.
+double rounded(double value, int decimals) {
+  return QString::number(value, 'f', decimals).toDouble();
+}
+
+/// Whether the rounded difference is the difference of the rounded figures.
+bool agree(double from, double to, int decimals) {
+  const double asRead = rounded(to, decimals) - rounded(from, decimals);
+  return std::abs(asRead - rounded(to - from, decimals)) < 0.5 * std::pow(10.0, -decimals);
+}
+
+}  // namespace
 
 QString figureText(const std::optional<double>& value, int decimals) {
   if (!value) return QStringLiteral("–");
@@ -13,16 +27,22 @@ QString figureText(const std::optional<double>& value, int decimals) {
       .replace(QLatin1Char('-'), QChar(0x2212));  // a true minus, as in differences
 }
 
-QString differenceAsRead(double from, double to, int decimals) {
-  if (number(from, decimals) == number(to, decimals)) return {};
-  const double scale = std::pow(10.0, decimals);
-  return signedNumber((std::round(to * scale) - std::round(from * scale)) / scale, decimals);
+ComparedTexts comparedTexts(const std::optional<double>& stock, const std::optional<double>& proposed,
+                            int decimals) {
+  if (!stock || !proposed) return {figureText(stock, decimals), figureText(proposed, decimals), {}};
+  constexpr int kMost = 2;  // more decimals; of a hundred pairs one or two do not agree even then
+  int shown = decimals;
+  while (shown < decimals + kMost && !agree(*stock, *proposed, shown)) ++shown;
+  ComparedTexts texts{figureText(stock, shown), figureText(proposed, shown), {}};
+  if (texts.stock != texts.proposed)
+    texts.difference = signedNumber(rounded(*proposed, shown) - rounded(*stock, shown), shown);
+  return texts;
 }
 
 QStringList figureRow(const QString& name, const std::optional<double>& stock,
                       const std::optional<double>& proposed, int decimals) {
-  const QString difference = stock && proposed ? differenceAsRead(*stock, *proposed, decimals) : QString();
-  return {name, figureText(stock, decimals), figureText(proposed, decimals), difference};
+  const ComparedTexts texts = comparedTexts(stock, proposed, decimals);
+  return {name, texts.stock, texts.proposed, texts.difference};
 }
 
 }  // namespace layshaft::ui

@@ -10,12 +10,17 @@ namespace layshaft::ui {
 /// The figure in the desktop's locale, or a dash where there is none.
 QString figureText(const std::optional<double>& value, int decimals);
 
-/// The difference of two figures as they are read: 239 → 247 is +8 whatever was rounded away. Empty where
-/// they read alike.
-QString differenceAsRead(double from, double to, int decimals);
+/// Two figures and their difference, ready to show: where the difference, rounded, is not that of the rounded
+/// figures, all three get a decimal or two more than `decimals`, so that they agree and the difference is
+/// right.
+struct ComparedTexts {
+  QString stock, proposed;
+  QString difference;  ///< empty where they read alike or one is missing
+};
+ComparedTexts comparedTexts(const std::optional<double>& stock, const std::optional<double>& proposed,
+                            int decimals);
 
-/// A row of a table of figures: name, stock, proposed, and the difference of the figures as they are read,
-/// empty where they read alike.
+/// A row of a table of figures: name, stock, proposed, difference.
 QStringList figureRow(const QString& name, const std::optional<double>& stock,
                       const std::optional<double>& proposed, int decimals);
 

@@ -18,10 +18,10 @@ struct Say {
 
 std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units) {
   const QString speed = units.name(Quantity::Speed);
-  std::vector<QStringList> rows{{Say::tr("gear"), Say::tr("stock ratio"), Say::tr("proposed ratio"),
-                                 Say::tr("stock at the limit, %1").arg(speed),
-                                 Say::tr("proposed, %1").arg(speed), Say::tr("difference"),
-                                 Say::tr("stock shift, rpm"), Say::tr("proposed shift, rpm")}};
+  std::vector<QStringList> rows{{Say::tr("Gear"), Say::tr("Stock Ratio"), Say::tr("Proposed Ratio"),
+                                 Say::tr("Stock at the Limit, %1").arg(speed),
+                                 Say::tr("Proposed at the Limit, %1").arg(speed), Say::tr("Difference"),
+                                 Say::tr("Stock Shift, rpm"), Say::tr("Proposed Shift, rpm")}};
   const auto& from = plan.stock.gearing.gears;
   const auto& to = plan.proposed.gearing.gears;
   const auto shift = [](const std::vector<GearFigures>& gears, std::size_t g) {
@@ -30,21 +30,18 @@ std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units) {
                      .arg(number(*gears[g].shiftRpm, 0), number(*gears[g].rpmAfterShift, 0))
                : Say::tr("–");
   };
-  const auto difference = [&](double a, double b) {
-    const QString read = differenceAsRead(a, b, 1);
-    return read.isEmpty() ? signedNumber(0.0, 1) : read;
-  };
   for (std::size_t g = 0; g < std::max(from.size(), to.size()); ++g) {
     const bool both = g < from.size() && g < to.size();
     const auto shownSpeed = [&](const std::vector<GearFigures>& gears) {
-      return units.shown(Quantity::Speed, gears[g].speedAtRevLimitMps);
+      return g < gears.size() ? std::optional(units.shown(Quantity::Speed, gears[g].speedAtRevLimitMps))
+                              : std::nullopt;
     };
-    rows.push_back(
-        {number(static_cast<double>(g) + 1, 0), g < from.size() ? number(from[g].ratio, 3) : Say::tr("–"),
-         g < to.size() ? number(to[g].ratio, 3) : Say::tr("–"),
-         g < from.size() ? number(shownSpeed(from), 1) : Say::tr("–"),
-         g < to.size() ? number(shownSpeed(to), 1) : Say::tr("–"),
-         both ? difference(shownSpeed(from), shownSpeed(to)) : Say::tr("–"), shift(from, g), shift(to, g)});
+    const ComparedTexts speeds = comparedTexts(shownSpeed(from), shownSpeed(to), 1);
+    const QString difference = speeds.difference.isEmpty() ? signedNumber(0.0, 1) : speeds.difference;
+    rows.push_back({number(static_cast<double>(g) + 1, 0),
+                    g < from.size() ? number(from[g].ratio, 3) : Say::tr("–"),
+                    g < to.size() ? number(to[g].ratio, 3) : Say::tr("–"), speeds.stock, speeds.proposed,
+                    both ? difference : Say::tr("–"), shift(from, g), shift(to, g)});
   }
   return rows;
 }

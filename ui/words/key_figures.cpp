@@ -8,6 +8,7 @@
 
 #include "core/units.h"
 #include "ui/words/figure_rows.h"
+#include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/road_words.h"
 
@@ -25,22 +26,21 @@ struct FigureWords {
 };
 constexpr std::array<FigureWords, kFigureCount> kFigures{{
     {Figure::TopSpeed, "top_speed", QT_TRANSLATE_NOOP("KeyFigures", "Top speed and what limits it")},
-    {Figure::LastGearAtLimit, "last_gear_at_limit",
-     QT_TRANSLATE_NOOP("KeyFigures", "Last gear at the limit")},
+    {Figure::LastGearAtLimit, "last_gear_at_limit", QT_TRANSLATE_NOOP("KeyFigures", "Top gear at the limit")},
     {Figure::FirstGearAtLimit, "first_gear_at_limit",
      QT_TRANSLATE_NOOP("KeyFigures", "First gear at the limit")},
     {Figure::Cruise, "cruise", QT_TRANSLATE_NOOP("KeyFigures", "Engine speed at cruise")},
     {Figure::PullInFirst, "pull_in_first", QT_TRANSLATE_NOOP("KeyFigures", "Pull in first gear")},
-    {Figure::PullInChosenGear, "pull_in_gear", QT_TRANSLATE_NOOP("KeyFigures", "Pull in the roll-on's gear")},
+    {Figure::PullInChosenGear, "pull_in_gear", QT_TRANSLATE_NOOP("KeyFigures", "Pull in the roll-on gear")},
     {Figure::StandingStart, "standing_start", QT_TRANSLATE_NOOP("KeyFigures", "0–100 km/h or 0–60 mph")},
     {Figure::QuarterMile, "quarter_mile", QT_TRANSLATE_NOOP("KeyFigures", "Quarter mile")},
-    {Figure::Drive, "drive", QT_TRANSLATE_NOOP("KeyFigures", "Drive")},
-    {Figure::CornerExit, "corner_exit", QT_TRANSLATE_NOOP("KeyFigures", "Engine speed at the corner's exit")},
+    {Figure::Drive, "drive", QT_TRANSLATE_NOOP("KeyFigures", "Straight")},
+    {Figure::CornerExit, "corner_exit", QT_TRANSLATE_NOOP("KeyFigures", "Engine speed at corner exit")},
     {Figure::TurnsPerDistance, "turns_per_distance",
      QT_TRANSLATE_NOOP("KeyFigures", "Engine turns per distance")},
     {Figure::FinalRatio, "final_ratio", QT_TRANSLATE_NOOP("KeyFigures", "Final ratio")},
-    {Figure::Rollout, "rollout", QT_TRANSLATE_NOOP("KeyFigures", "Rollout")},
-    {Figure::AxleShift, "axle_shift", QT_TRANSLATE_NOOP("KeyFigures", "Where the axle goes")},
+    {Figure::Rollout, "Rollout", QT_TRANSLATE_NOOP("KeyFigures", "Rollout")},
+    {Figure::AxleShift, "axle_shift", QT_TRANSLATE_NOOP("KeyFigures", "Axle shift")},
     {Figure::Speedometer, "speedometer", QT_TRANSLATE_NOOP("KeyFigures", "Speedometer")},
 }};
 
@@ -74,10 +74,10 @@ class Maker {
       case Figure::TurnsPerDistance:
         return turns();
       case Figure::FinalRatio:
-        return compared(Say::tr("final ratio"), Quantity::Ratio, stock().gearing.finalRatio,
+        return compared(Say::tr("Final ratio"), Quantity::Ratio, stock().gearing.finalRatio,
                         proposed().gearing.finalRatio, 3);
       case Figure::Rollout:
-        return compared(Say::tr("rollout"), Quantity::SmallLength, stock().gearing.rollout.metres,
+        return compared(Say::tr("Rollout"), Quantity::SmallLength, stock().gearing.rollout.metres,
                         proposed().gearing.rollout.metres, units_.rolloutDecimals());
       case Figure::AxleShift:
         return axleShift();
@@ -103,10 +103,8 @@ class Maker {
     const auto shown = [&](const Value& v) { return v ? Value(units_.shown(quantity, *v)) : Value(); };
     from = shown(from);
     to = shown(to);
-    const auto text = [&](const Value& v) { return v ? number(*v, decimals) : Say::tr("–"); };
-    KeyFigure figure{label, text(from), text(to), units_.name(quantity), {}};
-    if (from && to) figure.difference = differenceAsRead(*from, *to, decimals);
-    return figure;
+    const ComparedTexts texts = comparedTexts(from, to, decimals);
+    return KeyFigure{label, texts.stock, texts.proposed, units_.name(quantity), texts.difference};
   }
 
   std::optional<KeyFigure> topSpeed() const {
@@ -114,15 +112,16 @@ class Maker {
     const auto speed = [](const SetupPlan& p) {
       return p.road.topSpeed ? Value(p.road.topSpeed->speedMps) : Value();
     };
-    QString label = Say::tr("top speed");
+    QString label = Say::tr("Top speed");
     if (const auto& top = proposed().road.topSpeed; top && top->limitedBy)
-      label = Say::tr("top speed, gear %1: %2").arg(top->gear).arg(limitWords(*top->limitedBy));
+      label = Say::tr("Top speed (%1, %2)", "gear and what limits it")
+                  .arg(gearOrdinal(top->gear), limitWords(*top->limitedBy));
     return compared(label, Quantity::Speed, speed(stock()), speed(proposed()), 0);
   }
 
   std::optional<KeyFigure> atLimit(std::size_t gear) const {
-    return compared(Say::tr("gear %1 at the limit").arg(gear + 1), Quantity::Speed,
-                    stock().gearing.gears[gear].speedAtRevLimitMps,
+    return compared(Say::tr("%1 gear at the rev limit").arg(gearOrdinal(static_cast<int>(gear) + 1)),
+                    Quantity::Speed, stock().gearing.gears[gear].speedAtRevLimitMps,
                     proposed().gearing.gears[gear].speedAtRevLimitMps, 0);
   }
   std::optional<KeyFigure> lastGear() const { return atLimit(bothGears() - 1); }
@@ -136,9 +135,10 @@ class Maker {
     const QString shown = units_.withUnit(number(units_.shown(Quantity::Speed, *speed), 0), Quantity::Speed);
     QString label = Say::tr("%1 in no gear").arg(shown);
     if (from && to && from->gear != to->gear)
-      label = Say::tr("%1 in gear %2 → %3").arg(shown).arg(from->gear).arg(to->gear);
+      label = Say::tr("%1 in %2 → %3", "a speed and gears")
+                  .arg(shown, gearOrdinal(from->gear), gearOrdinal(to->gear));
     else if (from || to)
-      label = Say::tr("%1 in gear %2").arg(shown).arg(from ? from->gear : to->gear);
+      label = Say::tr("%1 in %2", "a speed and a gear").arg(shown, gearOrdinal(from ? from->gear : to->gear));
     const auto rpm = [](const std::optional<CruiseFigures>& c) { return c ? Value(c->rpm) : Value(); };
     return compared(label, Quantity::EngineSpeed, rpm(from), rpm(to), 0);
   }
@@ -149,7 +149,7 @@ class Maker {
     const auto turns = [&](const std::optional<CruiseFigures>& c) {
       return c ? Value(c->turnsPerKm * perDistance) : Value();
     };
-    return compared(miles ? Say::tr("engine turns per mile") : Say::tr("engine turns per km"),
+    return compared(miles ? Say::tr("Engine turns per mile") : Say::tr("Engine turns per km"),
                     Quantity::Plain, turns(stock().gearing.cruise), turns(proposed().gearing.cruise), 0);
   }
 
@@ -157,8 +157,8 @@ class Maker {
     const auto force = [gear](const SetupPlan& p) {
       return gear < p.road.pull.size() ? Value(p.road.pull[gear].peakForceN) : Value();
     };
-    return compared(Say::tr("pull in gear %1").arg(gear + 1), Quantity::Force, force(stock()),
-                    force(proposed()), 0);
+    return compared(Say::tr("Pull in %1").arg(gearOrdinal(static_cast<int>(gear) + 1)), Quantity::Force,
+                    force(stock()), force(proposed()), 0);
   }
 
   /// Times no finer than the rollout they rest on: an estimate within 2 % is worth a tenth of a second.
@@ -183,16 +183,18 @@ class Maker {
       return p.road.run.drive ? Value(p.road.run.drive->timeS) : Value();
     };
     const QString label =
-        Say::tr("drive of %1")
+        Say::tr("%1 straight from %2")
             .arg(units_.withUnit(number(units_.shown(Quantity::Length, plan_.drive->lengthM), 0),
-                                 Quantity::Length));
+                                 Quantity::Length),
+                 units_.withUnit(number(units_.shown(Quantity::Speed, plan_.drive->exitMps), 0),
+                                 Quantity::Speed));
     return compared(label, Quantity::Time, time(stock()), time(proposed()), timeDecimals());
   }
 
   /// At the drive's exit speed, in the gear that starts it, at the profile's lean angle.
   std::optional<KeyFigure> cornerExit() const {
     if (!plan_.drive || !plan_.leanDeg) return std::nullopt;
-    return compared(Say::tr("exit, leaned %1°").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
+    return compared(Say::tr("Corner exit, %1° lean").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
                     stock().cornerExitRpm, proposed().cornerExitRpm, 0);
   }
 
@@ -201,16 +203,18 @@ class Maker {
     const auto shift = [](const SetupPlan& p) {
       return p.chainRun ? Value(p.chainRun->axleShiftM) : Value();
     };
-    return compared(Say::tr("axle, back"), Quantity::SmallLength, shift(stock()), shift(proposed()),
-                    units_.decimals(Quantity::SmallLength));
+    return compared(Say::tr("Axle shift, + is back"), Quantity::SmallLength, shift(stock()),
+                    shift(proposed()), units_.decimals(Quantity::SmallLength));
   }
 
   std::optional<KeyFigure> speedometer() const {
     if (!stock().speedometer || !proposed().speedometer) return std::nullopt;
     const double trueSpeed = units_.si(Quantity::Speed, units_.system() == UnitSystem::Metric ? 100.0 : 60.0);
-    return compared(Say::tr("speedometer at %1").arg(number(units_.shown(Quantity::Speed, trueSpeed), 0)),
-                    Quantity::Speed, trueSpeed * stock().speedometer->indicatedOverTrue,
-                    trueSpeed * proposed().speedometer->indicatedOverTrue, 0);
+    return compared(
+        Say::tr("Speedometer at a true %1")
+            .arg(units_.withUnit(number(units_.shown(Quantity::Speed, trueSpeed), 0), Quantity::Speed)),
+        Quantity::Speed, trueSpeed * stock().speedometer->indicatedOverTrue,
+        trueSpeed * proposed().speedometer->indicatedOverTrue, 0);
   }
 
   const Plan& plan_;

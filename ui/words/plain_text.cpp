@@ -29,6 +29,11 @@ QString shownName(const std::string& name) {
   return onOneLine(QString::fromStdString(name));
 }
 
+QString capitalised(QString text) {
+  if (!text.isEmpty()) text[0] = text[0].toUpper();
+  return text;
+}
+
 QString asMarkup(const QString& text) {
   return Qt::mightBeRichText(text) ? text.toHtmlEscaped() : text;
 }

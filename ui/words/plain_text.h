@@ -14,6 +14,9 @@ QString onOneLine(const QString& text);
 /// A name out of a profile, as it may be shown.
 QString shownName(const std::string& name);
 
+/// The text with a capital at its start.
+QString capitalised(QString text);
+
 /// For places that take markup where it looks like some, such as tool tips: the same text, as markup.
 QString asMarkup(const QString& text);
 

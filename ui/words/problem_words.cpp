@@ -32,7 +32,7 @@ QString rangeWords(const Problem& problem) {
           ? Say::tr("%1 to %2").arg(low, high)
           : Say::tr("%1 to %2 %3", "range and unit").arg(low, high, fileUnitWord(problem.unit.c_str()));
   if (problem.below.empty()) return range;
-  return Say::tr("%1 (bounded by %2)").arg(range, QString::fromStdString(problem.below));
+  return Say::tr("%1, bounded by %2").arg(range, QString::fromStdString(problem.below));
 }
 
 /// What the core calls kinds of values and parts of a tyre, in the user's words; what is quoted from a file
@@ -89,7 +89,7 @@ QString reason(const Problem& problem) {
     case Problem::Kind::TooDeep:
       return Say::tr("is nested too deeply; at most %1 levels are allowed").arg(limitText(problem.high));
     case Problem::Kind::DuplicateKey:
-      return Say::tr("this key stands twice; each may stand once");
+      return Say::tr("this key appears twice; it may appear once");
     case Problem::Kind::NotFinite:
       return Say::tr("%1 is not a finite number; a plain number is expected").arg(given);
     case Problem::Kind::MissingKey:
@@ -101,29 +101,28 @@ QString reason(const Problem& problem) {
     case Problem::Kind::OutOfRange:
       if (problem.unit == "characters")
         return Say::tr("has %1 characters; allowed are %2").arg(given, rangeWords(problem));
-      return Say::tr("%1 is outside what is allowed, %2").arg(given, rangeWords(problem));
+      return Say::tr("%1 is out of range (%2)").arg(given, rangeWords(problem));
     case Problem::Kind::NotOneOf:
       return Say::tr("%1 is not known; allowed: %2").arg(given, wordList(problem.allowed));
     case Problem::Kind::WrongCount:
       return Say::tr("has %1 entries; allowed are %2").arg(given, rangeWords(problem));
     case Problem::Kind::NotFalling:
-      return Say::tr("%1 must be below the ratio of the gear before it, %2")
+      return Say::tr("%1 must be lower than the ratio of the gear before, %2")
           .arg(given, limitText(problem.high));
     case Problem::Kind::NotRising:
-      return Say::tr("%1 must be above the engine speed of the point before it, %2 rpm")
+      return Say::tr("%1 must be above the engine speed of the point before, %2 rpm")
           .arg(given, limitText(problem.low));
     case Problem::Kind::BadTyreSize:
-      return Say::
-          tr("“%1” does not read as a tyre size; expected one as printed on the tyre, such as 180/55ZR17, "
-             "120/80-19, "
-             "4.00-18 or MT90B16")
-              .arg(given);
+      return Say::tr(
+                 "“%1” does not read as a tyre size; expected one as printed on the tyre, such as "
+                 "180/55ZR17, 120/80-19, 4.00-18 or MT90B16")
+          .arg(given);
     case Problem::Kind::ImpossibleTyre:
       return Say::tr(
                  "“%1” cannot be a tyre: its %2 must be %3; expected width / aspect and rim, as in 180/55-17")
           .arg(given, coreWord(problem.part), rangeWords(problem));
     case Problem::Kind::TorqueAllZero:
-      return Say::tr("the curve never pulls; at least one torque must be above 0");
+      return Say::tr("torque is zero throughout; at least one value must be above 0");
     case Problem::Kind::NewerVersion:
       return Say::tr("version %1 was written by a newer Layshaft; this one knows versions up to %2")
           .arg(given, limitText(problem.high));
@@ -136,7 +135,7 @@ QString reason(const Problem& problem) {
 }  // namespace
 
 QString outsideAllowed(const QString& field, const QString& typed, double low, double high) {
-  return Say::tr("%1: %2 is outside what is allowed, %3 to %4")
+  return Say::tr("%1: %2 is out of range (%3 to %4)")
       .arg(field, typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
 }
 

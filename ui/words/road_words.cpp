@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/defaults.h"
 #include "core/units.h"
 #include "ui/words/field_table.h"
 #include "ui/words/figure_rows.h"
@@ -36,6 +37,25 @@ QString endWords(const DriveFigures& drive, const QString& onLimiter, const QStr
            limiter ? number(drive.secondsOnLimiter, 2) : number(drive.revRangeLeftRpm, 0));
 }
 
+/// Whether the profile's own roll-on is the one in top gear that every bike is compared by.
+bool isTheUsualRollOn(const Plan& plan) {
+  const RollOnRequest& asked = plan.rollOn;
+  const auto isTop = [&](const SetupPlan& setup) {
+    return !asked.gear || *asked.gear == static_cast<int>(setup.gearing.gears.size());
+  };
+  return isTop(plan.stock) && isTop(plan.proposed) &&
+         asked.fromMps == units::mpsFromKmh(defaults::kRollOnFromKmh) &&
+         asked.toMps == units::mpsFromKmh(defaults::kRollOnToKmh);
+}
+
+QString rollOnName(const RollOnRequest& asked, const UnitsShown& units) {
+  const QString speed = units.name(Quantity::Speed);
+  const QString slow = number(units.shown(Quantity::Speed, asked.fromMps), 0),
+                fast = number(units.shown(Quantity::Speed, asked.toMps), 0);
+  return asked.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*asked.gear)
+                    : RoadWords::tr("%1–%2 %3, top gear, s").arg(slow, fast, speed);
+}
+
 }  // namespace
 
 QString limitWords(LimitedBy limit) {
@@ -43,9 +63,9 @@ QString limitWords(LimitedBy limit) {
     case LimitedBy::Drag:
       return RoadWords::tr("drag");
     case LimitedBy::Grip:
-      return RoadWords::tr("grip");
+      return RoadWords::tr("grip limit");
     case LimitedBy::Lift:
-      return RoadWords::tr("front lift");
+      return RoadWords::tr("wheelie limit");
     case LimitedBy::RevLimit:
       break;
   }
@@ -66,9 +86,9 @@ QString assumedWords(const PullBike& bike) {
     const QString unit = rule ? fileUnitWord(rule->limit.unit) : QString();
     const QString name = fieldName(assumed.key), value = QLocale().toString(assumed.value, 'g', 4);
     parts << (unit.isEmpty() ? RoadWords::tr("%1 %2", "field and value").arg(name, value)
-                             : RoadWords::tr("%1, %2 %3", "field, unit and value").arg(name, unit, value));
+                             : RoadWords::tr("%1 %2 %3", "field, value and unit").arg(name, value, unit));
   }
-  return RoadWords::tr("Not given, so taken: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
+  return RoadWords::tr("Assumed: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
 }
 
 std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
@@ -89,14 +109,9 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
                       Band{units.shown(Quantity::Speed, band->low), units.shown(Quantity::Speed, band->high)})
                 : std::nullopt;
   };
-  const auto asked = [&](double mps) { return number(units.shown(Quantity::Speed, mps), 0); };
-  const QString slow = asked(plan.rollOn.fromMps), fast = asked(plan.rollOn.toMps);
-  const QString rollOn =
-      plan.rollOn.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*plan.rollOn.gear)
-                       : RoadWords::tr("%1–%2 %3, last gear, s").arg(slow, fast, speed);
-  return {
-      {QString(), RoadWords::tr("stock"), RoadWords::tr("proposed"), RoadWords::tr("difference"),
-       RoadWords::tr("±")},
+  std::vector<QStringList> rows{
+      {QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"), RoadWords::tr("Difference"),
+       RoadWords::tr("± for 2 % of Rollout")},
       row(RoadWords::tr("0–60 mph, s"), from.zeroTo60MphS, to.zeroTo60MphS, 2),
       row(RoadWords::tr("0–100 km/h, s"), from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
       row(RoadWords::tr("100 m, s"), from.hundredMetresS, to.hundredMetresS, 2),
@@ -104,21 +119,24 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
       row(RoadWords::tr("1/4 mile, s"), from.quarterMileS, to.quarterMileS, 2, road.quarterMileBandS),
       row(RoadWords::tr("1/4 mile, %1").arg(speed), shown(from.quarterMileSpeedMps),
           shown(to.quarterMileSpeedMps), 1),
-      row(RoadWords::tr("80–120 km/h, last gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
-      row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2),
-      row(rollOn, from.askedRollOnS, to.askedRollOnS, 2),
-      row(RoadWords::tr("drive, s"), drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
-          road.driveBandS),
-      row(RoadWords::tr("drive, end %1").arg(speed), shown(drive(from, &DriveFigures::endSpeedMps)),
-          shown(drive(to, &DriveFigures::endSpeedMps)), 1),
-      row(RoadWords::tr("top speed, %1").arg(speed), topOf(plan.stock.road), topOf(plan.proposed.road), 0,
-          shownBand(road.topSpeedBandMps)),
-  };
+      row(RoadWords::tr("80–120 km/h, top gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
+      row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2)};
+  if (!isTheUsualRollOn(plan))
+    rows.push_back(row(rollOnName(plan.rollOn, units), from.askedRollOnS, to.askedRollOnS, 2));
+  rows.push_back(row(RoadWords::tr("Straight, s"), drive(from, &DriveFigures::timeS),
+                     drive(to, &DriveFigures::timeS), 2, road.driveBandS));
+  rows.push_back(row(RoadWords::tr("Straight, end speed, %1").arg(speed),
+                     shown(drive(from, &DriveFigures::endSpeedMps)),
+                     shown(drive(to, &DriveFigures::endSpeedMps)), 1));
+  rows.push_back(row((plan.pullBike->accelerates() ? RoadWords::tr("Top speed, %1")
+                                                   : RoadWords::tr("Top speed at the rev limit, %1"))
+                         .arg(speed),
+                     topOf(plan.stock.road), topOf(plan.proposed.road), 0, shownBand(road.topSpeedBandMps)));
+  return rows;
 }
 
 QString driveWords(const Plan& plan, const UnitsShown& units) {
-  if (!plan.drive)
-    return RoadWords::tr("Give the drive's exit speed and length to see how the straight ends.");
+  if (!plan.drive) return RoadWords::tr("Give an exit speed and a length to see how the straight ends.");
   const auto shown = [&](Quantity quantity, double si) {
     return units.withUnit(number(units.shown(quantity, si), 0), quantity);
   };
@@ -127,13 +145,13 @@ QString driveWords(const Plan& plan, const UnitsShown& units) {
   return QStringList{
       RoadWords::tr("%1 straight from %2.")
           .arg(shown(Quantity::Length, plan.drive->lengthM), shown(Quantity::Speed, plan.drive->exitMps)),
-      stock ? endWords(*stock, RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 s of it on the limiter."),
-                       RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 rpm left to the limit."))
-            : RoadWords::tr("Stock: cannot be ridden from that speed."),
-      proposed ? endWords(*proposed,
-                          RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 s of it on the limiter."),
-                          RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 rpm left to the limit."))
-               : RoadWords::tr("Proposed: cannot be ridden from that speed.")}
+      stock ? endWords(*stock, RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 s on the limiter."),
+                       RoadWords::tr("Stock: ends in gear %1 at %2 rpm, %3 rpm below the limiter."))
+            : RoadWords::tr("Stock: no gear pulls from that speed."),
+      proposed
+          ? endWords(*proposed, RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 s on the limiter."),
+                     RoadWords::tr("Proposed: ends in gear %1 at %2 rpm, %3 rpm below the limiter."))
+          : RoadWords::tr("Proposed: no gear pulls from that speed.")}
       .join(QLatin1Char('\n'));
 }
 

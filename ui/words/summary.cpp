@@ -6,8 +6,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/words/cautions.h"
 #include "ui/words/chain_words.h"
 #include "ui/words/numbers.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -56,11 +58,6 @@ QString gearsFromTo(std::size_t first, std::size_t last, double change) {
       .arg(first)
       .arg(last)
       .arg(percent(change));
-}
-
-QString capitalised(QString text) {
-  if (!text.isEmpty()) text[0] = text[0].toUpper();
-  return text;
 }
 
 QString wholeSentence(const QString& words) {
@@ -133,11 +130,11 @@ QString headline(const Plan& plan, const std::vector<double>& changes) {
   }
   if (std::all_of(changes.begin(), changes.end(), unchanged))
     return proposed.setup == stock.setup ? Say::tr("The proposal is the same as stock.")
-                                         : Say::tr("Other parts, but the same gearing as stock.");
+                                         : Say::tr("Different parts, same gearing as stock.");
   if (!uniform(changes)) {
     const QString alike = anyShorter && anyTaller ? directions
-                          : anyShorter ? Say::tr("Shorter (geared down), but not in every gear alike.")
-                                       : Say::tr("Taller (geared up), but not in every gear alike.");
+                          : anyShorter ? Say::tr("Shorter (geared down), but not equally in every gear.")
+                                       : Say::tr("Taller (geared up), but not equally in every gear.");
     return QStringList{alike, gearByGear(changes)}.join(QLatin1Char(' '));
   }
   return changeWords(proposed.change);
@@ -184,14 +181,14 @@ QString winsAndCosts(const std::vector<double>& changes) {
   const double change = changes.front();
   const double sooner = 100.0 * (1.0 - 1.0 / (1.0 + change / 100.0));
   if (change > 0)
-    return Say::
-        tr("Every gear ends %1 % sooner and pulls %2 % harder; at the same road speed the engine turns %2 "
-           "% faster.")
-            .arg(percent(sooner), percent(change));
-  return Say::
-      tr("Every gear reaches %1 % further and pulls %2 % less; at the same road speed the engine turns %2 "
-         "% slower.")
-          .arg(percent(sooner), percent(change));
+    return Say::tr(
+               "Every gear tops out %1 % lower and pulls %2 % harder; at the same road speed the engine "
+               "turns %2 % faster.")
+        .arg(percent(sooner), percent(change));
+  return Say::tr(
+             "Every gear tops out %1 % higher and pulls %2 % less; at the same road speed the engine turns "
+             "%2 % slower.")
+      .arg(percent(sooner), percent(change));
 }
 
 QString detail(const Plan& plan, const UnitsShown& units, const std::vector<double>& changes) {
@@ -199,7 +196,12 @@ QString detail(const Plan& plan, const UnitsShown& units, const std::vector<doub
   const QStringList parts = partsChanged(plan, units);
   if (!parts.isEmpty()) sentences << wholeSentence(parts.join(Say::tr(", ", "between parts of a sentence")));
   if (const QString wins = winsAndCosts(changes); !wins.isEmpty()) sentences << wins;
-  if (const QString fits = fitWords(plan, plan.proposed, units); !fits.isEmpty()) sentences << fits;
+  if (const QString fits = fitWords(plan, plan.proposed, units, FitDetail::Short); !fits.isEmpty())
+    sentences << fits;
+  const auto& speedometer = plan.proposed.speedometer;
+  if (speedometer && speedometer->odometerOverTrue != 1.0 &&
+      speedometer->verdict == SpeedometerVerdict::Within)
+    sentences << speedometerWords(plan);  // otherwise it is a caution
   const RolloutSource from = plan.stock.gearing.rollout.source;
   const RolloutSource to = plan.proposed.gearing.rollout.source;
   if (from == RolloutSource::TyreSize && to == RolloutSource::TyreSize)
@@ -231,7 +233,9 @@ QString stepWords(const GearingChange& change) {
 
 Summary summary(const Plan& plan, const UnitsShown& units) {
   const auto changes = gearChangesPercent(plan.stock.gearing, plan.proposed.gearing);
-  return {headline(plan, changes), detail(plan, units, changes)};
+  const auto& run = plan.proposed.chainRun;
+  return {run ? misfitHeading(*run) : QString(), headline(plan, changes), detail(plan, units, changes),
+          cautionsFor(plan, CautionPlace::Readout)};
 }
 
 }  // namespace layshaft::ui

@@ -50,10 +50,14 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
   const Summary words = summary(plan, units);
   QString out =
       shownName(plan.bikeName).simplified() + QLatin1Char('\n') +
-      Say::tr("stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)) +
-      QStringLiteral("\n\n") + words.headline + QLatin1Char('\n') + words.detail + QStringLiteral("\n\n");
+      Say::tr("Stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)) +
+      QStringLiteral("\n\n") +
+      (words.misfit.isEmpty()
+           ? words.headline
+           : Say::tr("%1. %2", "does not fit, and the headline").arg(words.misfit, words.headline)) +
+      QLatin1Char('\n') + words.detail + QStringLiteral("\n\n");
   std::vector<QStringList> figures{
-      {QString(), Say::tr("stock"), Say::tr("proposed"), Say::tr("difference"), QString()}};
+      {QString(), Say::tr("Stock"), Say::tr("Proposed"), Say::tr("Difference"), QString()}};
   for (const KeyFigure& figure : everyFigure(plan, units))
     figures.push_back({figure.label, figure.stock, figure.proposed, figure.difference, figure.unit});
   out += alignedTable(figures) + QLatin1Char('\n') + alignedTable(gearTable(plan, units)) + QLatin1Char('\n');
@@ -63,7 +67,11 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
   }
   if (const QString assumed = assumedWords(*plan.pullBike); !assumed.isEmpty())
     out += assumed + QStringLiteral("\n\n");
-  for (const QString& caution : cautions()) out += caution + QLatin1Char('\n');
+  const QStringList cautions = cautionsFor(plan, CautionPlace::Paper);
+  if (const QString instrument = speedometerWords(plan);
+      !instrument.isEmpty() && !cautions.contains(instrument))
+    out += instrument + QStringLiteral("\n\n");
+  for (const QString& caution : cautions) out += caution + QLatin1Char('\n');
   return out;
 }
 
