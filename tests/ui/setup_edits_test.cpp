@@ -186,5 +186,62 @@ TEST_F(SetupEditsTest, ChainBeltAndDriveAreNamedEdits) {
       << "a step that the box can take must be seen in its name";
 }
 
+/// What the rider reads does not change by calling the proposal stock.
+TEST(MakeProposalStock, ASpeedometerThatWasNotSetAnewReadsAsBefore) {
+  Profile profile = sampleBike("club-600");
+  ui::Document document(profile);
+  const double shown = plan(profile).proposed.speedometer->at100KmhIndicatedKmh;
+  SetupEdits::makeProposalStock(document, false);
+  EXPECT_NEAR(plan(document.profile()).stock.speedometer->at100KmhIndicatedKmh, shown, 1e-3);
+  document.undoStack().undo();
+  EXPECT_TRUE(same(document.profile(), profile)) << "one step of the history";
+  SetupEdits::makeProposalStock(document, true);
+  EXPECT_EQ(document.profile().bike.speedometer->readsHighPercent,
+            profile.bike.speedometer->readsHighPercent);
+}
+
+class MakeProposalStockMenu : public testing::Test {
+ protected:
+  /// Chooses the menu's entry, and in the question that follows the button with that text.
+  void choose(const QString& button) {
+    DialogAnswer answer([&](QDialog& dialog) {
+      asked_ = true;
+      for (auto* each : dialog.findChildren<QAbstractButton*>())
+        if (each->text().remove('&') == button) return each->click();
+      ADD_FAILURE() << "no button " << button.toStdString();
+      dialog.reject();
+    });
+    for (auto* action : window_->findChildren<QAction*>())
+      if (action->text().remove('&') == "Make the Proposal Stock") action->trigger();
+  }
+  double readsHigh() { return window_.profile().bike.speedometer->readsHighPercent.value_or(0.0); }
+
+  Window window_{sampleBike("club-600")};
+  bool asked_ = false;
+};
+
+TEST_F(MakeProposalStockMenu, AsksWhetherTheSpeedometerWasSetAnew) {
+  const double before = readsHigh(), shown = plan(window_.profile()).proposed.speedometer->indicatedOverTrue;
+  choose("Cancel");
+  EXPECT_TRUE(asked_);
+  EXPECT_FALSE(window_.profile().proposed.changesNothing()) << "nothing has happened";
+  choose("No, It Still Reads as Before");
+  EXPECT_TRUE(window_.profile().proposed.changesNothing());
+  EXPECT_NEAR(readsHigh(), 100 * (shown - 1), 1e-3);
+  window_->document().undoStack().undo();
+  choose("Yes, Set Anew");
+  EXPECT_EQ(readsHigh(), before);
+  window_->document().undoStack().undo();
+}
+
+TEST_F(MakeProposalStockMenu, AsksNothingWhereTheSpeedometerIsNotMoved) {
+  window_->document().edit({.field = "sensor", .title = "sensor", .shown = {}},
+                           [](Profile& p) { p.bike.speedometer->sensor = SpeedSensor::FrontWheel; });
+  for (auto* action : window_->findChildren<QAction*>())
+    if (action->text().remove('&') == "Make the Proposal Stock") action->trigger();
+  EXPECT_TRUE(window_.profile().proposed.changesNothing()) << "and no question stood in the way";
+  window_->document().undoStack().setIndex(0);
+}
+
 }  // namespace
 }  // namespace layshaft::test

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/document/setup_edits.h"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -279,10 +280,16 @@ void SetupEdits::clearProposal(Document& document) {
                 });
 }
 
-void SetupEdits::makeProposalStock(Document& document) {
+void SetupEdits::makeProposalStock(Document& document, bool speedometerSetAnew) {
   document.edit(
       {.field = QStringLiteral("proposal.adopt"), .title = tr("make the proposal stock"), .shown = {}},
-      [](Profile& profile) { profile = adopted(profile); });
+      [speedometerSetAnew](Profile& profile) {
+        const auto readsHigh = speedometerSetAnew ? std::nullopt : readsHighPercentCarried(profile);
+        profile = adopted(profile);
+        if (readsHigh)
+          profile.bike.speedometer->readsHighPercent =
+              std::clamp(*readsHigh, limits::kReadsHighPercent.low, limits::kReadsHighPercent.high);
+      });
 }
 
 }  // namespace layshaft::ui

@@ -44,8 +44,9 @@ class SetupEdits {
   /// Keeps the proposal, with another pair, as a pin of that name; says why if there is no room for one more.
   static std::optional<QString> pin(Document& document, const QString& name, int frontTeeth, int rearTeeth);
   static void removePin(Document& document, std::size_t index);
-  /// The proposal becomes stock; nothing is proposed any more.
-  static void makeProposalStock(Document& document);
+  /// The proposal becomes stock; nothing is proposed any more. A speedometer that was not set anew reads on
+  /// as it did with the proposal, as far as the limits of what it may read high allow.
+  static void makeProposalStock(Document& document, bool speedometerSetAnew = true);
 
  private:
   /// `field` is the same in every language: by it the history knows what belongs to one step.

@@ -4,10 +4,14 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QMenuBar>
+#include <QMessageBox>
+#include <QPushButton>
 
+#include "core/study/adopted.h"
 #include "ui/document/setup_edits.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
+#include "ui/words/cautions.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 
@@ -18,7 +22,30 @@ void changeGearCount(MainWindow& window, int by) {
   SetupEdits edits(window.document(), window.driveLine().side());
   const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
   if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
-    warn(&window, MainWindow::tr("The gearbox stays as it is"), spokenSentence(*problem) + QLatin1Char('.'));
+    warn(&window, MainWindow::tr("Gearbox Not Changed"), spokenSentence(*problem) + QLatin1Char('.'));
+}
+
+/// Whether the speedometer has been set anew for the proposal; nothing if nobody will say.
+std::optional<bool> speedometerSetAnew(MainWindow& window) {
+  QMessageBox box(QMessageBox::Question, MainWindow::tr("Make the Proposal Stock"),
+                  MainWindow::tr("The proposal changes what the speedometer shows. Has it been set anew?"),
+                  QMessageBox::NoButton, &window);
+  box.setTextFormat(Qt::PlainText);
+  box.setInformativeText(speedometerWords(*window.planner().shared()));
+  QPushButton* yes = box.addButton(MainWindow::tr("Yes, Set Anew"), QMessageBox::YesRole);
+  auto* no = box.addButton(MainWindow::tr("No, It Still Reads as Before"), QMessageBox::NoRole);
+  box.addButton(QMessageBox::Cancel);
+  box.setDefaultButton(no);
+  box.exec();
+  if (box.clickedButton() == yes) return true;
+  return box.clickedButton() == no ? std::optional(false) : std::nullopt;
+}
+
+void makeProposalStock(MainWindow& window) {
+  Document& document = window.document();
+  const bool moves = readsHighPercentCarried(document.profile()).has_value();
+  const std::optional<bool> setAnew = moves ? speedometerSetAnew(window) : true;
+  if (setAnew) SetupEdits::makeProposalStock(document, *setAnew);
 }
 
 void rebuildPins(MainWindow& window, QMenu& menu) {
@@ -29,7 +56,7 @@ void rebuildPins(MainWindow& window, QMenu& menu) {
     menu.addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")), &window,
                    [&window, i] { SetupEdits::removePin(window.document(), i); });
   }
-  if (pins.empty()) menu.addAction(MainWindow::tr("none yet: the ladder pins them"))->setEnabled(false);
+  if (pins.empty()) menu.addAction(MainWindow::tr("None yet: the ladder pins them"))->setEnabled(false);
 }
 
 }  // namespace
@@ -61,7 +88,7 @@ void addBikeMenu(MainWindow& window) {
   QObject::connect(&window.driveLine(), &DriveLine::sideChanged, stock,
                    [stock](Side side) { stock->setChecked(side == Side::Stock); });
   menu->addAction(MainWindow::tr("&Add a Gear"), &window, [&window] { changeGearCount(window, +1); });
-  menu->addAction(MainWindow::tr("&Remove the Last Gear"), &window,
+  menu->addAction(MainWindow::tr("&Remove the Top Gear"), &window,
                   [&window] { changeGearCount(window, -1); });
   menu->addSeparator();
   QMenu* pins = menu->addMenu(MainWindow::tr("Remove a &Pin"));
@@ -70,7 +97,7 @@ void addBikeMenu(MainWindow& window) {
   menu->addAction(MainWindow::tr("All &Back to Stock"), &window,
                   [&window] { SetupEdits::clearProposal(window.document()); });
   menu->addAction(MainWindow::tr("&Make the Proposal Stock"), &window,
-                  [&window] { SetupEdits::makeProposalStock(window.document()); });
+                  [&window] { makeProposalStock(window); });
 }
 
 }  // namespace layshaft::ui
