@@ -15,10 +15,10 @@
 <context>
     <name>ChainLabels</name>
     <message numerus="yes">
-        <source>belt of %n teeth</source>
+        <source>Belt of %n teeth</source>
         <translation>
-            <numerusform>belt of %n tooth</numerusform>
-            <numerusform>belt of %n teeth</numerusform>
+            <numerusform>Belt of %n tooth</numerusform>
+            <numerusform>Belt of %n teeth</numerusform>
         </translation>
     </message>
     <message numerus="yes">
@@ -29,10 +29,10 @@
         </translation>
     </message>
     <message numerus="yes">
-        <source>belt of %n teeth (stock %1)</source>
+        <source>Belt of %n teeth (stock %1)</source>
         <translation>
-            <numerusform>belt of %n tooth (stock %1)</numerusform>
-            <numerusform>belt of %n teeth (stock %1)</numerusform>
+            <numerusform>Belt of %n tooth (stock %1)</numerusform>
+            <numerusform>Belt of %n teeth (stock %1)</numerusform>
         </translation>
     </message>
     <message numerus="yes">

@@ -131,13 +131,13 @@ TEST_F(RoadPages, ARunEndsWhereItWasAskedTo) {
 
 TEST_F(RoadPages, TheDriveIsLive) {
   open(sampleBike("club-600"), "Acceleration");
-  step("Straight length", Qt::Key_Up);
+  step("Straight", Qt::Key_Up);
   EXPECT_EQ(window_->profile().ride->drive->lengthM, 405);
   auto& words = control<QLabel>(**window_, "The straight in words");
   EXPECT_TRUE(soon([&] { return words.text().startsWith("405 m straight from 80 km/h."); }))
       << words.text().toStdString();
   EXPECT_TRUE(words.text().contains("Stock: ends in gear 5"));
-  step("Straight length", Qt::Key_Up);
+  step("Straight", Qt::Key_Up);
   EXPECT_EQ((*window_)->document().undoStack().count(), 1) << "a run of steps is one";
 }
 
@@ -145,7 +145,7 @@ TEST_F(RoadPages, APageChosenBeforeTheWindowIsShownHasItsFieldsFilled) {
   ui::MainWindow window(sampleBike("club-600"));
   window.findChild<QTabWidget*>()->setCurrentIndex(2);
   window.show();
-  EXPECT_EQ(control<QDoubleSpinBox>(window, "Straight length").value(), 400);
+  EXPECT_EQ(control<QDoubleSpinBox>(window, "Straight").value(), 400);
 }
 
 TEST_F(RoadPages, TheTableSaysWhatTheReportSays) {

@@ -62,6 +62,13 @@ struct Heights {
   double all() const { return kTopMargin + headline + 2 + detail + cautions + 6 + figures + 8; }
 };
 
+/// A figure's label, which breaks between words and never inside "km/h".
+QString labelText(const KeyFigure& figure) {
+  constexpr QChar kJoiner(0x2060);
+  QString label = figure.label;
+  return label.replace(QLatin1Char('/'), kJoiner + QStringLiteral("/") + kJoiner);
+}
+
 double cellWidthFor(double width, std::size_t figures) {
   // Never fewer places than six, so that a figure stays where it was when another comes or goes.
   return width / static_cast<double>(std::max<std::size_t>(std::min(figures, kMostFigures), 6));
@@ -90,7 +97,7 @@ Heights heightsFor(const Fonts& fonts, double width, const Summary& summary,
         std::max(heights.headline, texts.wrappedHeight(fonts.tightHeadline, words, width - sign));
   const double cell = cellWidthFor(width, figures.size()) - kCellGap;
   for (const KeyFigure& figure : figures)
-    heights.label = std::max(heights.label, texts.wrappedHeight(fonts.label, figure.label, cell));
+    heights.label = std::max(heights.label, texts.wrappedHeight(fonts.label, labelText(figure), cell));
   heights.figures = heights.label + label.height() + QFontMetricsF(fonts.value).height() + 4;
   return heights;
 }
@@ -117,10 +124,11 @@ void paintFigure(QPainter& painter, const QRectF& cell, double labelHeight, cons
   const QFontMetricsF labelMetrics(fonts.label), valueMetrics(fonts.value);
   double y = cell.top();
   painter.setPen(colours.mutedText);
+  const QString label = labelText(figure);
   // A short label stands just above its figure, whatever its neighbours need.
-  const double own = texts.wrappedHeight(fonts.label, figure.label, cell.width());
+  const double own = texts.wrappedHeight(fonts.label, label, cell.width());
   texts.drawWrapped(painter, fonts.label, QRectF(cell.left(), y + labelHeight - own, cell.width(), own),
-                    figure.label);
+                    label);
   y += labelHeight;
   double x = cell.left();
   const auto write = [&](const QFont& font, double top, const QColor& colour, const QString& text) {

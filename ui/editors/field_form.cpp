@@ -159,7 +159,7 @@ void FieldForm::apply(const Bound& bound, const FieldValue& value) {
 
 QWidget* FieldForm::addNumber(const Bound& bound) {
   auto* box = new DecimalBox;
-  box->setMinimumWidth(box->fontMetrics().horizontalAdvance(QStringLiteral("88 888.888 kg·m²")) + 30);
+  box->setMinimumWidth(box->fontMetrics().horizontalAdvance(QStringLiteral("88 888.8 kg·m²")) + 30);
   // A half-typed number may break a rule that the whole one keeps: it counts when the typing ends.
   box->setKeyboardTracking(false);
   box->setGroupSeparatorShown(true);

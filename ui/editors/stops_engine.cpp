@@ -14,7 +14,7 @@ struct EngineStops {
 };
 
 Under sharedNote(const Shown&) {
-  return {.text = EngineStops::tr("both setups"), .note = true};
+  return {.text = EngineStops::tr("Both setups"), .note = true};
 }
 
 /// The engine is the bike's: an edit of it is no edit of a setup.
@@ -52,8 +52,8 @@ void showShiftPoint(WholeBox& box, const Shown& s) {
   const int limit = static_cast<int>(s.engine.revLimitRpm);
   box.setMaximum(limit);
   box.setStart(limit);
-  box.setNoneWords(s.plan.shiftPoints == ShiftPointSource::Best ? EngineStops::tr("best")
-                                                                : EngineStops::tr("limit"));
+  box.setNoneWords(s.plan.shiftPoints == ShiftPointSource::Best ? EngineStops::tr("Best")
+                                                                : EngineStops::tr("Limit"));
   std::optional<int> rpm;
   if (s.engine.shiftRpm) rpm = static_cast<int>(std::lround(*s.engine.shiftRpm));
   showValue(box, box.valueFor(rpm));
@@ -61,7 +61,7 @@ void showShiftPoint(WholeBox& box, const Shown& s) {
 
 Stop shiftPoint(const Strip& strip) {
   constexpr const char* kKey = "bike.engine.shift_rpm";
-  auto* box = openWholeBox(limits::kShiftRpm, 100, QStringLiteral("88 888"), EngineStops::tr("limit"),
+  auto* box = openWholeBox(limits::kShiftRpm, 100, QStringLiteral("88 888"), EngineStops::tr("Limit"),
                            static_cast<int>(limits::kRevLimitRpm.low));
   box->setGroupSeparatorShown(true);
   return {.field = kKey,

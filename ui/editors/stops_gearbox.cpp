@@ -45,7 +45,7 @@ Stop gearStop(const Strip& strip, std::size_t gear) {
               [gear](const Shown& s) {
                 if (gear < s.stock.gearRatios.count())
                   return ratioUnder(s.now.gearRatios[gear], s.stock.gearRatios[gear]);
-                return Under{.text = GearboxStops::tr("new"), .note = true};
+                return Under{.text = GearboxStops::tr("New"), .note = true};
               },
           .edit = [&strip, box, gear] { strip.report(strip.edits().setGearRatio(gear, box->value())); },
           .backToStock =

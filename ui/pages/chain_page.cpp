@@ -5,6 +5,7 @@
 #include <QHeaderView>
 #include <QScrollArea>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <cmath>
 
 #include "core/report.h"
@@ -29,11 +30,15 @@ void ChainPage::build() {
   connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
   stack_->addWidget(view_);
   stack_->addWidget(lacking_);
-  auto* row = new QHBoxLayout(this);
-  row->setContentsMargins(0, 0, 0, 0);
+  auto* row = new QHBoxLayout;
   row->setSpacing(0);
   row->addWidget(stack_, 1);
   row->addWidget(words());
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addLayout(row, 1);
+  column->addWidget(cautions());
 
   clock_.setInterval(kFrameMs);
   connect(&clock_, &QTimer::timeout, this, [this] {
@@ -96,18 +101,14 @@ QLayout* ChainPage::turnBar() {
   return bar;
 }
 
-/// Beside the picture: whether it fits, the figures, and the caution, which is never scrolled out of view.
+/// Beside the picture: whether it fits, and the figures.
 QWidget* ChainPage::words() {
   table_ = new FiguresTable(tr("Figures of chain or belt"), kColumns);
   verdict_ = new QLabel;
   notes_ = new QLabel;
-  cautions_ =
-      new QLabel(QStringList{cautionText(Caution::Hands, false), cautionText(Caution::Alignment, false)}.join(
-          QLatin1Char('\n')));
-  for (QLabel* label : {verdict_, notes_, cautions_}) label->setWordWrap(true);
+  for (QLabel* label : {verdict_, notes_}) label->setWordWrap(true);
   verdict_->setAccessibleName(tr("Whether it fits"));
   notes_->setAccessibleName(tr("Weight and suspension in words"));
-  cautions_->setAccessibleName(tr("Cautions"));
   auto* side = new QWidget;
   auto* inside = new QVBoxLayout(side);
   inside->setContentsMargins(10, 6, 10, 6);
@@ -120,19 +121,25 @@ QWidget* ChainPage::words() {
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  cautions_->setContentsMargins(10, 4, 10, 6);
-  auto* right = new QWidget;
-  right->setFixedWidth(3 * sideWidth() / 2);
-  auto* column = new QVBoxLayout(right);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(0);
-  column->addWidget(scroll, 1);
-  column->addWidget(cautions_);
-  return right;
+  scroll->setFixedWidth(3 * sideWidth() / 2);
+  return scroll;
+}
+
+/// Below all of it, and never scrolled out of view.
+QWidget* ChainPage::cautions() {
+  cautions_ = new QLabel;
+  cautions_->setAccessibleName(tr("Cautions"));
+  cautions_->setWordWrap(true);
+  cautions_->setContentsMargins(10, 2, 10, 4);
+  QFont small = cautions_->font();
+  constexpr double kSmallest = 9.0;  // pt; a caution is never smaller
+  small.setPointSizeF(std::max(kSmallest, small.pointSizeF() * 0.9));
+  cautions_->setFont(small);
+  return cautions_;
 }
 
 void ChainPage::showPlan() {
-  const QString cautions = cautionsFor(*plan_, CautionPlace::ChainPage).join(QLatin1Char('\n'));
+  const QString cautions = cautionsFor(*plan_, CautionPlace::ChainPage).join(QLatin1Char(' '));
   if (cautions_->text() != cautions) cautions_->setText(cautions);
   const auto lacks = chainRunLacks(plan_->stock.setup, plan_->proposed.setup);
   if (!lacks.empty()) {
@@ -162,7 +169,7 @@ void ChainPage::showPlan() {
   say(verdict_, chainVerdict(*plan_, units_));
   say(notes_, chainNotes(*plan_, units_));
   table_->show(chainTable(*plan_, units_));
-  table_->setFixedHeight(table_->rowCount() * table_->rowHeight(0) +
+  table_->setFixedHeight(table_->verticalHeader()->length() +
                          table_->horizontalHeader()->sizeHint().height() + 4);
   table_->setVisible(true);
 }

@@ -38,6 +38,7 @@ class ChainPage : public Page {
   void buildView();
   QLayout* turnBar();
   QWidget* words();
+  QWidget* cautions();
   void step(int teeth);
   void play(bool on);
   void setTurn(double turn);

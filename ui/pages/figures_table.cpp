@@ -3,8 +3,26 @@
 
 #include <QHeaderView>
 #include <algorithm>
+#include <cstdlib>
 
 namespace layshaft::ui {
+
+namespace {
+
+constexpr int kCellMargins = 8;  // px, both sides of a text
+
+/// A long title on two lines, broken at the blank nearest to its middle.
+QString onTwoLines(QString title) {
+  constexpr qsizetype kLong = 12;
+  if (title.size() <= kLong) return title;
+  qsizetype best = -1;
+  for (qsizetype at = title.indexOf(QLatin1Char(' ')); at >= 0; at = title.indexOf(QLatin1Char(' '), at + 1))
+    if (best < 0 || std::abs(2 * at - title.size()) < std::abs(2 * best - title.size())) best = at;
+  if (best >= 0) title[best] = QLatin1Char('\n');
+  return title;
+}
+
+}  // namespace
 
 FiguresTable::FiguresTable(const QString& name, int columns, QWidget* parent)
     : QTableWidget(0, columns, parent), widest_(static_cast<std::size_t>(columns), 0) {
@@ -22,7 +40,9 @@ FiguresTable::FiguresTable(const QString& name, int columns, QWidget* parent)
 }
 
 void FiguresTable::show(const std::vector<QStringList>& rows) {
-  setHorizontalHeaderLabels(rows.front());
+  QStringList titles;
+  for (const QString& title : rows.front()) titles << onTwoLines(title);
+  setHorizontalHeaderLabels(titles);
   setRowCount(static_cast<int>(rows.size()) - 1);
   for (std::size_t r = 1; r < rows.size(); ++r)
     for (int c = 0; c < columnCount(); ++c) {
@@ -43,7 +63,10 @@ void FiguresTable::fitColumns() {
   int taken = 0;
   for (int c = 1; c < columnCount(); ++c) {
     const QTableWidgetItem* title = horizontalHeaderItem(c);
-    int width = fontMetrics().horizontalAdvance(title ? title->text() : QString());
+    int width = 0;
+    if (title)
+      for (const QString& line : title->text().split(QLatin1Char('\n')))
+        width = std::max(width, fontMetrics().horizontalAdvance(line));
     for (int r = 0; r < rowCount(); ++r)
       if (item(r, c)) width = std::max(width, fontMetrics().horizontalAdvance(item(r, c)->text()));
     int& widest = widest_[static_cast<std::size_t>(c)];
@@ -52,6 +75,13 @@ void FiguresTable::fitColumns() {
     taken += widest;
   }
   setColumnWidth(0, std::max(viewport()->width() - taken, fontMetrics().averageCharWidth() * 10));
+  // A name that is too long for its column stands on two lines.
+  const int oneLine = verticalHeader()->defaultSectionSize();
+  for (int r = 0; r < rowCount(); ++r) {
+    const bool tooLong =
+        item(r, 0) && fontMetrics().horizontalAdvance(item(r, 0)->text()) + kCellMargins > columnWidth(0);
+    setRowHeight(r, tooLong ? oneLine + fontMetrics().lineSpacing() : oneLine);
+  }
 }
 
 void FiguresTable::resizeEvent(QResizeEvent* event) {

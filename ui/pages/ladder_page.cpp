@@ -79,7 +79,7 @@ QLayout* LadderPage::makeBar() {
   bar->addWidget(new QLabel(tr("Within")));
   within_ = new WholeBox;
   within_->setRange(kAnyPercent, 100);
-  within_->setSpecialValueText(tr("any"));
+  within_->setSpecialValueText(tr("Any"));
   within_->setSuffix(tr(" %"));
   within_->setAccessibleName(tr("Within per cent"));
   within_->setToolTip(tr("Only pairs whose gearing differs from stock by no more than this."));

@@ -22,24 +22,19 @@ QString small(const Figure& metres, const UnitsShown& units) {
                 : Say::tr("–");
 }
 
-/// "114 links (stock 112)" or "belt of 120 teeth"; links and a belt's teeth do not compare.
+/// "114 links (stock 112)" or "Belt of 120 teeth"; links and a belt's teeth do not compare.
 QString loopText(const ChainRunFigures& run, const ChainRunFigures& stock) {
   if (stock.belt != run.belt || stock.links == run.links)
-    return run.belt ? Say::tr("belt of %n teeth", nullptr, run.links)
+    return run.belt ? Say::tr("Belt of %n teeth", nullptr, run.links)
                     : Say::tr("%n links", nullptr, run.links);
-  return (run.belt ? Say::tr("belt of %n teeth (stock %1)", nullptr, run.links)
+  return (run.belt ? Say::tr("Belt of %n teeth (stock %1)", nullptr, run.links)
                    : Say::tr("%n links (stock %1)", nullptr, run.links))
       .arg(stock.links);
 }
 
 QString tensionText(const ChainRunFigures& run, const UnitsShown& units) {
-  const QString pull =
-      units.withUnit(number(units.shown(Quantity::Force, *run.peakTensionN), 0), Quantity::Force);
-  if (!run.safetyFactor) return Say::tr("peak tension %1").arg(pull);
-  return (run.strengthAssumed
-              ? Say::tr("peak tension %1, strength ÷ peak tension %2 (minimum for the size; comparison only)")
-              : Say::tr("peak tension %1, strength ÷ peak tension %2 (comparison only)"))
-      .arg(pull, number(*run.safetyFactor, 1));
+  return Say::tr("Peak tension %1")
+      .arg(units.withUnit(number(units.shown(Quantity::Force, *run.peakTensionN), 0), Quantity::Force));
 }
 
 QString massText(const std::optional<SprocketMass>& mass, const UnitsShown& units) {
@@ -70,7 +65,7 @@ QStringList loopLabel(const Plan& plan, const UnitsShown& units) {
   QString loop = loopText(run, *plan.stock.chainRun);
   if (const auto& size = plan.proposed.setup.options.chainSize; size && !run.belt)
     loop = Say::tr("%1, %2", "chain's size and links").arg(QString::fromUtf8(size->name.data()), loop);
-  if (!run.tightCentreM) return {loop, Say::tr("too short")};
+  if (!run.tightCentreM) return {loop, Say::tr("Too short")};
   QStringList lines{loop};
   if (run.peakTensionN) lines << tensionText(run, units);
   return lines;

@@ -78,7 +78,7 @@ struct RideRows {
        QT_TR_NOOP("Speed at the start of the straight."),
        {.unit = FileUnit::KilometrePerHour, .typical = TypicalRange{40, 150}}},
       {"ride.drive.length_m",
-       QT_TR_NOOP("Straight length"),
+       QT_TR_NOOP("Straight"),
        QT_TR_NOOP("the length of the straight"),
        QT_TR_NOOP("Length of the straight."),
        {.unit = FileUnit::Metre, .typical = TypicalRange{50, 1200}}},
