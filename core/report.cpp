@@ -182,13 +182,14 @@ Json millimetres(const std::optional<double>& metres) {
   return metres ? Json(units::millimetresFromMetres(*metres)) : Json(nullptr);
 }
 
-Json swingarmJson(const std::optional<SwingarmFigures>& figures) {
+/// For belts tension goes by the manual's method: there is no limit of slack.
+Json swingarmJson(const std::optional<SwingarmFigures>& figures, bool belt) {
   const TightSpot* tight = figures && figures->tightSpot ? &*figures->tightSpot : nullptr;
   return {{"upper_run_deg", figure(figures, &SwingarmFigures::upperRunDeg)},
           {"anti_squat_percent", figures ? orNull(figures->antiSquatPercent) : Json(nullptr)},
           {"tight_spot_deg", tight ? Json(tight->angleDeg) : Json(nullptr)},
           {"tight_spot_gain_mm", tight ? millimetres(tight->gainM) : Json(nullptr)},
-          {"least_play_mm", tight ? millimetres(tight->leastPlayM) : Json(nullptr)}};
+          {"least_play_mm", tight && !belt ? millimetres(tight->leastPlayM) : Json(nullptr)}};
 }
 
 Json chainRunJson(const std::optional<ChainRunFigures>& run) {
@@ -220,7 +221,7 @@ Json chainRunJson(const std::optional<ChainRunFigures>& run) {
           {"chordal_front_percent", figure(run, &ChainRunFigures::chordalFrontPercent)},
           {"chordal_rear_percent", figure(run, &ChainRunFigures::chordalRearPercent)},
           {"measured_centre_off_links", run ? orNull(run->measuredCentreOffLinks) : Json(nullptr)},
-          {"swingarm", swingarmJson(run ? run->swingarm : std::nullopt)}};
+          {"swingarm", swingarmJson(run ? run->swingarm : std::nullopt, run && run->belt)}};
 }
 
 Json sprocketMassJson(const std::optional<SprocketMass>& mass) {
@@ -411,6 +412,11 @@ std::string chainRunCsv(const Plan& plan) {
             std::to_string(setup.setup.rearTeeth.count());
     addColumns(chainRunJson(setup.chainRun), "", titles, rows);
     addColumns(sprocketsJson(setup.sprockets), "sprocket_", titles, rows);
+    titles += ",slack_note";
+    rows += ',';
+    const auto& run = setup.chainRun;
+    if (run && !run->belt && run->swingarm && run->swingarm->tightSpot)
+      rows += csvField("least play is a limit below which the chain binds, never a setting");
     rows += '\n';
   });
   return titles + '\n' + rows;

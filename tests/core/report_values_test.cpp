@@ -261,7 +261,8 @@ TEST(CsvColumns, OfTheChainRun) {
                             "sprocket_saving_counted",
                             "sprocket_saved_zero_to_100_kmh_s",
                             "sprocket_saved_quarter_mile_s",
-                            "sprocket_saved_drive_s"}));
+                            "sprocket_saved_drive_s",
+                            "slack_note"}));
   ASSERT_EQ(rows.size(), 4U);
   EXPECT_EQ(rows[2][0], "proposed");
   EXPECT_NEAR(std::stod(cell(rows, 2, "centre_distance_mm")), 670.954471, 1e-6);
@@ -272,6 +273,19 @@ TEST(CsvColumns, OfTheChainRun) {
   EXPECT_EQ(cell(rows, 2, "sprocket_rear_mass_kg"), "0.6");
   EXPECT_EQ(cell(rows, 3, "setup"), "Big");
   EXPECT_EQ(cell(rows, 3, "fits"), "false");
+}
+
+/// A number that binds the chain when it is set is never given without saying so; a belt has none.
+TEST(CsvColumns, TheLimitOfSlackSaysThatItIsNoSetting) {
+  const auto rowsOf = [](const char* sample) {
+    return cellsOf(chainRunCsv(plan(loadProfile(sourceFolder() / "sample-profiles" / sample).value())));
+  };
+  const auto chain = rowsOf("motocross-450.bike.json"), belt = rowsOf("tourer-belt.bike.json");
+  EXPECT_NE(cell(chain, 2, "swingarm_least_play_mm"), "");
+  EXPECT_NE(cell(chain, 2, "slack_note").find("never a setting"), std::string::npos);
+  EXPECT_NE(cell(belt, 2, "swingarm_tight_spot_deg"), "");
+  EXPECT_EQ(cell(belt, 2, "swingarm_least_play_mm"), "");
+  EXPECT_EQ(cell(belt, 2, "slack_note"), "");
 }
 
 }  // namespace

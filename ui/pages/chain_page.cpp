@@ -2,7 +2,6 @@
 #include "ui/pages/chain_page.h"
 
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QScrollArea>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -104,6 +103,7 @@ QLayout* ChainPage::turnBar() {
 /// Beside the picture: whether it fits, and the figures.
 QWidget* ChainPage::words() {
   table_ = new FiguresTable(tr("Figures of chain or belt"), kColumns);
+  table_->showWhole();
   verdict_ = new QLabel;
   notes_ = new QLabel;
   for (QLabel* label : {verdict_, notes_}) label->setWordWrap(true);
@@ -169,8 +169,6 @@ void ChainPage::showPlan() {
   say(verdict_, chainVerdict(*plan_, units_));
   say(notes_, chainNotes(*plan_, units_));
   table_->show(chainTable(*plan_, units_));
-  table_->setFixedHeight(table_->verticalHeader()->length() +
-                         table_->horizontalHeader()->sizeHint().height() + 4);
   table_->setVisible(true);
 }
 

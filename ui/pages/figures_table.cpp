@@ -82,6 +82,8 @@ void FiguresTable::fitColumns() {
         item(r, 0) && fontMetrics().horizontalAdvance(item(r, 0)->text()) + kCellMargins > columnWidth(0);
     setRowHeight(r, tooLong ? oneLine + fontMetrics().lineSpacing() : oneLine);
   }
+  constexpr int kSpare = 4;  // px; so that nothing is cut
+  if (whole_) setFixedHeight(verticalHeader()->length() + horizontalHeader()->sizeHint().height() + kSpare);
 }
 
 void FiguresTable::resizeEvent(QResizeEvent* event) {

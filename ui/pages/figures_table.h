@@ -16,12 +16,19 @@ class FiguresTable : public QTableWidget {
   /// Column titles, then rows. Cells that say the same stay as they are.
   void show(const std::vector<QStringList>& rows);
 
+  /// As high as all of its rows, for a place that scrolls as a whole.
+  void showWhole() {
+    whole_ = true;
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  }
+
  protected:
   void resizeEvent(QResizeEvent* event) override;
 
  private:
   void fitColumns();
 
+  bool whole_ = false;
   std::vector<int>
       widest_;  ///< each column's greatest width so far: columns that breathe with a step would jump
 };
