@@ -416,7 +416,7 @@ std::string chainRunCsv(const Plan& plan) {
     rows += ',';
     const auto& run = setup.chainRun;
     if (run && !run->belt && run->swingarm && run->swingarm->tightSpot)
-      rows += csvField("least play is a limit below which the chain binds, never a setting");
+      rows += csvField("least play is a limit below which the chain binds; never a setting");
     rows += '\n';
   });
   return titles + '\n' + rows;
