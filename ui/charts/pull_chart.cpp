@@ -86,8 +86,8 @@ void PullChart::paintOver(QPainter& painter) {
   if (!plan_) return;
   painter.save();
   painter.setClipRect(plotArea());
-  paintBound(painter, curves_.of(plan_->proposed).grip, tr("grip limit"), Qt::FDiagPattern);
-  paintBound(painter, curves_.of(plan_->proposed).lift, tr("wheelie limit"), Qt::BDiagPattern);
+  paintBound(painter, curves_.of(plan_->proposed).grip, tr("Grip limit"), Qt::FDiagPattern);
+  paintBound(painter, curves_.of(plan_->proposed).lift, tr("Wheelie limit"), Qt::BDiagPattern);
   paintGears(painter);
   paintResistance(painter);
   paintShifts(painter);
