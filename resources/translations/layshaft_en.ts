@@ -113,10 +113,10 @@
 <context>
     <name>RoadWords</name>
     <message numerus="yes">
-        <source>starts in %1, ends in %2 after %n shifts</source>
+        <source>%1 to %2, %n shifts</source>
         <translation>
-            <numerusform>starts in %1, ends in %2 after %n shift</numerusform>
-            <numerusform>starts in %1, ends in %2 after %n shifts</numerusform>
+            <numerusform>%1 to %2, %n shift</numerusform>
+            <numerusform>%1 to %2, %n shifts</numerusform>
         </translation>
     </message>
     <message numerus="yes">

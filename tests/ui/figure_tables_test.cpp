@@ -170,9 +170,9 @@ TEST_P(FigureTables, OfTheChainRun) {
   wanted.push_back(rowOfFigures(imperial ? "Speed at the rev limit, ft/s" : "Speed at the rev limit, m/s",
                                 was.topChainSpeedMps * factor_.length, is.topChainSpeedMps * factor_.length,
                                 1));
-  wanted.push_back(rowOfFigures(imperial ? "Peak tension, lbf" : "Peak tension, N",
-                                times(was.peakTensionN, factor_.force), times(is.peakTensionN, factor_.force),
-                                0));
+  wanted.push_back(rowOfFigures(
+      imperial ? "Peak tension on dry level asphalt, lbf" : "Peak tension on dry level asphalt, N",
+      times(was.peakTensionN, factor_.force), times(is.peakTensionN, factor_.force), 0));
   wanted.push_back(
       rowOfFigures("Strength ÷ peak tension (comparison only)", was.safetyFactor, is.safetyFactor, 1));
   const QString part = is.belt ? "pulley, " : "sprocket, ";

@@ -51,8 +51,8 @@ TEST(LimitWords, NameGearsAndSpeedsAndWhatIsLeft) {
             "Grip limit: all of 1st, all of 2nd. So shorter gearing pulls no harder in any gear.");
 }
 
-// What the sentence says, held against the pull itself: at every speed that it names both setups pull alike
-// in that gear, and where it names none the shorter one pulls harder.
+// What the sentence says, held against the pull itself: at no speed that it names does the shorter one
+// pull harder in that gear, and where it names none it does.
 TEST(LimitWords, AreTrueOfThePull) {
   Profile profile = sampleBike("motocross-450");
   profile.proposed = {};
@@ -93,11 +93,10 @@ TEST(StraightWords, TellStartGearAndShiftsOfEachSetup) {
   Profile profile = workedExample();
   const QString words = ui::driveWords(plan(profile), UnitsShown());
   EXPECT_TRUE(
-      words.contains("Stock: starts in 1st, ends in 4th after 3 shifts, at 14,478 rpm, 722 rpm below "
+      words.contains("Stock: 1st to 4th, 3 shifts, 14,478 rpm, 722 rpm below "
                      "the limiter.\n"))
       << words.toStdString();
-  EXPECT_TRUE(words.contains("Proposed: starts in 1st, ends in 5th after 4 shifts, at 13,904 rpm"))
-      << words.toStdString();
+  EXPECT_TRUE(words.contains("Proposed: 1st to 5th, 4 shifts, 13,904 rpm")) << words.toStdString();
   EXPECT_TRUE(words.endsWith("Equal within 0.01 s.")) << words.toStdString();
   EXPECT_EQ(ui::standingStartWords(plan(profile)),
             "1/4 mile: stock starts in 1st, 3 shifts; proposed starts in 1st, 3 shifts.");
@@ -116,8 +115,7 @@ TEST(StraightWords, KeepToTheExitGear) {
   Profile profile = workedExample();
   profile.ride->drive->exitGear = 3;
   const QString words = ui::driveWords(plan(profile), UnitsShown());
-  EXPECT_TRUE(words.startsWith("400 m straight from 80 km/h in 3rd.\nStock: starts in 3rd, ends in "))
-      << words.toStdString();
+  EXPECT_TRUE(words.startsWith("400 m straight from 80 km/h in 3rd.\nStock: 3rd to ")) << words.toStdString();
   profile.ride->drive->exitGear = 1;
   profile.ride->drive->exitSpeedKmh = 200;
   EXPECT_TRUE(ui::driveWords(plan(profile), UnitsShown()).contains("Stock: 1st is no gear for that speed."));

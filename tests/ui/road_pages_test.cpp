@@ -151,7 +151,7 @@ TEST_F(RoadPages, TheDriveIsLive) {
   auto& words = control<QLabel>(**window_, "The straight in words");
   EXPECT_TRUE(soon([&] { return words.text().startsWith("405 m straight from 80 km/h."); }))
       << words.text().toStdString();
-  EXPECT_TRUE(words.text().contains("Stock: starts in 1st, ends in 4th after 3 shifts"));
+  EXPECT_TRUE(words.text().contains("Stock: 1st to 4th, 3 shifts"));
   EXPECT_TRUE(
       words.text().endsWith("1/4 mile: stock starts in 1st, 3 shifts; proposed starts in 1st, 3 shifts."))
       << words.text().toStdString();

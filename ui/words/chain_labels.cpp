@@ -151,8 +151,9 @@ class ChainRows {
     const QString kg = units_.name(Quantity::Mass);
     rows.push_back(figureRow(Say::tr("Speed at the rev limit, %1/s").arg(units_.name(Quantity::Length)),
                              speed(was_.topChainSpeedMps), speed(is_.topChainSpeedMps), 1));
-    rows.push_back(figureRow(Say::tr("Peak tension, %1").arg(units_.name(Quantity::Force)),
-                             force(was_.peakTensionN), force(is_.peakTensionN), 0));
+    rows.push_back(
+        figureRow(Say::tr("Peak tension on dry level asphalt, %1").arg(units_.name(Quantity::Force)),
+                  force(was_.peakTensionN), force(is_.peakTensionN), 0));
     rows.push_back(figureRow(Say::tr("Strength ÷ peak tension (comparison only)"), was_.safetyFactor,
                              is_.safetyFactor, 1));
     rows.push_back(massRow((is_.belt ? Say::tr("Front pulley, %1") : Say::tr("Front sprocket, %1")).arg(kg),

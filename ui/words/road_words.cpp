@@ -29,18 +29,17 @@ QStringList row(const QString& name, const Figure& stock, const Figure& proposed
   return cells;
 }
 
-/// Which gears a straight takes and how it ends: "starts in 2nd, ends in 5th after 3 shifts, …".
+/// Which gears a straight takes and how it ends: "2nd to 5th, 3 shifts, 12,626 rpm, …".
 QString straightPhrase(const DriveFigures& drive) {
   const QString start = gearOrdinal(drive.startGear()), end = gearOrdinal(drive.endGear);
-  const QString way =
-      drive.shifts() > 0
-          ? RoadWords::tr("starts in %1, ends in %2 after %n shifts", nullptr, drive.shifts()).arg(start, end)
-          : RoadWords::tr("stays in %1", "a gear").arg(start);
+  const QString way = drive.shifts() > 0
+                          ? RoadWords::tr("%1 to %2, %n shifts", nullptr, drive.shifts()).arg(start, end)
+                          : RoadWords::tr("stays in %1", "a gear").arg(start);
   const QString rpm = number(drive.endRpm, 0);
   return drive.secondsOnLimiter > 0.0
-             ? RoadWords::tr("%1, at %2 rpm, %3 s on the limiter", "%1 is which gears a straight takes")
+             ? RoadWords::tr("%1, %2 rpm, %3 s on the limiter", "%1 is which gears a straight takes")
                    .arg(way, rpm, number(drive.secondsOnLimiter, 2))
-             : RoadWords::tr("%1, at %2 rpm, %3 rpm below the limiter", "%1 is which gears a straight takes")
+             : RoadWords::tr("%1, %2 rpm, %3 rpm below the limiter", "%1 is which gears a straight takes")
                    .arg(way, rpm, number(drive.revRangeLeftRpm, 0));
 }
 
