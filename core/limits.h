@@ -58,7 +58,7 @@ inline constexpr Limit kSwingarmLengthMm{150, 1500, "mm"};
 inline constexpr Limit kSwingarmAngleDeg{-45, 45, "°"};
 inline constexpr Limit kCountershaftOffsetMm{-500, 500, "mm"};
 
-inline constexpr Limit kReadsHighPercent{-20, 30, "%"};
+inline constexpr Limit kReadsHighPercent{-60, 150, "%"};
 
 // Inside a tyre size (common practice, no source): from pocket bikes to the widest custom rears.
 inline constexpr Limit kTyreWidthMm{50, 400, "mm"};

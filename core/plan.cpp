@@ -12,7 +12,6 @@ namespace layshaft {
 namespace {
 
 constexpr double kRolloutUncertainty = 0.02;  // of an estimate from the tyre size
-constexpr double kQuarterMileM = units::kMetresPerMile / 4.0;
 
 std::optional<Band> bandOf(const std::optional<double>& a, const std::optional<double>& b) {
   if (!a || !b) return std::nullopt;
@@ -77,7 +76,7 @@ SprocketPlan sprocketPlanOf(const Asked& asked, const Setup& stock, const Setup&
 SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const SetupPlan* stock,
                       const Setup& setup) {
   const Setup& stockSetup = stock ? stock->setup : setup;
-  SetupFigures figures = setupFigures(given, asked, stockSetup, setup, true);
+  SetupFigures figures = setupFigures(given, asked, stockSetup, setup, FiguresFor::Plan);
   const Gearing& stockGearing = stock ? stock->gearing : figures.gearing;
   const Rollout& rollout = figures.gearing.rollout;
   SetupPlan result{.name = {},
@@ -98,8 +97,12 @@ SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const Setu
   if (asked.bike->accelerates() && rollout.source == RolloutSource::TyreSize)
     addBands(result.road, asked, setup, rollout, figures.fitted);
   if (asked.leanDeg) result.leanFactor = leanFactor(setup, rollout, *asked.leanDeg);
-  if (const auto& drive = figures.run.drive; drive && result.leanFactor)
-    result.cornerExitRpm = result.gearing.rpm(asked.drive->exitMps, drive->plan.gear) * *result.leanFactor;
+  if (const auto& drive = figures.run.drive; drive && result.leanFactor) {
+    const RunPlan& start = drive->plan;
+    result.cornerExitRpm = result.gearing.rpm(asked.drive->exitMps, start.gear) * *result.leanFactor;
+    if (start.slips)
+      result.cornerExitRpm = std::max(*result.cornerExitRpm, result.model->launchRpm(start.gear));
+  }
   if (given.bike.speedometer)
     result.speedometer = speedometer(*given.bike.speedometer, stockGearing, figures.gearing,
                                      result.road.topSpeed ? result.road.topSpeed->speedMps

@@ -51,7 +51,8 @@ struct SetupPlan {
   GearingChange change;  ///< against stock
   std::optional<SpeedometerFigures> speedometer;
   std::optional<double> leanFactor;  ///< engine speed leaned over upright, at the profile's lean angle
-  /// Leaned over at the drive's exit speed, in the gear that starts it.
+  /// Leaned over at the drive's exit speed, in the gear that starts it; the launch engine speed while its
+  /// clutch slips.
   std::optional<double> cornerExitRpm;
   std::optional<ChainRunFigures> chainRun;
   SprocketPlan sprockets;

@@ -242,7 +242,7 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
 
   if (!model) return figures;
   const double rearRadius = pullRadiusM(loop->pair.pitchM, setup.rearTeeth.count());
-  figures.peakTensionN = greatestTreadForceN(bike, *model) * model->rollingRadiusM() / rearRadius;
+  figures.peakTensionN = greatestTreadForceN(*model) * model->rollingRadiusM() / rearRadius;
   std::optional<double> strength;
   if (room.tensileStrengthKn) {
     strength = *room.tensileStrengthKn * 1000.0;

@@ -30,9 +30,9 @@ double greatestOfSmallest(double from, double to, const A& a, const B& b, const 
 
 }  // namespace
 
-double greatestTreadForceN(const Bike& bike, const PullModel& today) {
+double greatestTreadForceN(const PullModel& today) {
   constexpr double kNoBound = std::numeric_limits<double>::max();
-  const PullModel model = today.withoutGrowthOn(dryAsphalt(bike, today.road()));
+  const PullModel model = today.withoutGrowthOn(today.bike().dryAsphalt);
   const bool bounded = model.bike().hasResistance();
   double greatest = 0.0;
   for (std::size_t g = 0; g < model.gearCount(); ++g)

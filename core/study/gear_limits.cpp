@@ -19,12 +19,21 @@ std::optional<GearLimit> limitOf(const RoadModel& model, std::size_t gear, doubl
     const LimitedBy by = model.limitOn(on, on.fromMps + (on.toMps - on.fromMps) / 2.0, gear);
     if (by == LimitedBy::Drag) continue;
     (by == LimitedBy::Grip ? grip : lift) = true;
-    if (!limit) limit = GearLimit{by, on.fromMps == from, false, on.fromMps, on.toMps};
+    if (!limit)
+      limit = GearLimit{.by = by,
+                        .fromStart = on.fromMps == from,
+                        .toEnd = false,
+                        .gaps = false,
+                        .both = false,
+                        .fromMps = on.fromMps,
+                        .toMps = on.fromMps};
+    limit->gaps = limit->gaps || on.fromMps > limit->toMps;
     limit->toMps = on.toMps;
     limit->toEnd = on.toMps == to;
   }
-  if (grip && lift)
-    limit->by = *model.gripLimitN(peakMps) <= *model.liftLimitN(peakMps) ? LimitedBy::Grip : LimitedBy::Lift;
+  if (!grip || !lift) return limit;
+  limit->both = true;
+  limit->by = *model.gripLimitN(peakMps) <= *model.liftLimitN(peakMps) ? LimitedBy::Grip : LimitedBy::Lift;
   return limit;
 }
 

@@ -14,6 +14,8 @@ namespace layshaft {
 struct GearLimit {
   LimitedBy by;           ///< grip or lift; where both cut, the lower one at the gear's peak force
   bool fromStart, toEnd;  ///< whether it cuts where the use of the gear begins, and where it ends
+  bool gaps;              ///< whether the gear pulls freely somewhere in between
+  bool both;              ///< whether the other one cuts somewhere too
   double fromMps, toMps;  ///< the lowest and the highest speed at which it cuts
   bool operator==(const GearLimit&) const = default;
 };

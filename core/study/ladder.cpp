@@ -73,7 +73,7 @@ Ladder::Ladder(LadderInput input)
     : input_(std::move(input)), asked_(asked(input_.shared)), stock_(figuresOf(input_.stock)) {}
 
 SetupFigures Ladder::figuresOf(const Setup& setup) const {
-  return setupFigures(input_.shared, asked_, input_.stock, setup, false);
+  return setupFigures(input_.shared, asked_, input_.stock, setup, FiguresFor::Ladder);
 }
 
 AimOutcome Ladder::outcome(const Aim& aim, const SetupFigures& figures) const {

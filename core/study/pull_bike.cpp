@@ -64,6 +64,7 @@ PullBike pullBike(const Bike& bike, const Ride& ride) {
   result.frontRolloutM = units::metresFromMillimetres(chassis.frontRolloutMm);
   result.shiftTimeS =
       orAssumed(chassis.shiftTimeS, defaults::kShiftTimeS, "bike.chassis.shift_time_s", result.assumed);
+  result.dryAsphalt = dryAsphalt(bike, ride);
   result.assumed.insert(result.assumed.end(), ofTheRoad.begin(), ofTheRoad.end());
   return result;
 }

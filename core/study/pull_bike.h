@@ -30,6 +30,7 @@ struct PullBike {
   double frontWheelInertiaKgM2 = 0.0;
   std::optional<double> frontRolloutM;  ///< the rear's where it was not measured
   double shiftTimeS = defaults::kShiftTimeS;
+  Road dryAsphalt;  ///< level and without wind, in the air of the ride: what a chain is judged by
 
   // Of the profile that it was made from, the road of its ride included.
   std::vector<std::string_view> forceLacks;       ///< for the force at the wheel

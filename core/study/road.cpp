@@ -90,12 +90,11 @@ Road roadOf(const Bike& bike, const Ride& ride, std::vector<Assumed>* assumed) {
   return road;
 }
 
-Road dryAsphalt(const Bike& bike, const Road& today) {
-  const Chassis chassis = bike.chassis.value_or(Chassis{});
-  return {.airDensityKgM3 = today.airDensityKgM3,
-          .torqueFactor = today.torqueFactor,
-          .grip = chassis.tyreGrip,
-          .rolling = tyresOwnRolling(chassis, nullptr)};
+Road dryAsphalt(const Bike& bike, const Ride& ride) {
+  Ride there = ride;
+  there.surface = Surface::Asphalt;
+  there.slopePercent = there.headwindKmh = 0.0;
+  return roadOf(bike, there);
 }
 
 bool surfaceOverrulesForm(const Bike& bike, const Ride& ride) {

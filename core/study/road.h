@@ -68,8 +68,8 @@ struct Road {
 /// `assumed`, if there, is told of the defaults that were taken.
 Road roadOf(const Bike& bike, const Ride& ride, std::vector<Assumed>* assumed = nullptr);
 
-/// Dry, level asphalt without wind on the tyre's own grip and rolling resistance, in the air of `today`.
-Road dryAsphalt(const Bike& bike, const Road& today);
+/// Dry, level asphalt without wind in the air of the ride, with what the ride gives for that surface.
+Road dryAsphalt(const Bike& bike, const Ride& ride);
 
 /// Whether a rolling resistance typed for the ride's surface stands in for the chassis' speed-dependent form.
 bool surfaceOverrulesForm(const Bike& bike, const Ride& ride);

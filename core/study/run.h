@@ -111,6 +111,7 @@ struct RunFigures {
   std::optional<double> askedRollOnS;             ///< of the profile's own speeds and gear
   std::optional<DriveFigures> drive;
   std::optional<RunPlan> quarterMilePlan;
+  std::optional<int> quarterMileShifts;  ///< one less than its plan's where it ends inside a shift
 };
 
 /// `rollOns` false leaves the roll-ons out, for who needs the rest alone.

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/defaults.h"
 #include "core/study/run_search.h"
 #include "core/units.h"
 
@@ -25,7 +26,9 @@ void addStandingStart(RunFigures& figures, const RoadModel& model) {
   figures.eighthMileSpeedMps = speedOf(eighth);
   figures.quarterMileS = timeOf(quarter);
   figures.quarterMileSpeedMps = speedOf(quarter);
-  if (quarter) figures.quarterMilePlan = quarter->plan;
+  if (!quarter) return;
+  figures.quarterMilePlan = quarter->plan;
+  figures.quarterMileShifts = quarter->end.gear - 1 - static_cast<int>(quarter->plan.gear);
 }
 
 std::optional<double> rollOnIn(const RoadModel& model, std::size_t gear, double from, double to) {

@@ -41,7 +41,11 @@ std::vector<RunPlan> startsIn(const RoadModel& model, std::size_t gear, double m
   if (gear >= model.gearCount()) return {};
   const double rpm = model.rpm(mps, gear);
   if (rpm < model.bike().idleRpm || rpm > model.torque().revLimitRpm()) return {};
-  return {{.gear = gear}};
+  std::vector<RunPlan> starts;
+  const bool slips = mps == 0.0 ? gear < model.startGears() : gear == 0;
+  if (slips && mps < model.fastestMps(model.slipping(gear))) starts.push_back({.gear = gear, .slips = true});
+  starts.push_back({.gear = gear});
+  return starts;
 }
 
 }  // namespace layshaft

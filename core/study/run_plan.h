@@ -37,7 +37,8 @@ std::vector<RunPlan> standingStarts(const RoadModel& model);
 /// with the clutch slipping below the launch engine speed, in second too from rest. If there is none, in the
 /// highest gear that turns at least at idle and not above the limit.
 std::vector<RunPlan> startsAt(const RoadModel& model, double mps);
-/// At a speed in a gear that somebody chose; none below idle or above the limit.
+/// At a speed in a gear that somebody chose, with the clutch slipping too where `startsAt` has that; none
+/// below idle or above the limit.
 std::vector<RunPlan> startsIn(const RoadModel& model, std::size_t gear, double mps);
 
 }  // namespace layshaft

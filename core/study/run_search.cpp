@@ -2,6 +2,7 @@
 #include "core/study/run_search.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace layshaft {
 namespace {
@@ -60,9 +61,9 @@ class RunSearch::Choice {
 
 RunSearch::RunSearch(const RoadModel& model, double fromMps, const std::vector<RunPlan>& starts)
     : model_(&model), fastestMps_(0.0) {
-  // Downhill or with the wind a shift gains speed, but no more than falling would.
   for (std::size_t g = 0; g < model.gearCount(); ++g) fastestMps_ = std::max(fastestMps_, model.limitMps(g));
-  fastestMps_ += units::kStandardGravityMps2 * model.bike().shiftTimeS;
+  // Downhill or with the wind a shift gains speed; nowhere more than at rest, where the resistance is least.
+  fastestMps_ += std::max(0.0, -model.resistanceN(0.0)) / model.coastingMassKg() * model.bike().shiftTimeS;
   trunks_.reserve(starts.size());
   for (const RunPlan& start : starts) {
     const std::size_t gear = start.slips ? model.slipping(start.gear) : start.gear;
@@ -83,7 +84,8 @@ std::optional<SoonestRun> RunSearch::toSpeed(double mps) {
 
 std::optional<SoonestRun> RunSearch::soonest(const Target& target) {
   Choice choice;
-  for (Trunk& trunk : trunks_) ride(trunk, target, choice);
+  // The highest gear first: it is entered at the lowest speed there, and the others come upon its track.
+  for (std::size_t i = trunks_.size(); i-- > 0;) ride(trunks_[i], target, choice);
   return choice.best();
 }
 

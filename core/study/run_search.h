@@ -21,11 +21,14 @@ struct SoonestRun {
 /// bike can do, so it is continuous as a ratio is turned, and two pairs can be compared by it. Of plans
 /// within 1e-6 s the one with fewer shifts counts, then the one with the lower first gear.
 ///
-/// Each gear is pulled once for all plans, and a plan is given up once nothing in it can win any more. Asking
-/// several figures of one search is cheaper than several searches. Keeps a pointer to its model.
+/// Where plans use the same gear they ride along one track, and a plan is given up once nothing in it can win
+/// any more. Asking several figures of one search is cheaper than several searches. Keeps a pointer to its
+/// model.
 class RunSearch {
  public:
   RunSearch(const RoadModel& model, double fromMps, const std::vector<RunPlan>& starts);
+  RunSearch(const RunSearch&) = delete;  // its plans point into its own tracks
+  RunSearch& operator=(const RunSearch&) = delete;
 
   /// None where no plan ever gets there, or none begins to move.
   std::optional<SoonestRun> toDistance(double metres);

@@ -4,7 +4,8 @@
 namespace layshaft {
 
 SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const Setup& stock,
-                          const Setup& setup, bool rollOns) {
+                          const Setup& setup, FiguresFor reader) {
+  const bool all = reader == FiguresFor::Plan;
   SetupFigures figures{.fitted = fitted(stock, setup),
                        .model = {},
                        .gearing = {},
@@ -17,7 +18,7 @@ SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const 
     figures.model =
         std::make_shared<const RoadModel>(asked.bike, asked.road, setup, rolloutOf(setup), figures.fitted);
     figures.pull = peakPull(*figures.model);
-    figures.limits = gearLimits(*figures.model, figures.pull);
+    if (all) figures.limits = gearLimits(*figures.model, figures.pull);
   }
   const RoadModel* model = figures.model.get();
   figures.gearing = gearing(
@@ -26,8 +27,7 @@ SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const 
                               : shiftPoints(given.bike.engine.shiftRpm, setup.gearRatios.count(), nullptr)));
   if (asked.bike->accelerates()) {
     figures.topSpeed = topSpeed(*model);
-    figures.run =
-        runFigures(*model, asked.drive, rollOns ? std::optional(asked.rollOn) : std::nullopt, rollOns);
+    figures.run = runFigures(*model, asked.drive, all ? std::optional(asked.rollOn) : std::nullopt, all);
   } else {
     // Only the gearing is known: the last gear at the limit.
     const GearFigures& last = figures.gearing.gears.back();

@@ -27,8 +27,11 @@ struct SetupFigures {
   std::optional<ChainRunFigures> chainRun;
 };
 
-/// `rollOns` false leaves the roll-ons out. Total: what there is no data for is left empty.
+/// A ladder's rows have neither roll-ons nor limits: for it they are left out.
+enum class FiguresFor { Plan, Ladder };
+
+/// Total: what there is no data for is left empty.
 SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const Setup& stock,
-                          const Setup& setup, bool rollOns);
+                          const Setup& setup, FiguresFor reader);
 
 }  // namespace layshaft

@@ -19,8 +19,14 @@ RoadPlan roadLimitedBy(std::vector<std::optional<GearLimit>> limits) {
   return road;
 }
 
-GearLimit limitFromTo(LimitedBy by, bool fromStart, bool toEnd) {
-  return {.by = by, .fromStart = fromStart, .toEnd = toEnd, .fromMps = 20 / 3.6, .toMps = 60 / 3.6};
+GearLimit limitFromTo(LimitedBy by, bool fromStart, bool toEnd, bool gaps = false, bool both = false) {
+  return {.by = by,
+          .fromStart = fromStart,
+          .toEnd = toEnd,
+          .gaps = gaps,
+          .both = both,
+          .fromMps = 20 / 3.6,
+          .toMps = 60 / 3.6};
 }
 
 QString limitedWordsFor(const RoadPlan& stock, const RoadPlan& proposed, double change) {
@@ -39,16 +45,25 @@ TEST(LimitWords, NameGearsAndSpeedsAndWhatIsLeft) {
                                         {}});
   EXPECT_EQ(limitedWordsFor(stock, RoadPlan{}, 5.0),
             "Grip limit: all of 1st, 2nd up to 60 km/h. Wheelie limit: 3rd from 20 km/h up, 4th from 20 km/h "
-            "to 60 km/h. There shorter gearing pulls no harder; elsewhere by up to 5.0 %.");
+            "to 60 km/h. There shorter gearing by itself pulls no harder; elsewhere by up to 5.0 %.");
   // Taller gearing takes pull from stock; what limits the proposal is what costs nothing.
   EXPECT_EQ(limitedWordsFor(RoadPlan{}, stock, 5.0), "");
-  EXPECT_EQ(
-      limitedWordsFor(RoadPlan{}, roadLimitedBy({limitFromTo(lift, true, false), {}}), -5.0),
-      "Wheelie limit: 1st up to 60 km/h. There taller gearing pulls no less; elsewhere less by up to 5.0 "
-      "%.");
+  EXPECT_EQ(limitedWordsFor(RoadPlan{}, roadLimitedBy({limitFromTo(lift, true, false), {}}), -5.0),
+            "Wheelie limit: 1st up to 60 km/h. There taller gearing by itself pulls no less; elsewhere less "
+            "by up to 5.0 "
+            "%.");
   EXPECT_EQ(limitedWordsFor(roadLimitedBy({limitFromTo(grip, true, true), limitFromTo(grip, true, true)}),
                             RoadPlan{}, 5.0),
-            "Grip limit: all of 1st, all of 2nd. So shorter gearing pulls no harder in any gear.");
+            "Grip limit: all of 1st, all of 2nd. So shorter gearing by itself pulls no harder in any gear.");
+  EXPECT_EQ(
+      limitedWordsFor(roadLimitedBy({limitFromTo(grip, true, true, true), limitFromTo(grip, true, true)}),
+                      RoadPlan{}, 5.0),
+      "Grip limit: parts of 1st from 20 km/h to 60 km/h, all of 2nd. There shorter gearing by itself pulls "
+      "no harder; elsewhere by up to 5.0 %.")
+      << "not all of first";
+  EXPECT_TRUE(
+      limitedWordsFor(roadLimitedBy({limitFromTo(lift, true, false, false, true), {}}), RoadPlan{}, 5.0)
+          .startsWith("Grip and wheelie limit: 1st up to 60 km/h."));
 }
 
 // What the sentence says, held against the pull itself: at no speed that it names does the shorter one

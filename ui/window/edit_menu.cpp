@@ -31,7 +31,10 @@ std::optional<bool> speedometerSetAnew(MainWindow& window) {
                   MainWindow::tr("The proposal changes what the speedometer shows. Has it been set anew?"),
                   QMessageBox::NoButton, &window);
   box.setTextFormat(Qt::PlainText);
-  box.setInformativeText(speedometerWords(*window.planner().shared()));
+  box.setInformativeText(MainWindow::tr("%1 If not, what it reads high by is kept as it is now; the odometer "
+                                        "and a corrector count as right for the new stock.",
+                                        "%1 is what the speedometer shows")
+                             .arg(speedometerWords(*window.planner().shared())));
   QPushButton* yes = box.addButton(MainWindow::tr("Yes, Set Anew"), QMessageBox::YesRole);
   auto* no = box.addButton(MainWindow::tr("No, It Still Reads as Before"), QMessageBox::NoRole);
   box.addButton(QMessageBox::Cancel);

@@ -20,6 +20,9 @@ QString rangeWords(int gear, const GearLimit& limit, const UnitsShown& units) {
     return units.withUnit(number(units.shown(Quantity::Speed, mps), 0), Quantity::Speed);
   };
   const QString name = gearOrdinal(gear);
+  if (limit.gaps)
+    return Say::tr("parts of %1 from %2 to %3", "a gear and two speeds")
+        .arg(name, speed(limit.fromMps), speed(limit.toMps));
   if (limit.fromStart && limit.toEnd) return Say::tr("all of %1", "a gear").arg(name);
   if (limit.fromStart) return Say::tr("%1 up to %2", "a gear and a speed").arg(name, speed(limit.toMps));
   if (limit.toEnd) return Say::tr("%1 from %2 up", "a gear and a speed").arg(name, speed(limit.fromMps));
@@ -27,12 +30,14 @@ QString rangeWords(int gear, const GearLimit& limit, const UnitsShown& units) {
       .arg(name, speed(limit.fromMps), speed(limit.toMps));
 }
 
-QStringList gearsLimitedBy(LimitedBy by, const RoadPlan& road, const UnitsShown& units) {
+/// The gears of which `counts` says that they belong to a sentence, joined; empty if none does.
+template <class Counts>
+QString gearsLimited(const RoadPlan& road, const UnitsShown& units, const Counts& counts) {
   QStringList gears;
   for (std::size_t g = 0; g < road.limits.size(); ++g)
-    if (const auto& limit = road.limits[g]; limit && limit->by == by)
+    if (const auto& limit = road.limits[g]; limit && counts(*limit))
       gears << rangeWords(static_cast<int>(g) + 1, *limit, units);
-  return gears;
+  return gears.join(Say::tr(", ", "between gears"));
 }
 
 }  // namespace
@@ -40,24 +45,31 @@ QStringList gearsLimitedBy(LimitedBy by, const RoadPlan& road, const UnitsShown&
 QString limitedPullWords(const Plan& plan, double change, const UnitsShown& units) {
   const bool shorter = change > 0.0;
   const RoadPlan& weaker = (shorter ? plan.stock : plan.proposed).road;
-  const QString comma = Say::tr(", ", "between gears");
+  const auto only = [](LimitedBy by) {
+    return [by](const GearLimit& limit) { return !limit.both && limit.by == by; };
+  };
   QStringList sentences;
-  if (const QStringList gears = gearsLimitedBy(LimitedBy::Grip, weaker, units); !gears.isEmpty())
-    sentences << Say::tr("Grip limit: %1.", "%1 is \"1st up to 60 km/h, 2nd up to 75 km/h\"")
-                     .arg(gears.join(comma));
-  if (const QStringList gears = gearsLimitedBy(LimitedBy::Lift, weaker, units); !gears.isEmpty())
-    sentences << Say::tr("Wheelie limit: %1.", "%1 is \"1st up to 60 km/h, 2nd up to 75 km/h\"")
-                     .arg(gears.join(comma));
+  if (const QString gears = gearsLimited(weaker, units, only(LimitedBy::Grip)); !gears.isEmpty())
+    sentences << Say::tr("Grip limit: %1.", "%1 is \"1st up to 60 km/h, 2nd up to 75 km/h\"").arg(gears);
+  if (const QString gears = gearsLimited(weaker, units, only(LimitedBy::Lift)); !gears.isEmpty())
+    sentences << Say::tr("Wheelie limit: %1.", "%1 is \"1st up to 60 km/h, 2nd up to 75 km/h\"").arg(gears);
+  if (const QString gears = gearsLimited(weaker, units, [](const GearLimit& limit) { return limit.both; });
+      !gears.isEmpty())
+    sentences << Say::tr("Grip and wheelie limit: %1.", "%1 is \"1st up to 60 km/h, 2nd up to 75 km/h\"")
+                     .arg(gears);
   if (sentences.isEmpty()) return {};
   const bool everywhere = std::all_of(weaker.limits.begin(), weaker.limits.end(), [](const auto& limit) {
     return limit && limit->fromStart && limit->toEnd;
   });
+  // An axle that moves along shifts the limits by a little: that is not the gearing's doing.
   if (everywhere)
-    sentences << (shorter ? Say::tr("So shorter gearing pulls no harder in any gear.")
-                          : Say::tr("So taller gearing pulls no less in any gear."));
+    sentences << (shorter ? Say::tr("So shorter gearing by itself pulls no harder in any gear.")
+                          : Say::tr("So taller gearing by itself pulls no less in any gear."));
   else
-    sentences << (shorter ? Say::tr("There shorter gearing pulls no harder; elsewhere by up to %1 %.")
-                          : Say::tr("There taller gearing pulls no less; elsewhere less by up to %1 %."))
+    sentences << (shorter
+                      ? Say::tr("There shorter gearing by itself pulls no harder; elsewhere by up to %1 %.")
+                      : Say::tr(
+                            "There taller gearing by itself pulls no less; elsewhere less by up to %1 %."))
                      .arg(percent(change));
   return sentences.join(QLatin1Char(' '));
 }

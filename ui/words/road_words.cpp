@@ -64,10 +64,11 @@ QString straightChangeWords(const DriveChange& change) {
       .arg(size);
 }
 
-QString startPhrase(const RunPlan& plan) {
-  const QString start = gearOrdinal(static_cast<int>(plan.gear) + 1);
-  return plan.shifts > 0 ? RoadWords::tr("starts in %1, %n shifts", nullptr, plan.shifts).arg(start)
-                         : RoadWords::tr("stays in %1", "a gear").arg(start);
+QString startPhrase(const RunFigures& run) {
+  const QString start = gearOrdinal(static_cast<int>(run.quarterMilePlan->gear) + 1);
+  const int shifts = *run.quarterMileShifts;
+  return shifts > 0 ? RoadWords::tr("starts in %1, %n shifts", nullptr, shifts).arg(start)
+                    : RoadWords::tr("stays in %1", "a gear").arg(start);
 }
 
 /// Whether the profile's own roll-on is the one in top gear that every bike is compared by.
@@ -192,10 +193,10 @@ QString driveWords(const Plan& plan, const UnitsShown& units) {
 }
 
 QString standingStartWords(const Plan& plan) {
-  const auto &stock = plan.stock.road.run.quarterMilePlan, &proposed = plan.proposed.road.run.quarterMilePlan;
-  if (!stock || !proposed) return {};
+  const RunFigures &stock = plan.stock.road.run, &proposed = plan.proposed.road.run;
+  if (!stock.quarterMilePlan || !proposed.quarterMilePlan) return {};
   return RoadWords::tr("1/4 mile: stock %1; proposed %2.", "%1 and %2 are \"starts in 1st, 4 shifts\"")
-      .arg(startPhrase(*stock), startPhrase(*proposed));
+      .arg(startPhrase(stock), startPhrase(proposed));
 }
 
 }  // namespace layshaft::ui
