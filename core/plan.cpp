@@ -76,7 +76,7 @@ SprocketPlan sprocketPlanOf(const Asked& asked, const Setup& stock, const Setup&
 SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const SetupPlan* stock,
                       const Setup& setup) {
   const Setup& stockSetup = stock ? stock->setup : setup;
-  SetupFigures figures = setupFigures(given, asked, stockSetup, setup, FiguresFor::Plan);
+  SetupFigures figures = setupFigures(given, asked, stockSetup, setup);
   const Gearing& stockGearing = stock ? stock->gearing : figures.gearing;
   const Rollout& rollout = figures.gearing.rollout;
   SetupPlan result{.name = {},

@@ -11,7 +11,7 @@ usage() {
 usage: tests/style.sh [CHECK...]
 
 Checks the sources, all of it or what is named, and stops at the first check that fails:
-  layout    every C++ file is laid out as .clang-format says
+  layout    every C++ file is laid out as .clang-format says, and every test is part of a program
   includes  they go down the house only, and in no circle
   strings   lupdate finds every string of ui/ and app/ in a class that it knows
   headers   every header of core/, ui/ and app/ compiles alone
@@ -38,6 +38,12 @@ check_layout() {
   find core ui app tests \( -name '*.cpp' -o -name '*.h' \) -print0 |
     xargs -0 clang-format --dry-run -Werror ||
     failed 'Lay these files out: clang-format -i FILE'
+  # A test that no program is made of passes for ever.
+  local test lost=()
+  for test in tests/core/*_test.cpp tests/reference/*_test.cpp tests/ui/*_test.cpp; do
+    grep -qsF -- "${test##*/}" tests/CMakeLists.txt tests/ui/CMakeLists.txt || lost+=("$test")
+  done
+  ((${#lost[@]} == 0)) || failed "In no CMakeLists.txt: ${lost[*]}"
 }
 
 check_includes() {

@@ -17,6 +17,9 @@ struct GearLimit {
   bool gaps;              ///< whether the gear pulls freely somewhere in between
   bool both;              ///< whether the other one cuts somewhere too
   double fromMps, toMps;  ///< the lowest and the highest speed at which it cuts
+  /// The greatest force that is left where the gear is used, at the wheel and, without what spins up wheels
+  /// and engine, at the contact patch.
+  double usableN, contactN;
   bool operator==(const GearLimit&) const = default;
 };
 
@@ -25,5 +28,19 @@ struct GearLimit {
 /// the model; none where nothing cuts. Needs resistance data, without them or without bounds there is no
 /// limit.
 std::vector<std::optional<GearLimit>> gearLimits(const RoadModel& model, const std::vector<GearPull>& pull);
+
+/// What pulls and limits of a setup are.
+struct SetupPull {
+  const std::vector<GearPull>& pull;
+  const std::vector<std::optional<GearLimit>>& limits;
+};
+
+/// The greatest force in a gear, counted from 0, of two setups that a rider can compare: as far as tyre and
+/// front wheel let it through, at the contact patch where both are limited. Both must have pull.
+struct ComparedPull {
+  double fromN, toN;
+};
+ComparedPull comparedPull(const SetupPull& from, std::size_t fromGear, const SetupPull& to,
+                          std::size_t toGear);
 
 }  // namespace layshaft

@@ -73,7 +73,9 @@ Ladder::Ladder(LadderInput input)
     : input_(std::move(input)), asked_(asked(input_.shared)), stock_(figuresOf(input_.stock)) {}
 
 SetupFigures Ladder::figuresOf(const Setup& setup) const {
-  return setupFigures(input_.shared, asked_, input_.stock, setup, FiguresFor::Ladder);
+  const bool pulls = std::any_of(input_.aims.begin(), input_.aims.end(),
+                                 [](const Aim& aim) { return aim.want == Aim::Want::PullGain; });
+  return setupFigures(input_.shared, asked_, input_.stock, setup, {.rollOns = false, .limits = pulls});
 }
 
 AimOutcome Ladder::outcome(const Aim& aim, const SetupFigures& figures) const {
@@ -95,11 +97,12 @@ AimOutcome Ladder::outcome(const Aim& aim, const SetupFigures& figures) const {
       const double wanted = aim.percent.value_or(0.0);
       const auto& from = stock_.gearing.gears;
       const std::size_t stockGear = std::min(gear, from.size() - 1);
-      // Without an engine curve the pull still goes with the gearing.
-      const double ratio =
-          !figures.pull.empty()
-              ? figures.pull[gear].peakForceN / stock_.pull[stockGear].peakForceN
-              : from[stockGear].speedPer1000RpmMps / figures.gearing.gears[gear].speedPer1000RpmMps;
+      double ratio = from[stockGear].speedPer1000RpmMps / figures.gearing.gears[gear].speedPer1000RpmMps;
+      if (!figures.pull.empty()) {  // without an engine curve it goes with the gearing
+        const ComparedPull pull =
+            comparedPull({stock_.pull, stock_.limits}, stockGear, {figures.pull, figures.limits}, gear);
+        ratio = pull.toN / pull.fromN;
+      }
       const double gain = 100.0 * (ratio - 1.0);
       return {gain >= wanted - kTie, gain - wanted};
     }

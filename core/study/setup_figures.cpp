@@ -4,8 +4,7 @@
 namespace layshaft {
 
 SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const Setup& stock,
-                          const Setup& setup, FiguresFor reader) {
-  const bool all = reader == FiguresFor::Plan;
+                          const Setup& setup, FiguresWanted wanted) {
   SetupFigures figures{.fitted = fitted(stock, setup),
                        .model = {},
                        .gearing = {},
@@ -18,7 +17,7 @@ SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const 
     figures.model =
         std::make_shared<const RoadModel>(asked.bike, asked.road, setup, rolloutOf(setup), figures.fitted);
     figures.pull = peakPull(*figures.model);
-    if (all) figures.limits = gearLimits(*figures.model, figures.pull);
+    if (wanted.limits) figures.limits = gearLimits(*figures.model, figures.pull);
   }
   const RoadModel* model = figures.model.get();
   figures.gearing = gearing(
@@ -27,7 +26,8 @@ SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const 
                               : shiftPoints(given.bike.engine.shiftRpm, setup.gearRatios.count(), nullptr)));
   if (asked.bike->accelerates()) {
     figures.topSpeed = topSpeed(*model);
-    figures.run = runFigures(*model, asked.drive, all ? std::optional(asked.rollOn) : std::nullopt, all);
+    figures.run = runFigures(*model, asked.drive, wanted.rollOns ? std::optional(asked.rollOn) : std::nullopt,
+                             wanted.rollOns);
   } else {
     // Only the gearing is known: the last gear at the limit.
     const GearFigures& last = figures.gearing.gears.back();

@@ -27,11 +27,13 @@ struct SetupFigures {
   std::optional<ChainRunFigures> chainRun;
 };
 
-/// A ladder's rows have neither roll-ons nor limits: for it they are left out.
-enum class FiguresFor { Plan, Ladder };
+/// What a ladder may do without.
+struct FiguresWanted {
+  bool rollOns = true, limits = true;
+};
 
 /// Total: what there is no data for is left empty.
 SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const Setup& stock,
-                          const Setup& setup, FiguresFor reader);
+                          const Setup& setup, FiguresWanted wanted = {});
 
 }  // namespace layshaft

@@ -26,7 +26,8 @@ GearLimit limitFromTo(LimitedBy by, bool fromStart, bool toEnd, bool gaps = fals
           .gaps = gaps,
           .both = both,
           .fromMps = 20 / 3.6,
-          .toMps = 60 / 3.6};
+          .toMps = 60 / 3.6,
+          .usableN = 1000};
 }
 
 QString limitedWordsFor(const RoadPlan& stock, const RoadPlan& proposed, double change) {
@@ -44,26 +45,39 @@ TEST(LimitWords, NameGearsAndSpeedsAndWhatIsLeft) {
                                         limitFromTo(lift, false, false),
                                         {}});
   EXPECT_EQ(limitedWordsFor(stock, RoadPlan{}, 5.0),
-            "Grip limit: all of 1st, 2nd up to 60 km/h. Wheelie limit: 3rd from 20 km/h up, 4th from 20 km/h "
+            "Grip limit (stock): all of 1st, 2nd up to 60 km/h. Wheelie limit (stock): 3rd from 20 km/h up, "
+            "4th from 20 km/h "
             "to 60 km/h. There shorter gearing by itself pulls no harder; elsewhere by up to 5.0 %.");
   // Taller gearing takes pull from stock; what limits the proposal is what costs nothing.
-  EXPECT_EQ(limitedWordsFor(RoadPlan{}, stock, 5.0), "");
+  EXPECT_EQ(
+      limitedWordsFor(RoadPlan{}, roadLimitedBy({limitFromTo(grip, true, true), {}}), 5.0),
+      "It pulls by up to 5.0 % harder, by less in 1st, where the tyre or the front wheel does not take all "
+      "of it.");
+  EXPECT_EQ(
+      limitedWordsFor(roadLimitedBy({limitFromTo(grip, true, true), {}}),
+                      roadLimitedBy({limitFromTo(grip, true, true), limitFromTo(grip, true, false)}), 5.0),
+      "Grip limit (stock): all of 1st. There shorter gearing by itself pulls no harder; elsewhere by up to "
+      "5.0 %, by less in 2nd.");
+  EXPECT_EQ(limitedWordsFor(RoadPlan{}, RoadPlan{}, 5.0), "");
   EXPECT_EQ(limitedWordsFor(RoadPlan{}, roadLimitedBy({limitFromTo(lift, true, false), {}}), -5.0),
-            "Wheelie limit: 1st up to 60 km/h. There taller gearing by itself pulls no less; elsewhere less "
+            "Wheelie limit (proposed): 1st up to 60 km/h. There taller gearing by itself pulls no less; "
+            "elsewhere less "
             "by up to 5.0 "
             "%.");
   EXPECT_EQ(limitedWordsFor(roadLimitedBy({limitFromTo(grip, true, true), limitFromTo(grip, true, true)}),
                             RoadPlan{}, 5.0),
-            "Grip limit: all of 1st, all of 2nd. So shorter gearing by itself pulls no harder in any gear.");
+            "Grip limit (stock): all of 1st, all of 2nd. So shorter gearing by itself pulls no harder in any "
+            "gear.");
   EXPECT_EQ(
       limitedWordsFor(roadLimitedBy({limitFromTo(grip, true, true, true), limitFromTo(grip, true, true)}),
                       RoadPlan{}, 5.0),
-      "Grip limit: parts of 1st from 20 km/h to 60 km/h, all of 2nd. There shorter gearing by itself pulls "
+      "Grip limit (stock): parts of 1st from 20 km/h to 60 km/h, all of 2nd. There shorter gearing by itself "
+      "pulls "
       "no harder; elsewhere by up to 5.0 %.")
       << "not all of first";
   EXPECT_TRUE(
       limitedWordsFor(roadLimitedBy({limitFromTo(lift, true, false, false, true), {}}), RoadPlan{}, 5.0)
-          .startsWith("Grip and wheelie limit: 1st up to 60 km/h."));
+          .startsWith("Grip and wheelie limit (stock): 1st up to 60 km/h."));
 }
 
 // What the sentence says, held against the pull itself: at no speed that it names does the shorter one
@@ -97,7 +111,7 @@ TEST(LimitWords, AreTrueOfThePull) {
 TEST(LimitWords, TheReadoutSaysThemInsteadOfAHarderPull) {
   Profile profile = sampleBike("motocross-450");
   const QString loam = ui::summary(plan(profile), UnitsShown()).detail;
-  EXPECT_TRUE(loam.contains("Grip limit: ")) << loam.toStdString();
+  EXPECT_TRUE(loam.contains("Grip limit (stock): ")) << loam.toStdString();
   EXPECT_FALSE(loam.contains("% harder;")) << loam.toStdString();
   profile.ride->surfaces[*profile.ride->surface].grip = 3.0;
   profile.bike.chassis->cgHeightMm.reset();
@@ -133,7 +147,8 @@ TEST(StraightWords, KeepToTheExitGear) {
   EXPECT_TRUE(words.startsWith("400 m straight from 80 km/h in 3rd.\nStock: 3rd to ")) << words.toStdString();
   profile.ride->drive->exitGear = 1;
   profile.ride->drive->exitSpeedKmh = 200;
-  EXPECT_TRUE(ui::driveWords(plan(profile), UnitsShown()).contains("Stock: 1st is no gear for that speed."));
+  EXPECT_TRUE(ui::driveWords(plan(profile), UnitsShown())
+                  .contains("Stock: 1st does not turn between idle and the limiter at that speed."));
 }
 
 }  // namespace

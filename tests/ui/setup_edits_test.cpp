@@ -225,11 +225,11 @@ TEST_F(MakeProposalStockMenu, AsksWhetherTheSpeedometerWasSetAnew) {
   choose("Cancel");
   EXPECT_TRUE(asked_);
   EXPECT_FALSE(window_.profile().proposed.changesNothing()) << "nothing has happened";
-  choose("No, It Still Reads as Before");
+  choose("No, It Stays as It Is");
   EXPECT_TRUE(window_.profile().proposed.changesNothing());
   EXPECT_NEAR(readsHigh(), 100 * (shown - 1), 1e-3);
   window_->document().undoStack().undo();
-  choose("Yes, Set Anew");
+  choose("Yes, Recalibrated");
   EXPECT_EQ(readsHigh(), before);
   window_->document().undoStack().undo();
 }

@@ -7,11 +7,12 @@
 #include <QMessageBox>
 #include <QPushButton>
 
+#include "core/plan.h"
 #include "core/study/adopted.h"
 #include "ui/document/setup_edits.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
-#include "ui/words/cautions.h"
+#include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 
@@ -25,18 +26,28 @@ void changeGearCount(MainWindow& window, int by) {
     warn(&window, MainWindow::tr("Gearbox Not Changed"), spokenSentence(*problem) + QLatin1Char('.'));
 }
 
-/// Whether the speedometer has been set anew for the proposal; nothing if nobody will say.
+/// What the speedometer shows after either answer: "At a true 100 km/h it shows 111 with the proposal. …".
+QString recalibrationWords(const Plan& plan, const UnitsShown& units) {
+  const double speed = units.si(Quantity::Speed, units.system() == UnitSystem::Metric ? 100.0 : 60.0);
+  const auto shown = [&](double mps) { return number(units.shown(Quantity::Speed, mps), 0); };
+  return MainWindow::tr(
+             "At a true %1 it shows %2 with the proposal. Recalibrated it shows %3, as with stock today. If "
+             "not, it goes on showing %2; odometer and corrector then count as right for the new stock.")
+      .arg(units.withUnit(shown(speed), Quantity::Speed),
+           shown(speed * plan.proposed.speedometer->indicatedOverTrue),
+           shown(speed * plan.stock.speedometer->indicatedOverTrue));
+}
+
+/// Whether the speedometer has been recalibrated for the proposal; nothing if nobody will say.
 std::optional<bool> speedometerSetAnew(MainWindow& window) {
-  QMessageBox box(QMessageBox::Question, MainWindow::tr("Make the Proposal Stock"),
-                  MainWindow::tr("The proposal changes what the speedometer shows. Has it been set anew?"),
-                  QMessageBox::NoButton, &window);
+  QMessageBox box(
+      QMessageBox::Question, MainWindow::tr("Make the Proposal Stock"),
+      MainWindow::tr("The proposal changes what the speedometer shows. Has it been recalibrated?"),
+      QMessageBox::NoButton, &window);
   box.setTextFormat(Qt::PlainText);
-  box.setInformativeText(MainWindow::tr("%1 If not, what it reads high by is kept as it is now; the odometer "
-                                        "and a corrector count as right for the new stock.",
-                                        "%1 is what the speedometer shows")
-                             .arg(speedometerWords(*window.planner().shared())));
-  QPushButton* yes = box.addButton(MainWindow::tr("Yes, Set Anew"), QMessageBox::YesRole);
-  auto* no = box.addButton(MainWindow::tr("No, It Still Reads as Before"), QMessageBox::NoRole);
+  box.setInformativeText(recalibrationWords(plan(window.document().profile()), window.units()));
+  QPushButton* yes = box.addButton(MainWindow::tr("Yes, Recalibrated"), QMessageBox::YesRole);
+  auto* no = box.addButton(MainWindow::tr("No, It Stays as It Is"), QMessageBox::NoRole);
   box.addButton(QMessageBox::Cancel);
   box.setDefaultButton(no);
   box.exec();

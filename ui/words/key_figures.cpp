@@ -113,9 +113,17 @@ class Maker {
       return p.road.topSpeed ? Value(p.road.topSpeed->speedMps) : Value();
     };
     QString label = Say::tr("Top speed");
-    if (const auto& top = proposed().road.topSpeed; top && top->limitedBy)
-      label = Say::tr("Top speed (%1, %2)", "gear and what limits it")
-                  .arg(gearOrdinal(top->gear), limitWords(*top->limitedBy));
+    const auto by = [](const SetupPlan& p) {
+      const auto& top = p.road.topSpeed;
+      return top && top->limitedBy ? Say::tr("%1, %2", "gear and what limits top speed")
+                                         .arg(gearOrdinal(top->gear), limitWords(*top->limitedBy))
+                                   : QString();
+    };
+    const QString was = by(stock()), is = by(proposed());
+    if (!was.isEmpty() && !is.isEmpty() && was != is)
+      label = Say::tr("Top speed (%1 → %2)", "gear and what limits it").arg(was, is);
+    else if (!is.isEmpty())
+      label = Say::tr("Top speed (%1)", "gear and what limits it").arg(is);
     return compared(label, Quantity::Speed, speed(stock()), speed(proposed()), 0);
   }
 
@@ -154,11 +162,16 @@ class Maker {
   }
 
   std::optional<KeyFigure> pull(std::size_t gear) const {
-    const auto force = [gear](const SetupPlan& p) {
-      return gear < p.road.pull.size() ? Value(p.road.pull[gear].peakForceN) : Value();
-    };
-    return compared(Say::tr("Pull in %1").arg(gearOrdinal(static_cast<int>(gear) + 1)), Quantity::Force,
-                    force(stock()), force(proposed()), 0);
+    const RoadPlan &was = stock().road, &is = proposed().road;
+    if (gear >= was.pull.size() || gear >= is.pull.size()) return std::nullopt;
+    const ComparedPull force = comparedPull({was.pull, was.limits}, gear, {is.pull, is.limits}, gear);
+    const QString name = gearOrdinal(static_cast<int>(gear) + 1);
+    const auto& limits = proposed().road.limits;
+    const QString label =
+        gear < limits.size() && limits[gear]
+            ? Say::tr("Pull in %1 (%2)", "a gear and what limits it").arg(name, limitWords(limits[gear]->by))
+            : Say::tr("Pull in %1").arg(name);
+    return compared(label, Quantity::Force, force.fromN, force.toN, 0);
   }
 
   /// Times no finer than the rollout they rest on: an estimate within 2 % is worth a tenth of a second.
@@ -194,8 +207,13 @@ class Maker {
   /// At the drive's exit speed, in the gear that starts it, at the profile's lean angle.
   std::optional<KeyFigure> cornerExit() const {
     if (!plan_.drive || !plan_.leanDeg) return std::nullopt;
-    return compared(Say::tr("Corner exit, %1° lean").arg(number(*plan_.leanDeg, 0)), Quantity::EngineSpeed,
-                    stock().cornerExitRpm, proposed().cornerExitRpm, 0);
+    const QString lean = number(*plan_.leanDeg, 0);
+    QString label = Say::tr("Corner exit, %1° lean").arg(lean);
+    const auto &was = stock().road.run.drive, &is = proposed().road.run.drive;
+    if (was && is && was->startGear() != is->startGear())
+      label = Say::tr("Corner exit, %1° lean (%2 → %3)", "an angle and two gears")
+                  .arg(lean, gearOrdinal(was->startGear()), gearOrdinal(is->startGear()));
+    return compared(label, Quantity::EngineSpeed, stock().cornerExitRpm, proposed().cornerExitRpm, 0);
   }
 
   /// Against stock's place, positive to the rear.

@@ -31,6 +31,13 @@ QString surfaceWords(const Plan& plan) {
            QLocale().toString(plan.road.rolling.base, 'g', 3));
 }
 
+QString slipWords(double slip) {
+  return PullNotes::
+      tr("Wheel slip %1 %: pull, acceleration and top speed are with it, gearing, speeds at the rev limit "
+         "and cruise without.")
+          .arg(number(100.0 * slip, 0));
+}
+
 }  // namespace
 
 QStringList pullNotes(const Plan& plan) {
@@ -38,6 +45,7 @@ QStringList pullNotes(const Plan& plan) {
   if (const QString assumed = assumedWords(*plan.pullBike); !assumed.isEmpty()) notes << assumed;
   if (plan.pullBike->torque)
     if (const auto& beyond = plan.pullBike->torque->beyond()) notes << beyondWords(*beyond);
+  if (plan.road.slip > 0.0) notes << slipWords(plan.road.slip);
   if (surfaceOverrulesForm(plan.input.shared.bike, plan.input.shared.ride)) notes << surfaceWords(plan);
   return notes;
 }

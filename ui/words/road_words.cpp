@@ -45,7 +45,8 @@ QString straightPhrase(const DriveFigures& drive) {
 
 QString straightPhrase(const std::optional<DriveFigures>& drive, const DriveRequest& request) {
   if (drive) return straightPhrase(*drive);
-  return request.exitGear ? RoadWords::tr("%1 is no gear for that speed").arg(gearOrdinal(*request.exitGear))
+  return request.exitGear ? RoadWords::tr("%1 does not turn between idle and the limiter at that speed")
+                                .arg(gearOrdinal(*request.exitGear))
                           : RoadWords::tr("no gear pulls from that speed");
 }
 
@@ -172,6 +173,7 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
 }
 
 QString driveWords(const Plan& plan, const UnitsShown& units) {
+  if (!plan.pullBike->accelerates()) return {};
   if (!plan.drive) return RoadWords::tr("Give an exit speed and a length to see how the straight ends.");
   const auto shown = [&](Quantity quantity, double si) {
     return units.withUnit(number(units.shown(quantity, si), 0), quantity);
