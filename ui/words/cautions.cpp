@@ -89,8 +89,10 @@ QString ofTheRoad(Caution caution, bool belt) {
 bool linksAreTakenOutOrOrdered(const Setup& stock, const ChainRunFigures& run, const Setup& setup) {
   if (isBelt(stock) || stock.options.chainSize != setup.options.chainSize || stock.options.links != run.links)
     return true;
-  return run.fits == false && std::any_of(run.lengthsThatFit.begin(), run.lengthsThatFit.end(),
-                                          [](const FittingLength& l) { return l.shortenBy != 0; });
+  // Also where the page names a length that would be one of several.
+  return std::any_of(run.lengthsThatFit.begin(), run.lengthsThatFit.end(), [&](const FittingLength& l) {
+    return l.shortenBy.value_or(0) > 0 || (run.fits == false && l.shortenBy != 0);
+  });
 }
 
 bool someGearIsShorter(const Plan& plan) {
