@@ -119,9 +119,9 @@ TEST_F(ChainDrawingTest, StockStaysWhereItIsWhileTheRearTeethAreTurned) {
 }
 
 TEST_F(ChainDrawingTest, NoLabelCoversAnother) {
-  for (const QSize size : {QSize(860, 300), QSize(700, 300), QSize(900, 480)})
+  for (const QSize size : {QSize(890, 262), QSize(700, 240), QSize(900, 480)})
     for (const int front : {14, 16, 17})
-      for (const int rear : {38, 43, 46}) {
+      for (const int rear : {38, 45, 47}) {
         drawing_.resize(size);
         showTeeth(front, rear);
         const auto boxes = drawing_.labelBoxes();
