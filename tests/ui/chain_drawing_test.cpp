@@ -118,6 +118,21 @@ TEST_F(ChainDrawingTest, StockStaysWhereItIsWhileTheRearTeethAreTurned) {
   EXPECT_LE(moves, 3) << "of ten steps";
 }
 
+TEST_F(ChainDrawingTest, NoLabelCoversAnother) {
+  for (const QSize size : {QSize(890, 262), QSize(700, 240), QSize(900, 480)})
+    for (const int front : {14, 16, 17})
+      for (const int rear : {38, 45, 47}) {
+        drawing_.resize(size);
+        showTeeth(front, rear);
+        const auto boxes = drawing_.labelBoxes();
+        ASSERT_EQ(boxes.size(), 4u);
+        for (std::size_t a = 0; a < boxes.size(); ++a)
+          for (std::size_t b = 0; b < a; ++b)
+            EXPECT_FALSE(boxes[a].intersects(boxes[b]))
+                << a << " and " << b << ", " << front << '/' << rear << " in " << size.width();
+      }
+}
+
 TEST_F(ChainDrawingTest, SavedAsVectorsItHoldsNoPixels) {
   showTeeth(15, 44);
   onScreen(1.0);

@@ -101,6 +101,23 @@ TEST_F(CurveEditorTest, ACommaIsReadAlikeInTheWholeColumn) {
   EXPECT_EQ(torques(), (std::vector{41.5, 57.125})) << "41,500 N·m cannot be";
 }
 
+TEST_F(CurveEditorTest, CellsAreGroupedAndReadWhateverIsTypedBesideThem) {
+  paste("4000\t41\n8000\t57\n10200\t50");
+  editor_.refresh(ui::UnitsShown(ui::UnitSystem::Imperial));
+  EXPECT_EQ(table().item(2, 0)->text(), "10,200");
+  const auto speeds = [&] {
+    std::vector<double> result;
+    for (const TorquePoint& point : document_.profile().bike.engine.torqueCurve->points())
+      result.push_back(point.rpm);
+    return result;
+  };
+  for (const auto& [typed, rpm] : {std::pair{"10300", 10300.0}, {"10,400", 10400.0}, {"10500,5", 10500.5}}) {
+    table().item(2, 0)->setText(typed);
+    EXPECT_EQ(speeds(), (std::vector{4000.0, 8000.0, rpm})) << typed;
+    EXPECT_NEAR(torques()[1], 57, 1e-9);
+  }
+}
+
 TEST_F(CurveEditorTest, ThePictureShowsWhatWasTyped) {
   auto& preview = control<ui::CurvePreview>(editor_, "Picture of the torque curve");
   const QImage empty = preview.grab().toImage();

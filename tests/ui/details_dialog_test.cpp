@@ -2,6 +2,7 @@
 #include "ui/editors/details_dialog.h"
 
 #include <QClipboard>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QTabWidget>
@@ -9,6 +10,7 @@
 #include "tests/ui/support.h"
 #include "ui/editors/calm_spin_box.h"
 #include "ui/editors/columns_table.h"
+#include "ui/words/cautions.h"
 
 namespace layshaft::test {
 namespace {
@@ -403,6 +405,17 @@ TEST_F(DetailsDialogTest, TheFiguresOfASurfaceAreThoseOfTheOneChosen) {
   EXPECT_EQ(profile().ride.value().surfaces.at(Surface::Sand).grip, 0.55);
   QTest::keyClick(&surface, Qt::Key_Home);
   EXPECT_TRUE(numberBox("Surface grip").isNone()) << "asphalt has its own";
+}
+
+TEST_F(DetailsDialogTest, ACautionIsAsPlainToSeeAsAField) {
+  for (const auto caution : {ui::Caution::Hands, ui::Caution::GearboxSensor}) {
+    const QString words = ui::cautionText(caution, false);
+    const auto labels = dialog_.findChildren<QLabel*>();
+    const auto label =
+        std::find_if(labels.begin(), labels.end(), [&](auto* l) { return l->text() == words; });
+    ASSERT_NE(label, labels.end()) << words.toStdString();
+    EXPECT_EQ((*label)->foregroundRole(), QPalette::WindowText);
+  }
 }
 
 TEST_F(DetailsDialogTest, EnterInAFieldDoesNotCloseIt) {

@@ -113,6 +113,18 @@ TEST_F(DriveLineTyre, AMeasurementOfStocksTyreIsNotTakenBackToForAnotherTyre) {
   EXPECT_EQ(proposed().options.rolloutMm, std::nullopt) << "1930 was measured on the stock tyre";
 }
 
+TEST_F(DriveLineTyre, AMeasuredRolloutIsShownWithThousandsApart) {
+  for (const char* typed : {"2068", "2,068"}) {
+    typeInto(decimal("Rollout"), typed);
+    leave();
+    EXPECT_EQ(proposed().options.rolloutMm, 2068) << typed;
+    EXPECT_EQ(decimal("Rollout").text(), "2,068") << typed;
+    typeInto(decimal("Rollout"), "1950.5");
+    leave();
+    EXPECT_EQ(decimal("Rollout").text(), "1,950.5");
+  }
+}
+
 TEST_F(DriveLineTyre, RolloutIsTypedInInchesWhereInchesAreShown) {
   showIn(ui::UnitSystem::Imperial);
   typeInto(decimal("Rollout"), "77");

@@ -195,6 +195,12 @@ TEST_P(Locales, ACurveIsPastedAsASpreadsheetOfTheLocaleWritesIt) {
   const Profile before = document.profile();
   emit control<ui::ColumnsTable>(editor, "Torque curve").edited();
   EXPECT_TRUE(same(document.profile(), before)) << "what is shown reads back";
+  // Shown again it is written as the locale writes it, and read as it was.
+  editor.refresh(ui::UnitsShown(ui::UnitSystem::Metric));
+  auto& table = control<ui::ColumnsTable>(editor, "Torque curve");
+  EXPECT_EQ(table.item(2, 0)->text(), written(12000, 0));
+  emit table.edited();
+  EXPECT_EQ(points(), wanted);
 }
 
 TEST_P(Locales, SparesAreTypedAndReadBack) {

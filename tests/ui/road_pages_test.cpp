@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QAction>
+#include <QGraphicsTextItem>
 #include <QRadioButton>
 #include <QTabWidget>
 #include <QTableWidget>
@@ -10,6 +11,7 @@
 #include "ui/editors/columns_table.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
+#include "ui/pages/side_scroll.h"
 #include "ui/words/figure_rows.h"
 #include "ui/words/numbers.h"
 #include "ui/words/pull_notes.h"
@@ -87,6 +89,31 @@ TEST_F(RoadPages, PullSwitchesToAccelerationAndPower) {
   for (const QPointF& p : chart_->lines().back()->points()) most = std::max(most, p.y());
   // 61.5 N·m at 13,000 rpm is 83.7 kW at the crank, of which 91 % reach the wheel.
   EXPECT_NEAR(most, 0.91 * 83.9, 1.0);
+}
+
+TEST_F(RoadPages, NothingBesideThePullIsCut) {
+  for (const auto system : {ui::UnitSystem::Metric, ui::UnitSystem::Imperial}) {
+    ui::preferences::setUnits(ui::UnitsShown(system));
+    open(sampleBike("club-600"), "Pull");
+    auto* scroll = (*window_)->findChild<ui::SideScroll*>();
+    ASSERT_TRUE(scroll);
+    EXPECT_TRUE(soon([&] { return scroll->viewport()->width() >= scroll->widget()->width(); }));
+    EXPECT_GE(scroll->widget()->width(), scroll->widget()->minimumSizeHint().width());
+    for (auto* box : scroll->findChildren<QAbstractSpinBox*>()) {
+      const QRect place(box->mapTo(scroll->viewport(), QPoint()), box->size());
+      EXPECT_LE(place.right(), scroll->viewport()->rect().right()) << box->accessibleName().toStdString();
+    }
+    EXPECT_EQ((*window_)->width(), 1280);
+    EXPECT_GE(chart_->width(), 700) << "most of the screen is the picture's";
+  }
+}
+
+TEST_F(RoadPages, TheAxesWriteThousandsApart) {
+  open(sampleBike("club-600"), "Pull");
+  QStringList texts;
+  for (auto* item : chart_->scene()->items())
+    if (auto* text = qgraphicsitem_cast<QGraphicsTextItem*>(item)) texts << text->toPlainText();
+  EXPECT_TRUE(texts.contains("2,500") || texts.contains("2,000")) << texts.join(' ').toStdString();
 }
 
 TEST_F(RoadPages, AStepChangesPullAndRunAtOnce) {

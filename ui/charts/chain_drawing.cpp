@@ -8,6 +8,7 @@
 
 #include "core/units.h"
 #include "ui/charts/chain_shapes.h"
+#include "ui/charts/label_places.h"
 #include "ui/charts/turn_tally.h"
 #include "ui/words/cautions.h"
 #include "ui/words/chain_labels.h"
@@ -20,6 +21,12 @@ namespace {
 constexpr double kMargin = 12.0;  // px round the picture
 constexpr double kGap = 6.0;      // px between a label and what it names
 constexpr double kFullTurn = 2.0 * units::kPi;
+
+/// How far the larger of the front sprockets reaches from its middle, m.
+double frontTipM(const ChainScene& scene) {
+  const auto radius = [](const ChainLoop& loop) { return pitchRadiusM(loop.pair.pitchM, loop.pair.teeth1); };
+  return std::max(radius(scene.stock), radius(scene.proposed)) + scene.stock.pair.pitchM / 2.0;
+}
 
 }  // namespace
 
@@ -133,18 +140,20 @@ void ChainDrawing::paintRest(QPainter& painter, const ChainScene& scene) const {
   painter.save();
   painter.setClipRect(sceneArea(), Qt::IntersectClip);
   scene.paintProposal(painter, colours_);
-  if (zoomed_)
+  if (zoomed_) {
     paintAxleNumbers(painter, scene);
-  else
-    paintNumbers(painter, scene);
+  } else {
+    for (const Label& label : labels(scene)) paintLabel(painter, label);
+    paintCentres(painter, scene);
+  }
   painter.restore();
   if (!zoomed_)
     paintTurnTally(painter, QRectF(0, sceneArea().bottom(), width(), tallyHeight()), *plan_, turn_,
                    {colours_, font_, boldFont_, texts_});
 }
 
-void ChainDrawing::paintLabel(QPainter& painter, const QPointF& place, Qt::Alignment side,
-                              const QStringList& lines, const QColor& colour) const {
+ChainDrawing::Label ChainDrawing::labelAt(const QPointF& place, Qt::Alignment side, const QStringList& lines,
+                                          const QColor& colour) const {
   const double height = QFontMetricsF(boldFont_).height();
   double widest = 0.0;
   for (qsizetype i = 0; i < lines.size(); ++i)
@@ -158,53 +167,76 @@ void ChainDrawing::paintLabel(QPainter& painter, const QPointF& place, Qt::Align
   if (side & Qt::AlignLeft) box.moveLeft(place.x());
   box.moveLeft(std::clamp(box.left(), kMargin, std::max(kMargin, bounds.right() - kMargin - widest)));
   box.moveTop(std::max(box.top(), 2.0));
-  painter.fillRect(box.adjusted(-3, -1, 3, 1), faint(colours_.background, 200));
-  QRectF line(box.left(), box.top(), widest, height);
-  for (qsizetype i = 0; i < lines.size(); ++i, line.translate(0, height)) {
-    painter.setPen(i == 0 ? colour : colours_.mutedText);
-    texts_.draw(painter, i == 0 ? boldFont_ : font_, line, Qt::AlignHCenter, lines[i]);
+  return {box, lines, colour};
+}
+
+void ChainDrawing::paintLabel(QPainter& painter, const Label& label) const {
+  painter.fillRect(label.box.adjusted(-3, -1, 3, 1), faint(colours_.background, 200));
+  QRectF line = label.box;
+  line.setHeight(QFontMetricsF(boldFont_).height());
+  for (qsizetype i = 0; i < label.lines.size(); ++i, line.translate(0, line.height())) {
+    painter.setPen(i == 0 ? label.colour : colours_.mutedText);
+    texts_.draw(painter, i == 0 ? boldFont_ : font_, line, Qt::AlignHCenter, label.lines[i]);
   }
 }
 
-void ChainDrawing::paintNumbers(QPainter& painter, const ChainScene& scene) const {
-  const ChainLoop &stock = scene.stock, &proposed = scene.proposed;
+std::vector<QRectF> ChainDrawing::labelBoxes() const {
+  std::vector<QRectF> boxes;
+  if (!hasRun() || zoomed_) return boxes;
+  for (const Label& label : labels(scene())) boxes.push_back(label.box);
+  return boxes;
+}
+
+ChainDrawing::Label ChainDrawing::strandLabel(const ChainScene& scene, const QRectF& frontLabel) const {
+  const ChainLoop& proposed = scene.proposed;
   const QTransform& to = scene.toPixels;
-  const double frontTip = std::max(pitchRadiusM(stock.pair.pitchM, stock.pair.teeth1),
-                                   pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth1)) +
-                          stock.pair.pitchM / 2.0;
+  const QStringList words = loopLabel(*plan_, units_);
+  if (!proposed.path) {
+    const QPointF middle = (to.map(QPointF(0, 0)) + to.map(QPointF(proposed.centreM, 0))) / 2.0;
+    return labelAt(middle, Qt::AlignBottom, words, colours_.warning);
+  }
+  const QPointF a = to.map(point(proposed.path->topFront())), b = to.map(point(proposed.path->topRear()));
+  const double steep = b.x() > a.x() ? (b.y() - a.y()) / (b.x() - a.x()) : 0.0;
+  double half = 0.0;
+  for (const QString& line : words) half = std::max(half, texts_.width(boldFont_, line) / 2.0);
+  // Clear of the run also at the end where it is higher.
+  const double over =
+      std::abs(steep) * half + std::hypot(to.m11(), to.m12()) * scene.stock.pair.pitchM / 2.0 + kGap;
+  Label label = labelAt((a + b) / 2.0 - QPointF(0, over), Qt::AlignBottom, words, colours_.proposed);
+  label.box = clearOf(label.box, frontLabel, steep, QRectF(rect()).adjusted(kMargin, 2, -kMargin, 0));
+  return label;
+}
+
+std::vector<ChainDrawing::Label> ChainDrawing::labels(const ChainScene& scene) const {
+  const ChainLoop& proposed = scene.proposed;
+  const QTransform& to = scene.toPixels;
   const double rear = pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth2);
   const double scale = std::hypot(to.m11(), to.m12());
   const QPointF front = to.map(QPointF(0, 0)), axle = to.map(QPointF(proposed.centreM, 0));
   const QColor& accent = colours_.proposed;
+  QStringList frontWords{teethLabel(*plan_, SprocketPlace::Front)};
+  if (proposed.path) frontWords << wrapLabel(*plan_);
+  const Label frontLabel =
+      labelAt(front - QPointF(0, scale * frontTipM(scene) + kGap), Qt::AlignBottom, frontWords, accent);
+  return {frontLabel,
+          labelAt(axle - QPointF(0, scale * rear * 0.5), Qt::AlignVCenter,
+                  {teethLabel(*plan_, SprocketPlace::Rear)}, accent),
+          labelAt(axle + QPointF(0, scale * rear * 0.5), Qt::AlignVCenter, axleLabel(*plan_, units_), accent),
+          strandLabel(scene, frontLabel.box)};
+}
 
-  paintLabel(painter, front - QPointF(0, scale * frontTip + kGap), Qt::AlignBottom,
-             proposed.path ? QStringList{teethLabel(*plan_, SprocketPlace::Front), wrapLabel(*plan_)}
-                           : QStringList{teethLabel(*plan_, SprocketPlace::Front)},
-             accent);
-  paintLabel(painter, axle - QPointF(0, scale * rear * 0.5), Qt::AlignVCenter,
-             {teethLabel(*plan_, SprocketPlace::Rear)}, accent);
-  paintLabel(painter, axle + QPointF(0, scale * rear * 0.5), Qt::AlignVCenter, axleLabel(*plan_, units_),
-             accent);
-  if (proposed.path) {
-    const QPointF a = to.map(point(proposed.path->topFront())), b = to.map(point(proposed.path->topRear()));
-    const double steep = b.x() > a.x() ? (b.y() - a.y()) / (b.x() - a.x()) : 0.0;
-    const QStringList words = loopLabel(*plan_, units_);
-    double half = 0.0;
-    for (const QString& line : words) half = std::max(half, texts_.width(boldFont_, line) / 2.0);
-    // Clear of the run also at the end where it is higher.
-    paintLabel(painter,
-               (a + b) / 2.0 - QPointF(0, std::abs(steep) * half + scale * stock.pair.pitchM / 2.0 + kGap),
-               Qt::AlignBottom, words, accent);
-  } else {
-    paintLabel(painter, (front + axle) / 2.0, Qt::AlignBottom, loopLabel(*plan_, units_), colours_.warning);
-  }
-
+/// The centre distance as a dimension below both.
+void ChainDrawing::paintCentres(QPainter& painter, const ChainScene& scene) const {
+  const ChainLoop& proposed = scene.proposed;
   if (!proposed.path) return;
-  // The centre distance as a dimension below both.
+  const QTransform& to = scene.toPixels;
+  const double scale = std::hypot(to.m11(), to.m12());
+  const double frontTip = frontTipM(scene), rear = pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth2);
+  const QPointF front = to.map(QPointF(0, 0)), axle = to.map(QPointF(proposed.centreM, 0));
   const QFontMetricsF metrics(boldFont_);
   const double level =
-      std::max(front.y() + scale * frontTip, axle.y() + scale * (rear + stock.pair.pitchM / 2.0)) + kGap +
-      metrics.height() / 2.0;
+      std::max(front.y() + scale * frontTip, axle.y() + scale * (rear + scene.stock.pair.pitchM / 2.0)) +
+      kGap + metrics.height() / 2.0;
   painter.setPen(QPen(colours_.mutedText, 1));
   painter.drawLine(QPointF(front.x(), front.y() + scale * frontTip), QPointF(front.x(), level + 4));
   painter.drawLine(QPointF(axle.x(), axle.y() + scale * rear), QPointF(axle.x(), level + 4));

@@ -5,6 +5,7 @@
 #include <QTransform>
 #include <QWidget>
 #include <optional>
+#include <vector>
 
 #include "core/plan.h"
 #include "ui/charts/chain_scene.h"
@@ -31,6 +32,9 @@ class ChainDrawing : public QWidget, public Picture {
   void setTurn(double turn);
   /// Fills the picture with the axle and its slot.
   void setZoomed(bool zoomed);
+
+  /// Where the words at sprockets, strand and axle stand, px; none while the axle fills the picture.
+  std::vector<QRectF> labelBoxes() const;
 
   void renderInto(QPainter& painter, const QRectF& target) override;
 
@@ -80,11 +84,25 @@ class ChainDrawing : public QWidget, public Picture {
   /// The same as pixels; painted afresh only where it looks different.
   const QPixmap& stockPixels(const ChainScene& scene, double pixelRatio);
   void paintRest(QPainter& painter, const ChainScene& scene) const;
-  void paintNumbers(QPainter& painter, const ChainScene& scene) const;
   void paintAxleNumbers(QPainter& painter, const ChainScene& scene) const;
-  /// Lines of text, the first bold, centred over or under a place.
+  /// Lines of text, the first bold, and where they stand.
+  struct Label {
+    QRectF box;
+    QStringList lines;
+    QColor colour;
+  };
+  /// A label centred over or under a place, inside the picture.
+  Label labelAt(const QPointF& place, Qt::Alignment side, const QStringList& lines,
+                const QColor& colour) const;
+  void paintLabel(QPainter& painter, const Label& label) const;
   void paintLabel(QPainter& painter, const QPointF& place, Qt::Alignment side, const QStringList& lines,
-                  const QColor& colour) const;
+                  const QColor& colour) const {
+    paintLabel(painter, labelAt(place, side, lines, colour));
+  }
+  /// What is written at sprockets, strand and axle, none over another.
+  std::vector<Label> labels(const ChainScene& scene) const;
+  Label strandLabel(const ChainScene& scene, const QRectF& frontLabel) const;
+  void paintCentres(QPainter& painter, const ChainScene& scene) const;
   void makeFonts();
 
   SharedPlan plan_;

@@ -192,6 +192,7 @@ LiveChart::LiveChart(QWidget* parent) : QGraphicsView(parent), colours_(palette(
   chart_->setBackgroundVisible(false);
   chart_->setMargins({});
   chart_->setAcceptHoverEvents(false);
+  chart_->setLocalizeNumbers(true);  // as every other number is written
   scene_.addItem(chart_);
   x_ = new QValueAxis(chart_);
   y_ = new QValueAxis(chart_);

@@ -5,14 +5,17 @@
 #include <QPainterPath>
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include "core/units.h"
+#include "ui/charts/label_places.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {
 
 constexpr double kHeadroom = 1.08;  // above the highest pull, for its label
+constexpr auto kNamesCorner = Qt::TopRightCorner;
 constexpr double kShiftMark = 3.5;  // half the size of the mark, px
 
 bool hasAssumed(const std::vector<PullPoint>& points) {
@@ -93,8 +96,7 @@ void PullChart::paintOver(QPainter& painter) {
   if (!plan_) return;
   painter.save();
   painter.setClipRect(plotArea());
-  paintBound(painter, curves_.of(plan_->proposed).grip, tr("Grip limit"), Qt::FDiagPattern);
-  paintBound(painter, curves_.of(plan_->proposed).lift, tr("Wheelie limit"), Qt::BDiagPattern);
+  paintBounds(painter);
   paintFollowed(painter);
   paintGears(painter);
   paintResistance(painter);
@@ -102,22 +104,39 @@ void PullChart::paintOver(QPainter& painter) {
   paintTopSpeeds(painter);
   painter.restore();
   paintAxisTitles(painter, yTitle(), tr("Road speed, %1").arg(units_.name(Quantity::Speed)));
-  paintSetupNames(painter, Qt::TopRightCorner);
+  paintSetupNames(painter, kNamesCorner);
 }
 
 /// Beyond a bound the pull is of no use: shaded, and named where it begins.
-void PullChart::paintBound(QPainter& painter, const std::vector<PullPoint>& bound, const QString& name,
-                           Qt::BrushStyle shade) const {
-  QPolygonF edge;
-  for (const PullPoint& point : bound) {
-    const QPointF shown = shownPoint(point);
-    edge << at(shown.x(), shown.y());
+void PullChart::paintBounds(QPainter& painter) const {
+  const PullCurves& curves = curves_.of(plan_->proposed);
+  const double height = QFontMetricsF(chartFont()).height();
+  std::vector<NamedLine> lines;
+  QStringList names;
+  for (const auto& [bound, name, shade] : {std::tuple{&curves.grip, tr("Grip limit"), Qt::FDiagPattern},
+                                           std::tuple{&curves.lift, tr("Wheelie limit"), Qt::BDiagPattern}}) {
+    QPolygonF edge;
+    for (const PullPoint& point : *bound) {
+      const QPointF shown = shownPoint(point);
+      edge << at(shown.x(), shown.y());
+    }
+    const bool inView =
+        std::any_of(edge.begin(), edge.end(), [this](const QPointF& p) { return p.y() >= plotArea().top(); });
+    if (edge.size() < 2 || !inView) continue;
+    paintBound(painter, edge, shade);
+    lines.push_back({edge, {texts().width(chartFont(), name) + 6, height}});
+    names << name;
   }
-  if (edge.size() < 2) return;
+  const auto places = lineNamePlaces(lines, plotArea(), setupNamesArea(kNamesCorner));
+  painter.setPen(colours().warning);
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    painter.fillRect(places[i], colours().background);
+    texts().draw(painter, chartFont(), places[i].topLeft() + QPointF(3, 0), names[static_cast<qsizetype>(i)]);
+  }
+}
+
+void PullChart::paintBound(QPainter& painter, const QPolygonF& edge, Qt::BrushStyle shade) const {
   const QRectF plot = plotArea();
-  const double lowest =
-      std::max_element(edge.begin(), edge.end(), [](auto& a, auto& b) { return a.y() < b.y(); })->y();
-  if (lowest < plot.top()) return;  // above all that is in view
   QPolygonF beyond = edge;
   beyond << QPointF(edge.back().x(), plot.top()) << QPointF(edge.front().x(), plot.top());
   painter.setPen(Qt::NoPen);
@@ -126,12 +145,6 @@ void PullChart::paintBound(QPainter& painter, const std::vector<PullPoint>& boun
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(colours().warning, 1));
   painter.drawPolyline(edge);
-  const double height = QFontMetricsF(chartFont()).height();
-  const double width = texts().width(chartFont(), name);
-  const double x = edge.back().x() - width - 10;
-  const double y = std::max(edge.back().y() - height, plot.top() + 2);
-  painter.fillRect(QRectF(x, y, width + 6, height), colours().background);
-  texts().draw(painter, chartFont(), QPointF(x + 3, y), name);
 }
 
 /// The lines that no series shows, stock below and proposed above as there.

@@ -37,8 +37,8 @@ class PullChart : public SetupChart {
   QList<QPointF> shownLine(const std::vector<PullPoint>& points) const;
   QString yTitle() const;
   int decimals() const;
-  void paintBound(QPainter& painter, const std::vector<PullPoint>& bound, const QString& name,
-                  Qt::BrushStyle shade) const;
+  void paintBounds(QPainter& painter) const;
+  void paintBound(QPainter& painter, const QPolygonF& edge, Qt::BrushStyle shade) const;
   void paintFollowed(QPainter& painter) const;
   void paintGears(QPainter& painter) const;
   void paintResistance(QPainter& painter) const;

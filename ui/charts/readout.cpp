@@ -14,8 +14,11 @@ namespace {
 
 constexpr double kSideMargin = 24.0;
 constexpr double kTopMargin = 10.0;
-constexpr double kSignGap = 6.0;  // between the warning sign and the headline
-constexpr double kCellGap = 8.0;  // between two figures
+constexpr double kSignGap = 6.0;     // between the warning sign and the headline
+constexpr double kCellGap = 8.0;     // between two figures
+constexpr double kUnitGap = 4.0;     // between a figure and its unit
+constexpr double kSmallestPt = 7.0;  // common practice: the smallest size that is read on a screen
+constexpr QStringView kArrow = u"\u200a→\u200a";
 
 /// What must be known before acting, in one paragraph.
 QString cautionLine(const Summary& summary) {
@@ -30,7 +33,7 @@ QFont sized(const QFont& font, double factor, bool bold = false) {
 }
 
 struct Fonts {
-  QFont headline, tightHeadline, detail, caution, label, value, valueBold, tightValue, tightValueBold, unit;
+  QFont headline, tightHeadline, detail, caution, label, value, valueBold, tightValue, unit;
   /// `cellWidth` is what a figure has: in a narrow one the values are smaller, so that "3,551→3,637 rpm"
   /// fits.
   explicit Fonts(const QFont& font, double cellWidth = 0)
@@ -42,7 +45,6 @@ struct Fonts {
         value(sized(font, valueFactor(font, cellWidth))),
         valueBold(sized(font, valueFactor(font, cellWidth), true)),
         tightValue(sized(font, kTightest)),
-        tightValueBold(sized(font, kTightest, true)),
         unit(sized(font, 0.92)) {}
 
  private:
@@ -119,47 +121,83 @@ void paintWarningSign(QPainter& painter, const QRectF& square, const ChartPalett
   painter.restore();
 }
 
+bool changes(const KeyFigure& figure) {
+  return figure.stock != figure.proposed;
+}
+
+/// What one figure is written in.
+struct FigureFonts {
+  QFont value, bold, unit;
+};
+
+double figureWidth(const FigureFonts& fonts, const KeyFigure& figure, TextCache& texts) {
+  const double unit = kUnitGap + texts.width(fonts.unit, figure.unit);
+  const double stock = texts.width(fonts.value, figure.stock);
+  if (!changes(figure)) return stock + unit;
+  return stock + texts.width(fonts.value, kArrow.toString()) + texts.width(fonts.bold, figure.proposed) +
+         unit;
+}
+
+/// The font, made smaller by half points until it fits or cannot be read any smaller.
+template <class Fits>
+QFont smallerUntil(QFont font, Fits fits) {
+  while (!fits(font) && font.pointSizeF() > kSmallestPt)
+    font.setPointSizeF(std::max(kSmallestPt, font.pointSizeF() - 0.5));
+  return font;
+}
+
+/// More digits than usual are written smaller, so that no figure runs into the next one.
+FigureFonts fittingFonts(const Fonts& fonts, const KeyFigure& figure, double width, TextCache& texts) {
+  FigureFonts fitting{fonts.value, fonts.valueBold, fonts.unit};
+  const auto with = [&](const QFont& value) {
+    FigureFonts smaller{value, value, fonts.unit};
+    smaller.bold.setBold(true);
+    smaller.unit.setPointSizeF(std::min(value.pointSizeF(), fonts.unit.pointSizeF()));
+    return smaller;
+  };
+  if (figureWidth(fitting, figure, texts) <= width) return fitting;
+  return with(smallerUntil(fonts.tightValue, [&](const QFont& value) {
+    return figureWidth(with(value), figure, texts) <= width;
+  }));
+}
+
 void paintFigure(QPainter& painter, const QRectF& cell, double labelHeight, const Fonts& fonts,
                  const ChartPalette& colours, const KeyFigure& figure, TextCache& texts) {
-  const QFontMetricsF labelMetrics(fonts.label), valueMetrics(fonts.value);
+  const QFontMetricsF valueMetrics(fonts.value);
   double y = cell.top();
   painter.setPen(colours.mutedText);
   const QString label = labelText(figure);
   // A short label stands just above its figure, whatever its neighbours need.
-  const double own = texts.wrappedHeight(fonts.label, label, cell.width());
-  texts.drawWrapped(painter, fonts.label, QRectF(cell.left(), y + labelHeight - own, cell.width(), own),
+  const double high = texts.wrappedHeight(fonts.label, label, cell.width());
+  texts.drawWrapped(painter, fonts.label, QRectF(cell.left(), y + labelHeight - high, cell.width(), high),
                     label);
   y += labelHeight;
+  const FigureFonts own = fittingFonts(fonts, figure, cell.width(), texts);
+  // On one line with the other figures, whatever their size.
+  const double line = y + valueMetrics.ascent();
   double x = cell.left();
-  const auto write = [&](const QFont& font, double top, const QColor& colour, const QString& text) {
+  const auto write = [&](const QFont& font, const QColor& colour, const QString& text) {
     painter.setPen(colour);
-    texts.draw(painter, font, QPointF(x, top), text);
+    texts.draw(painter, font, QPointF(x, line - QFontMetricsF(font).ascent()), text);
     x += texts.width(font, text);
   };
-  const QString arrow = QStringLiteral("\u200a→\u200a");
-  const bool changes = figure.stock != figure.proposed;
-  // More decimals than usual, where the three numbers need them to agree, are written smaller.
-  const bool wide = changes && texts.width(fonts.value, figure.stock) + texts.width(fonts.value, arrow) +
-                                       texts.width(fonts.valueBold, figure.proposed) +
-                                       texts.width(fonts.unit, figure.unit) + 4 >
-                                   cell.width();
-  const QFont &value = wide ? fonts.tightValue : fonts.value,
-              &bold = wide ? fonts.tightValueBold : fonts.valueBold;
-  if (changes) {
-    write(value, y, colours.mutedText, figure.stock);
-    write(value, y, colours.mutedText, arrow);
-    write(bold, y, colours.proposed, figure.proposed);
+  if (changes(figure)) {
+    write(own.value, colours.mutedText, figure.stock);
+    write(own.value, colours.mutedText, kArrow.toString());
+    write(own.bold, colours.proposed, figure.proposed);
   } else {
-    write(value, y, colours.text, figure.stock);
+    write(own.value, colours.text, figure.stock);
   }
-  x += 4;
-  write(fonts.unit, y + valueMetrics.ascent() - labelMetrics.ascent(), colours.mutedText, figure.unit);
+  x += kUnitGap;
+  write(own.unit, colours.mutedText, figure.unit);
   y += valueMetrics.height();
   painter.setPen(colours.mutedText);
   QString difference = figure.difference;
   if (difference.isEmpty())
     difference = figure.stock == figure.proposed ? Readout::tr("As stock") : Readout::tr("Not comparable");
-  texts.draw(painter, fonts.label, QPointF(cell.left(), y), difference);
+  const QFont differenceFont = smallerUntil(
+      fonts.label, [&](const QFont& font) { return texts.width(font, difference) <= cell.width(); });
+  texts.draw(painter, differenceFont, QPointF(cell.left(), y), difference);
 }
 
 }  // namespace

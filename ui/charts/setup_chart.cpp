@@ -81,34 +81,45 @@ void SetupChart::paintAxisTitles(QPainter& painter, const QString& y, const QStr
   texts().draw(painter, chartFont(), QPointF(right, plot.bottom() - height - 4), closed);
 }
 
-void SetupChart::paintSetupNames(QPainter& painter, Qt::Corner corner) const {
-  const QFontMetricsF metrics(chartFont(true));
-  const QRectF plot = plotArea();
-  const auto setups = shown();
-  double widest = 0;
-  std::vector<QString> labels;
-  for (const Shown& setup : setups) {
+QStringList SetupChart::setupLabels() const {
+  QStringList labels;
+  for (const Shown& setup : shown()) {
     const QString teeth = teethPair(setup.plan->setup);
     // A pin is often named after its teeth.
     QString named = setup.name;
     named.remove(QLatin1Char(' '))
         .replace(QChar(0xd7), QLatin1Char('/'))
         .replace(QLatin1Char('x'), QLatin1Char('/'));
-    labels.push_back(named.contains(teeth) ? setup.name
-                                           : tr("%1 %2", "setup and its teeth").arg(setup.name, teeth));
-    widest = std::max(widest, texts().width(chartFont(true), labels.back()));
+    labels << (named.contains(teeth) ? setup.name
+                                     : tr("%1 %2", "setup and its teeth").arg(setup.name, teeth));
   }
-  const double lineHeight = metrics.height() + 2;
+  return labels;
+}
+
+QRectF SetupChart::setupNamesArea(Qt::Corner corner) const {
+  const double textHeight = QFontMetricsF(chartFont(true)).height();
+  const QRectF plot = plotArea();
+  const QStringList labels = setupLabels();
+  double widest = 0;
+  for (const QString& label : labels) widest = std::max(widest, texts().width(chartFont(true), label));
+  const double height = (textHeight + 2) * static_cast<double>(labels.size());
   const double left = plot.right() - widest - kSample - 20;
-  double y = corner == Qt::TopRightCorner
-                 ? plot.top() + 4
-                 : plot.bottom() - lineHeight * static_cast<double>(setups.size()) - metrics.height() - 14;
-  for (std::size_t i = 0; i < setups.size(); ++i, y += lineHeight) {
+  const double top = corner == Qt::TopRightCorner ? plot.top() + 4 : plot.bottom() - height - textHeight - 14;
+  return {left, top, kSample + 8 + widest + 4, height};
+}
+
+void SetupChart::paintSetupNames(QPainter& painter, Qt::Corner corner) const {
+  const auto setups = shown();
+  const QStringList labels = setupLabels();
+  const QRectF area = setupNamesArea(corner);
+  QRectF line(area.topLeft(), QSizeF(area.width(), area.height() / static_cast<double>(setups.size())));
+  for (std::size_t i = 0; i < setups.size(); ++i, line.translate(0, line.height())) {
+    const double middle = line.center().y();
     painter.setPen(setups[i].pen);
-    painter.drawLine(QPointF(left, y + lineHeight / 2), QPointF(left + kSample, y + lineHeight / 2));
+    painter.drawLine(QPointF(line.left(), middle), QPointF(line.left() + kSample, middle));
     painter.setPen(setups[i].pen.color());
-    texts().draw(painter, chartFont(true), QRectF(left + kSample + 8, y, widest + 4, lineHeight),
-                 Qt::AlignLeft, labels[i]);
+    texts().draw(painter, chartFont(true), line.adjusted(kSample + 8, 0, 0, 0), Qt::AlignLeft,
+                 labels[static_cast<qsizetype>(i)]);
   }
 }
 

@@ -38,6 +38,7 @@ class SetupChart : public LiveChart {
   void paintAxisTitles(QPainter& painter, const QString& y, const QString& x) const;
   /// Each setup's name beside a sample of its line, in a corner of the plot.
   void paintSetupNames(QPainter& painter, Qt::Corner corner) const;
+  QRectF setupNamesArea(Qt::Corner corner) const;  ///< where they stand
 
   void resizeEvent(QResizeEvent* event) override;
   void recolour() override;
@@ -48,6 +49,7 @@ class SetupChart : public LiveChart {
   UnitsShown units_;
 
  private:
+  QStringList setupLabels() const;  ///< names with teeth
   QLineSeries* stockLine_;
   std::vector<QLineSeries*> pinLines_;
   QLineSeries* proposedLine_;

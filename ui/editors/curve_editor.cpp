@@ -4,6 +4,8 @@
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
+#include <QLocale>
+#include <QSet>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <array>
@@ -42,6 +44,12 @@ std::optional<double> torqueOf(double rpm, double value, CurveUnit unit) {
   if (!isPower(unit)) return value * factorOf(unit);
   if (!(rpm > 0.0)) return std::nullopt;
   return units::torqueFromPower(value * factorOf(unit), rpm);
+}
+
+/// A number that the table wrote itself, as it was written before thousands were grouped: its separators say
+/// nothing about how others write theirs.
+QString withoutGroups(QString cell) {
+  return cell.remove(QLocale().groupSeparator());
 }
 
 double valueOf(const TorquePoint& point, CurveUnit unit) {
@@ -108,19 +116,27 @@ CurveEditor::CurveEditor(Document& document, QWidget* parent)
 }
 
 QStringList CurveEditor::cellsOf(const TorquePoint& point) const {
-  const auto text = [](double x) { return QLocale().toString(x, 'g', 6).remove(QLocale().groupSeparator()); };
+  const auto text = [](double x) { return QLocale().toString(x, 'g', 6); };
   return {text(point.rpm), text(withoutNoise(valueOf(point, unit())))};
+}
+
+std::vector<std::optional<double>> CurveEditor::numbersIn(const std::vector<QStringList>& rows, int column,
+                                                          double highest) const {
+  QSet<QString> own;
+  if (const auto& curve = document_.profile().bike.engine.torqueCurve)
+    for (const TorquePoint& point : curve->points()) own << cellsOf(point)[column];
+  std::vector<QString> cells;
+  for (const QStringList& row : rows) {
+    const QString cell = row.value(column);
+    cells.push_back(own.contains(cell) ? withoutGroups(cell) : cell);
+  }
+  return columnNumbers(cells, highest);
 }
 
 void CurveEditor::read() {
   const auto rows = table_->rows();
-  std::vector<QString> speeds, values;
-  for (const QStringList& row : rows) {
-    speeds.push_back(row.value(0));
-    values.push_back(row.value(1));
-  }
-  const auto rpms = columnNumbers(speeds, limits::kCurveRpm.high);
-  const auto numbers = columnNumbers(values, limits::kCurveTorqueNm.high);
+  const auto rpms = numbersIn(rows, 0, limits::kCurveRpm.high);
+  const auto numbers = numbersIn(rows, 1, limits::kCurveTorqueNm.high);
   const auto& old = document_.profile().bike.engine.torqueCurve;
   std::vector<TorquePoint> points;
   for (std::size_t r = 0; r < rows.size(); ++r) {

@@ -35,6 +35,9 @@ class CurveEditor : public QWidget {
   void read();
   void showPoints();
   QStringList cellsOf(const TorquePoint& point) const;
+  /// The numbers of a column, none above `highest`.
+  std::vector<std::optional<double>> numbersIn(const std::vector<QStringList>& rows, int column,
+                                               double highest) const;
 
   Document& document_;
   UnitsShown units_;

@@ -81,7 +81,8 @@ void DetailsDialog::buildChassisAndTyre() {
 }
 
 void DetailsDialog::buildChainRun() {
-  FieldForm* form = addForm(tr("Chain or Belt"), cautionText(Caution::Hands, false));
+  FieldForm* form = addForm(tr("Chain or Belt"), QString());
+  form->addCaution(cautionText(Caution::Hands, false));
   form->addFields({"bike.chain_run.centre_distance_mm", "bike.chain_run.adjuster_forward_mm",
                    "bike.chain_run.adjuster_back_mm", "bike.chain_run.largest_front_teeth",
                    "bike.chain_run.smallest_front_teeth", "bike.chain_run.largest_rear_teeth",
@@ -111,8 +112,9 @@ void DetailsDialog::buildSprockets() {
 }
 
 void DetailsDialog::buildRide() {
-  addForm(tr("Speedometer"), cautionText(Caution::GearboxSensor, false))
-      ->addFields({"bike.speedometer.sensor", "bike.speedometer.reads_high_percent"});
+  FieldForm* speedometer = addForm(tr("Speedometer"), QString());
+  speedometer->addCaution(cautionText(Caution::GearboxSensor, false));
+  speedometer->addFields({"bike.speedometer.sensor", "bike.speedometer.reads_high_percent"});
   FieldForm* form = addForm(tr("Ride"), tr("Where and how the bike is ridden."));
   addConditions(*form);
   addLaunchAndLean(*form);

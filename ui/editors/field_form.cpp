@@ -285,10 +285,18 @@ QWidget* FieldForm::addText(const Bound& bound) {
 }
 
 void FieldForm::addHeading(const QString& text) {
+  addWords(text)->setForegroundRole(QPalette::PlaceholderText);
+}
+
+void FieldForm::addCaution(const QString& text) {
+  addWords(text);
+}
+
+QLabel* FieldForm::addWords(const QString& text) {
   auto* label = new QLabel(text);
   label->setWordWrap(true);
-  label->setForegroundRole(QPalette::PlaceholderText);
   layout_->addRow(label);
+  return label;
 }
 
 void FieldForm::refresh(const UnitsShown& units) {

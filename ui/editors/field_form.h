@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QFormLayout>
+#include <QLabel>
 #include <QWidget>
 #include <functional>
 #include <map>
@@ -28,6 +29,8 @@ class FieldForm : public QWidget {
   void addField(const char* key);
   void addFields(std::initializer_list<const char*> keys);
   void addHeading(const QString& text);
+  /// Words that must be read before acting: as plain to see as the fields.
+  void addCaution(const QString& text);
 
   /// The editor of a key; null if the form has none.
   QWidget* editorOf(std::string_view key) const;
@@ -53,6 +56,7 @@ class FieldForm : public QWidget {
   QWidget* addList(const Bound& bound);
   QWidget* addLine(const Bound& bound);
   QWidget* addText(const Bound& bound);
+  QLabel* addWords(const QString& text);
   void addRow(const Bound& bound, QWidget* editor);
   void apply(const Bound& bound, const FieldValue& value);
 

@@ -127,15 +127,18 @@ int rolloutDecimals(const UnitsShown& units) {
 void showRollout(DecimalBox& box, const Shown& s) {
   const double now = s.units.shown(Quantity::SmallLength, s.nowPlan.gearing.rollout.metres);
   const int decimals = rolloutDecimals(s.units);
+  const auto& measured = s.now.options.rolloutMm;
   {
     const QSignalBlocker quiet(box);  // another unit, another range: not an edit
+    // New words make the box write its number anew, which would put the cursor elsewhere while one is typed.
+    const bool estimated = !measured || box.specialValueText().isEmpty();
+    const QString words =
+        estimated ? QStringLiteral("≈ %1").arg(number(now, decimals)) : box.specialValueText();
     const double roundTo = std::pow(10.0, decimals);
     const double low = shownLength(s.units, limits::kRolloutMm.low);
     box.setMaximum(shownLength(s.units, limits::kRolloutMm.high));
-    box.allowNone(low - 1, low, QStringLiteral("≈ %1").arg(number(now, decimals)),
-                  std::round(now * roundTo) / roundTo);
+    box.allowNone(low - 1, low, words, std::round(now * roundTo) / roundTo);
   }
-  const auto& measured = s.now.options.rolloutMm;
   showValue(box, box.valueFor(measured ? std::optional(shownLength(s.units, *measured)) : std::nullopt));
 }
 
@@ -155,7 +158,8 @@ Under rolloutUnder(const Shown& s) {
 Stop rollout(const Strip& strip) {
   auto* box = new DecimalBox;
   box->setDecimals(2);
-  fixWidth(box, QStringLiteral("≈ 8888.88"), 34);
+  box->setGroupSeparatorShown(true);
+  fixWidth(box, QStringLiteral("≈ 8,888.88"), 34);
   return {
       .field = "rollout_mm",
       .label = WheelStops::tr("R&ollout"),

@@ -4,10 +4,10 @@
 #include <QButtonGroup>
 #include <QHBoxLayout>
 #include <QRadioButton>
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include "core/report.h"
+#include "ui/pages/side_scroll.h"
 #include "ui/words/cautions.h"
 #include "ui/words/pull_notes.h"
 #include "ui/words/road_words.h"
@@ -47,18 +47,12 @@ void PullPage::build() {
   add(tr("Power at the wheel"), PullMeasure::Power);
   column->addWidget(makeConditions_());
   column->addWidget(notes_, 1);
-  auto* scroll = new QScrollArea;
-  scroll->setWidget(side);
-  scroll->setWidgetResizable(true);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll->setFixedWidth(sideWidth());
 
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
   row->addWidget(stack_, 1);
-  row->addWidget(scroll);
+  row->addWidget(new SideScroll(side, sideWidth()));
 }
 
 void PullPage::showPlan() {
