@@ -53,8 +53,8 @@ int main(int argc, char** argv) {
   const QDir folder(QString::fromLocal8Bit(argv[1]));
   const auto in = [&](const char* name) { return folder.filePath(QString::fromUtf8(name)); };
   const Profile track = ui::firstSample();
-  bool good = shoot(track, kSawtooth, ui::Appearance::Light, 182.0, in("sawtooth-light.png")) &&
-              shoot(track, kRun, ui::Appearance::Light, 5.0, in("run-light.png"));
+  bool good = shoot(track, kSawtooth, ui::Appearance::Light, 20.0, in("sawtooth-light.png")) &&
+              shoot(track, kRun, ui::Appearance::Light, std::nullopt, in("acceleration-light.png"));
   Profile aiming = track;
   aiming.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 11870}};
   good = shoot(aiming, kLadder, ui::Appearance::Light, std::nullopt, in("ladder-light.png")) && good;
@@ -63,8 +63,7 @@ int main(int argc, char** argv) {
       good = shoot(profile, kSawtooth, ui::Appearance::Dark, std::nullopt, in("sawtooth-dark.png")) && good;
     const auto& rear = profile.proposed.options.rearSprocket;
     if (rear && rear->massKg)
-      good =
-          shoot(profile, kChainRun, ui::Appearance::Light, std::nullopt, in("chain-run-light.png")) && good;
+      good = shoot(profile, kChainRun, ui::Appearance::Light, std::nullopt, in("chain-light.png")) && good;
     if (profile.ride && profile.ride->surface == Surface::Loam)
       good = shoot(profile, kPull, ui::Appearance::Light, std::nullopt, in("pull-light.png")) && good;
   }
