@@ -89,13 +89,17 @@ std::string_view verdictWord(SpeedometerVerdict verdict) {
 }
 
 Json speedometerJson(const std::optional<SpeedometerFigures>& figures) {
-  const auto verdict = figures ? figures->verdict : std::nullopt;
+  Json verdict = nullptr, within = nullptr;
+  if (figures && figures->verdict) {
+    verdict = verdictWord(*figures->verdict);
+    within = *figures->verdict == SpeedometerVerdict::Within;
+  }
   return {{"indicated_over_true", figure(figures, &SpeedometerFigures::indicatedOverTrue)},
           {"odometer_over_true", figure(figures, &SpeedometerFigures::odometerOverTrue)},
           {"at_100_kmh_indicated_kmh", figure(figures, &SpeedometerFigures::at100KmhIndicatedKmh)},
           {"corrector_percent", figure(figures, &SpeedometerFigures::correctorPercent)},
-          {"within_un_r39", verdict ? Json(*verdict == SpeedometerVerdict::Within) : Json(nullptr)},
-          {"verdict", verdict ? Json(verdictWord(*verdict)) : Json(nullptr)}};
+          {"within_un_r39", std::move(within)},
+          {"verdict", std::move(verdict)}};
 }
 
 std::string_view limitWord(LimitedBy limit) {
