@@ -76,7 +76,7 @@ COMPLETE = {
     "humidity_percent": 50, "surface": "asphalt",
     "surfaces": {name: {"grip": 0.8, "rolling_resistance": 0.03, "slip_percent": 5}
                  for name in ("asphalt", "wet_asphalt", "hardpack", "loam", "sand")},
-    "launch_rpm": 7000, "lean_deg": 40, "drive": {"exit_speed_kmh": 80, "length_m": 400},
+    "launch_rpm": 7000, "lean_deg": 40, "drive": {"exit_speed_kmh": 80, "length_m": 400, "exit_gear": 2},
     "roll_on": {"from_speed_kmh": 80, "to_speed_kmh": 120, "gear": 4},
   },
   "spares_box": {
@@ -133,7 +133,7 @@ LIMIT_OF = {
   "ride.slope_percent": "kSlopePercent", "ride.headwind_kmh": "kHeadwindKmh", "ride.altitude_m": "kAltitudeM",
   "ride.air_temperature_c": "kAirTemperatureC", "ride.air_pressure_hpa": "kAirPressureHpa",
   "ride.humidity_percent": "kPercent", "ride.launch_rpm": "kLaunchRpm", "ride.lean_deg": "kLeanDeg",
-  "ride.drive.exit_speed_kmh": "kSpeedKmh", "ride.drive.length_m": "kDriveLengthM",
+  "ride.drive.exit_speed_kmh": "kSpeedKmh", "ride.drive.length_m": "kDriveLengthM", "ride.drive.exit_gear": "kGear",
   "ride.roll_on.from_speed_kmh": "kSpeedKmh", "ride.roll_on.to_speed_kmh": "kSpeedKmh", "ride.roll_on.gear": "kGear",
   "spares_box.front[0].teeth": "kFrontTeeth", "spares_box.rear[0].teeth": "kRearTeeth",
   "spares_box.front[0].mass_kg": "kSprocketMassKg", "spares_box.rear[0].mass_kg": "kSprocketMassKg",
