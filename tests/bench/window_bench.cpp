@@ -147,7 +147,7 @@ QList<QList<QPointF>> pointsOf(ui::LiveChart& chart) {
 
 QSpinBox* rearTeeth(ui::MainWindow& window) {
   for (auto* box : window.driveLine().findChildren<QSpinBox*>())
-    if (box->accessibleName() == QLatin1String("rear teeth")) return box;
+    if (box->accessibleName() == QLatin1String("Rear teeth")) return box;
   return nullptr;
 }
 
