@@ -4,6 +4,7 @@
 #include <algorithm>
 
 namespace layshaft {
+
 RunPoint runPoint(const RoadModel& model, std::size_t gear, const RunPlace& place) {
   return {.timeS = place.timeS,
           .distanceM = place.distanceM,
@@ -11,6 +12,14 @@ RunPoint runPoint(const RoadModel& model, std::size_t gear, const RunPlace& plac
           .gear = static_cast<int>(model.geared(gear)) + 1,
           .rpm = std::min(model.rpm(place.speedMps, gear), model.torque().revLimitRpm()),
           .limiterS = 0.0};
+}
+
+RunPoint runPoint(const RoadModel& model, const RunLeg& leg, const RunPlace& place) {
+  RunPoint point = runPoint(model, leg.gear, place);
+  if (!leg.limiter) return point;
+  point.rpm = model.torque().revLimitRpm();
+  point.limiterS = place.timeS - leg.start.timeS;
+  return point;
 }
 
 Run::Run(const RoadModel& model, double fromMps, const RunPlan& plan, double untilM, double untilMps)
@@ -55,29 +64,21 @@ void Run::coast(std::size_t gear) {
   place_ = legs_.back().end;
 }
 
-RunPoint Run::pointIn(const RunLeg& leg, const RunPlace& place) const {
-  RunPoint point = runPoint(*model_, leg.gear, place);
-  if (!leg.limiter) return point;
-  point.rpm = model_->torque().revLimitRpm();
-  point.limiterS = place.timeS - leg.start.timeS;
-  return point;
-}
-
 std::optional<RunPoint> Run::atSpeed(double speed) const {
   for (const RunLeg& leg : legs_)
-    if (const auto place = leg.atSpeed(*model_, speed)) return pointIn(leg, *place);
+    if (const auto place = leg.atSpeed(*model_, speed)) return runPoint(*model_, leg, *place);
   return std::nullopt;
 }
 
 std::optional<RunPoint> Run::atDistance(double distance) const {
   for (const RunLeg& leg : legs_)
-    if (const auto place = leg.atDistance(*model_, distance)) return pointIn(leg, *place);
+    if (const auto place = leg.atDistance(*model_, distance)) return runPoint(*model_, leg, *place);
   return std::nullopt;
 }
 
 std::optional<RunPoint> Run::atTime(double time) const {
   for (const RunLeg& leg : legs_)
-    if (const auto place = leg.atTime(*model_, time)) return pointIn(leg, *place);
+    if (const auto place = leg.atTime(*model_, time)) return runPoint(*model_, leg, *place);
   return std::nullopt;
 }
 
@@ -85,15 +86,16 @@ std::vector<RunPoint> Run::trace() const {
   constexpr int kParts = 2;  // per stretch: straight enough for the eye
   std::vector<RunPoint> points;
   if (legs_.empty()) return points;
-  points.push_back(pointIn(legs_.front(), legs_.front().start));
+  points.push_back(runPoint(*model_, legs_.front(), legs_.front().start));
   const auto add = [&](const RunPoint& point) {
     if (point.distanceM < untilM_) points.push_back(point);
   };
   for (const RunLeg& leg : legs_) {
     const double from = leg.start.speedMps, gained = leg.end.speedMps - from;
     if (leg.kind == RunLeg::Kind::Pull)
-      for (int i = 1; i < kParts; ++i) add(pointIn(leg, leg.pulledTo(*model_, from + gained * i / kParts)));
-    if (leg.kind != RunLeg::Kind::Hold) add(pointIn(leg, leg.end));
+      for (int i = 1; i < kParts; ++i)
+        add(runPoint(*model_, leg, leg.pulledTo(*model_, from + gained * i / kParts)));
+    if (leg.kind != RunLeg::Kind::Hold) add(runPoint(*model_, leg, leg.end));
   }
   if (const auto end = atDistance(untilM_)) points.push_back(*end);
   return points;

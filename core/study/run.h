@@ -36,6 +36,8 @@ struct RunTrace {
 
 /// How a place in a gear, which may be a slipping clutch, is told.
 RunPoint runPoint(const RoadModel& model, std::size_t gear, const RunPlace& place);
+/// The same on a leg, which may be held by the limiter.
+RunPoint runPoint(const RoadModel& model, const RunLeg& leg, const RunPlace& place);
 
 /// A full-throttle run from a speed by a plan: pulls from shift to shift. Speed rises monotonically in a gear
 /// and the forces depend on speed alone, so time and distance are integrals over speed, between the speeds
@@ -61,7 +63,6 @@ class Run {
   void go(std::size_t gear, int shifts);
   PullEnd pullTo(std::size_t gear, double mps);
   void coast(std::size_t gear);
-  RunPoint pointIn(const RunLeg& leg, const RunPlace& place) const;
 
   const RoadModel* model_;
   double untilM_, untilMps_;

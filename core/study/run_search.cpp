@@ -185,30 +185,19 @@ std::optional<RunPoint> RunSearch::onTheWay(const Stage& stage, const Target& ta
 std::optional<RunPoint> RunSearch::staying(const Stage& stage, const Target& target) const {
   PullTrack& track = *stage.track;
   const std::size_t gear = track.gear();
-  const bool slips = gear >= model_->gearCount();
-  if (slips && !track.runsOut()) return std::nullopt;  // it goes on in gear
-  const double most = model_->fastestMps(gear);
-  std::optional<RunPlace> place;
+  if (gear >= model_->gearCount() && !track.runsOut()) return std::nullopt;  // the clutch: it goes on in gear
+  const auto point = [&](const RunPlace& place) {
+    return runPoint(*model_, gear, along(stage.entered, stage.onTrack, place));
+  };
   if (!target.isDistance()) {
-    place = track.atSpeed(target.value());
-  } else {
-    const double metres = stage.onTrack.distanceM + (target.value() - stage.entered.distanceM);
-    place = track.atDistance(metres, most);
-    if (!place) {
-      const RunPlace end = track.end();
-      const RunLeg hold = holdLeg(gear, end, !track.runsOut());
-      place = hold.atDistance(*model_, metres);
-      if (!place) return std::nullopt;
-      RunPoint point = runPoint(*model_, gear, along(stage.entered, stage.onTrack, *place));
-      if (hold.limiter) {
-        point.rpm = model_->torque().revLimitRpm();
-        point.limiterS = place->timeS - end.timeS;
-      }
-      return point;
-    }
+    const auto place = track.atSpeed(target.value());
+    return place ? std::optional(point(*place)) : std::nullopt;
   }
-  if (!place) return std::nullopt;
-  return runPoint(*model_, gear, along(stage.entered, stage.onTrack, *place));
+  const double metres = stage.onTrack.distanceM + (target.value() - stage.entered.distanceM);
+  if (const auto place = track.atDistance(metres, model_->fastestMps(gear))) return point(*place);
+  const RunLeg hold = holdLeg(gear, along(stage.entered, stage.onTrack, track.end()), !track.runsOut());
+  const auto place = hold.atDistance(*model_, target.value());
+  return place ? std::optional(runPoint(*model_, hold, *place)) : std::nullopt;
 }
 
 }  // namespace layshaft
