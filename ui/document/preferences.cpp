@@ -15,6 +15,7 @@ const QString kAppearance = QStringLiteral("appearance");
 const QString kHintsDismissed = QStringLiteral("hints_dismissed");
 const QString kMotion = QStringLiteral("view/motion");
 const QString kRecent = QStringLiteral("recent_files");
+const QString kOpensLastFile = QStringLiteral("open_last_file");
 const QString kExportFolder = QStringLiteral("export/folder");
 const QString kExportEnding = QStringLiteral("export/%1_ending");
 constexpr qsizetype kMostRecent = 10;
@@ -111,6 +112,13 @@ void addRecentFile(const QString& file) {
 
 void clearRecentFiles() {
   QSettings().remove(kRecent);
+}
+
+bool opensLastFile() {
+  return QSettings().value(kOpensLastFile, false).toBool();
+}
+void setOpensLastFile(bool on) {
+  QSettings().setValue(kOpensLastFile, on);
 }
 
 QString exportFolder() {

@@ -37,6 +37,10 @@ QStringList recentFiles();
 void addRecentFile(const QString& file);
 void clearRecentFiles();
 
+/// Whether the program starts with the file that was worked on last.
+bool opensLastFile();
+void setOpensLastFile(bool on);
+
 /// Where pictures, data and reports went last; empty before.
 QString exportFolder();
 void setExportFolder(const QString& folder);

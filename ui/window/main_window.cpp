@@ -12,6 +12,7 @@
 
 #include "ui/document/file_name.h"
 #include "ui/document/preferences.h"
+#include "ui/document/samples.h"
 #include "ui/editors/details_dialog.h"
 #include "ui/window/edit_menu.h"
 #include "ui/window/file_actions.h"
@@ -50,7 +51,12 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(readout_);
-  if (!preferences::hintsDismissed()) column->addWidget(new Hints);
+  if (!preferences::hintsDismissed()) {
+    auto* hints = new Hints(isSample(document().profile()));
+    connect(&document(), &Document::titleChanged, hints,
+            [this, hints] { hints->setSample(hints->isSample() && document().file().isEmpty()); });
+    column->addWidget(hints);
+  }
   column->addWidget(pages_, 1);
   column->addWidget(driveLine_);
   setCentralWidget(centre);
@@ -155,6 +161,10 @@ void MainWindow::showDetails(std::string_view key) {
 
 void MainWindow::openFile(const QString& file) {
   files_->openFile(file);
+}
+
+void MainWindow::openLastFile() {
+  files_->openLastFile();
 }
 
 void MainWindow::offerRecovery() {

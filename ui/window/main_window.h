@@ -38,6 +38,8 @@ class MainWindow : public QMainWindow {
 
   /// Opens a file here if this window holds nothing but an untouched sample, else in a window of its own.
   void openFile(const QString& file);
+  /// Goes on with the file that was worked on last, where the user wants that.
+  void openLastFile();
   /// Offers what a crashed program left behind.
   void offerRecovery();
   /// Opens the bike's details, at the field with that key if one is named.
