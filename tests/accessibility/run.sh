@@ -18,6 +18,11 @@ skip() {
 # Inside the bus and the display: the registry is started by the bus when it is first asked for.
 if [[ ${3-} == --inside ]]; then
   openbox >/dev/null 2>&1 &
+  # A window that is there before its manager would not get the keys.
+  for _ in {1..200}; do
+    xdotool get_desktop >/dev/null 2>&1 && break
+    sleep 0.05
+  done
   exec /usr/bin/python3 "$here/read_window.py" "$program" "$profile"
 fi
 
