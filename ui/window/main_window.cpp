@@ -129,6 +129,10 @@ Page* MainWindow::currentPage() {
   return pages_->current();
 }
 
+QString MainWindow::currentPageName() const {
+  return pages_->tabText(pages_->currentIndex()).remove(QLatin1Char('&')).toLower();
+}
+
 LiveChart* MainWindow::currentChart() {
   Page* page = currentPage();
   return page ? page->chart() : nullptr;

@@ -33,6 +33,7 @@ class MainWindow : public QMainWindow {
   Readout& readout() { return *readout_; }
   const UnitsShown& units() const { return units_; }
   Page* currentPage();
+  QString currentPageName() const;  ///< as its tab calls it, in small letters
   LiveChart* currentChart();
   Picture* currentPicture();
 
