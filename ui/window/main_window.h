@@ -15,6 +15,7 @@ namespace layshaft::ui {
 class DetailsDialog;
 class FileActions;
 class Pages;
+class SpokenHeadline;
 class ViewMenu;
 
 /// One window on a session: arranges readout, pages and drive line, and brings each the plan. What its menus
@@ -73,6 +74,7 @@ class MainWindow : public QMainWindow {
   DriveLine* driveLine_;
   DetailsDialog* details_ = nullptr;
   FileActions* files_;
+  SpokenHeadline* spoken_;
   ViewMenu* view_ = nullptr;
 };
 
