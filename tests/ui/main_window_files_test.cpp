@@ -74,7 +74,7 @@ class MainWindowFiles : public testing::Test {
       auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
       if (auto* files = qobject_cast<QFileDialog*>(dialog)) {
         if (std::exchange(chosen, true)) return files->reject();
-        files->selectFile(taken);
+        typeFileName(*files, taken);
         QMetaObject::invokeMethod(files, "accept", Qt::QueuedConnection);  // it asks from inside
       } else if (auto* box = qobject_cast<QMessageBox*>(dialog)) {
         said << box->text();
@@ -240,7 +240,7 @@ TEST_F(MainWindowFiles, SaveAsAsksForANameAndAddsTheEnding) {
   const QString wanted = folder_.filePath("named");
   DialogAnswer dialog([&](QDialog& asked) {
     auto& files = dynamic_cast<QFileDialog&>(asked);
-    files.selectFile(wanted);
+    typeFileName(files, wanted);
     QMetaObject::invokeMethod(&files, "accept");
   });
   action("Save").trigger();

@@ -82,7 +82,7 @@ TEST_F(Pictures, ANameWithoutAnEndingGetsOne) {
   const auto saveAs = [&](const QString& actionText, const QString& name) {
     DialogAnswer dialog([&](QDialog& asked) {
       auto& files = dynamic_cast<QFileDialog&>(asked);
-      files.selectFile(folder_.filePath(name));
+      typeFileName(files, folder_.filePath(name));
       QMetaObject::invokeMethod(&files, "accept");
     });
     for (auto* action : window_->findChildren<QAction*>())

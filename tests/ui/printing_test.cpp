@@ -93,7 +93,7 @@ class Printing : public testing::Test, FreshSettings {
       suggested = files.selectedFiles().value(0);
       for (const QString& filter : files.nameFilters())
         if (!kind.isEmpty() && filter.contains(kind)) files.selectNameFilter(filter);
-      files.selectFile(folder_.filePath(name));
+      typeFileName(files, folder_.filePath(name));
       QMetaObject::invokeMethod(&files, "accept");
     });
     action(actionText).trigger();
@@ -160,7 +160,7 @@ TEST_F(Printing, ABikeThatIsOpenIsNeverReplacedByAReport) {
     auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
     if (auto* files = qobject_cast<QFileDialog*>(dialog)) {
       if (std::exchange(chosen, true)) return;
-      files->selectFile(bikeFile);
+      typeFileName(*files, bikeFile);
       QMetaObject::invokeMethod(files, "accept", Qt::QueuedConnection);
     } else if (auto* box = qobject_cast<QMessageBox*>(dialog)) {
       complaint = box->text();
@@ -183,7 +183,7 @@ TEST_F(Printing, AReportThatCannotBeWrittenIsReported) {
     auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
     if (auto* files = qobject_cast<QFileDialog*>(dialog)) {
       if (std::exchange(chosen, true)) return files->reject();
-      files->selectFile(folder_.filePath("gone/a.pdf"));
+      typeFileName(*files, folder_.filePath("gone/a.pdf"));
       QMetaObject::invokeMethod(files, "accept", Qt::QueuedConnection);
     } else if (auto* box = qobject_cast<QMessageBox*>(dialog)) {
       complaint = box->text();

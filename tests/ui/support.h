@@ -5,6 +5,8 @@
 
 #include <QApplication>
 #include <QByteArray>
+#include <QFileDialog>
+#include <QLineEdit>
 #include <QMessageBox>
 #include <QRect>
 #include <QSettings>
@@ -140,6 +142,13 @@ class DialogAnswer {
   QString said_;
   bool seen_ = false;
 };
+
+/// Types the name of a file into a file dialog: its own `selectFile` leaves a field alone that has the focus.
+inline void typeFileName(QFileDialog& files, const QString& name) {
+  auto* field = files.findChild<QLineEdit*>("fileNameEdit");
+  if (!field) throw std::runtime_error("the file dialog has no field for the name");
+  field->setText(name);
+}
 
 inline std::function<void(QDialog&)> press(QMessageBox::StandardButton button) {
   return [button](QDialog& dialog) { dynamic_cast<QMessageBox&>(dialog).button(button)->click(); };
