@@ -196,18 +196,18 @@ TEST_F(RoadPages, APageChosenBeforeTheWindowIsShownHasItsFieldsFilled) {
 TEST_F(RoadPages, TheTableSaysWhatTheReportSays) {
   open(workedExample(), "Acceleration");
   const RunFigures run = shown().stock.road.run;
-  EXPECT_EQ(cell(1, 0), "0–100 km/h, s");
-  EXPECT_EQ(cell(1, 1), ui::number(*run.zeroTo100KmhS, 2));
+  EXPECT_EQ(cell(0, 0), "0–100 km/h, s");
+  EXPECT_EQ(cell(0, 1), ui::number(*run.zeroTo100KmhS, 2));
   const auto quarterMile = ui::comparedTexts(run.quarterMileS, shown().proposed.road.run.quarterMileS, 2);
-  EXPECT_EQ(cell(4, 1), quarterMile.stock) << "as many decimals as the difference needs";
-  EXPECT_TRUE(cell(1, 4).startsWith("±")) << "the rollout is an estimate";
+  EXPECT_EQ(cell(3, 1), quarterMile.stock) << "as many decimals as the difference needs";
+  EXPECT_TRUE(cell(0, 4).startsWith("±")) << "the rollout is an estimate";
 }
 
 TEST_F(RoadPages, AMeasuredRolloutHasNoBand) {
   Profile profile = workedExample();
   profile.stock.options.rolloutMm = 1940;
   open(profile, "Acceleration");
-  EXPECT_EQ(cell(1, 4), "");
+  EXPECT_EQ(cell(0, 4), "");
 }
 
 TEST_F(RoadPages, LimiterTimeIsSaid) {
