@@ -17,7 +17,6 @@ const QString kMotion = QStringLiteral("view/motion");
 const QString kRecent = QStringLiteral("recent_files");
 constexpr qsizetype kMostRecent = 10;
 
-const QStringList kUnitWords{QStringLiteral("metric"), QStringLiteral("imperial"), QStringLiteral("mixed")};
 const QStringList kAppearanceWords{QStringLiteral("desktop"), QStringLiteral("light"),
                                    QStringLiteral("dark")};
 
@@ -56,12 +55,12 @@ void setFigures(const std::vector<Figure>& figures) {
 }
 
 UnitsShown units() {
-  const auto index = kUnitWords.indexOf(QSettings().value(kUnits).toString());
-  return index < 0 ? UnitsShown::forLocale(QLocale()) : UnitsShown(static_cast<UnitSystem>(index));
+  return UnitsShown::fromWord(QSettings().value(kUnits).toString())
+      .value_or(UnitsShown::forLocale(QLocale()));
 }
 
 void setUnits(const UnitsShown& units) {
-  QSettings().setValue(kUnits, kUnitWords[static_cast<int>(units.system())]);
+  QSettings().setValue(kUnits, units.word());
 }
 
 Appearance appearance() {

@@ -49,7 +49,7 @@ class Page : public QWidget {
   virtual Picture* picture() { return chart(); }
   /// What the chart shows as a table: column titles, then rows.
   virtual std::vector<QStringList> numbers() const { return {}; }
-  /// The same, as comma-separated values at full precision.
+  /// The same, as comma-separated values in the units shown.
   virtual QString csv() const { return {}; }
 
  signals:
