@@ -83,6 +83,7 @@ int runWindows(int argc, char** argv, const QStringList& arguments) {
   auto* window = ui::MainWindow::create(first);
   window->show();
   for (const QString& file : files) window->openFile(file);
+  if (files.isEmpty()) window->openLastFile();
   QTimer::singleShot(0, window, &ui::MainWindow::offerRecovery);
   return QApplication::exec();
 }

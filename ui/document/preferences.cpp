@@ -15,6 +15,10 @@ const QString kAppearance = QStringLiteral("appearance");
 const QString kHintsDismissed = QStringLiteral("hints_dismissed");
 const QString kMotion = QStringLiteral("view/motion");
 const QString kRecent = QStringLiteral("recent_files");
+const QString kGeometry = QStringLiteral("window/geometry");
+const QString kPageInView = QStringLiteral("window/page");
+const QString kPageState = QStringLiteral("window/%1");
+const QString kOpensLastFile = QStringLiteral("open_last_file");
 const QString kExportFolder = QStringLiteral("export/folder");
 const QString kExportEnding = QStringLiteral("export/%1_ending");
 constexpr qsizetype kMostRecent = 10;
@@ -110,6 +114,37 @@ void addRecentFile(const QString& file) {
 
 void clearRecentFiles() {
   QSettings().remove(kRecent);
+}
+
+QByteArray windowGeometry() {
+  return QSettings().value(kGeometry).toByteArray();
+}
+void setWindowGeometry(const QByteArray& geometry) {
+  QSettings().setValue(kGeometry, geometry);
+}
+
+QString pageInView() {
+  return QSettings().value(kPageInView).toString();
+}
+void setPageInView(const QString& page) {
+  QSettings().setValue(kPageInView, page);
+}
+
+QVariantMap pageState(const QString& page) {
+  return QSettings().value(kPageState.arg(page)).toMap();
+}
+void setPageState(const QString& page, const QVariantMap& state) {
+  if (state.isEmpty())
+    QSettings().remove(kPageState.arg(page));
+  else
+    QSettings().setValue(kPageState.arg(page), state);
+}
+
+bool opensLastFile() {
+  return QSettings().value(kOpensLastFile, false).toBool();
+}
+void setOpensLastFile(bool on) {
+  QSettings().setValue(kOpensLastFile, on);
 }
 
 QString exportFolder() {

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QByteArray>
 #include <QStringList>
+#include <QVariantMap>
 #include <optional>
 #include <vector>
 
@@ -36,6 +38,20 @@ void setHintsDismissed(bool dismissed);
 QStringList recentFiles();
 void addRecentFile(const QString& file);
 void clearRecentFiles();
+
+/// Size, place and state of the window that was closed last, as the toolkit writes them; empty before.
+QByteArray windowGeometry();
+void setWindowGeometry(const QByteArray& geometry);
+/// The page that was in view, by a word of its own; empty before.
+QString pageInView();
+void setPageInView(const QString& page);
+/// How a page was set up, in the page's own words.
+QVariantMap pageState(const QString& page);
+void setPageState(const QString& page, const QVariantMap& state);
+
+/// Whether the program starts with the file that was worked on last.
+bool opensLastFile();
+void setOpensLastFile(bool on);
 
 /// Where pictures, data and reports went last; empty before.
 QString exportFolder();

@@ -6,13 +6,14 @@
 #include <QFileInfo>
 #include <QMenuBar>
 #include <QMimeData>
-#include <QScreen>
-#include <QStyle>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "ui/document/file_name.h"
 #include "ui/document/preferences.h"
+#include "ui/document/samples.h"
 #include "ui/editors/details_dialog.h"
+#include "ui/window/content_scroll.h"
 #include "ui/window/edit_menu.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/help_menu.h"
@@ -21,6 +22,7 @@
 #include "ui/window/recovery_offer.h"
 #include "ui/window/spoken_headline.h"
 #include "ui/window/view_menu.h"
+#include "ui/window/window_place.h"
 
 namespace layshaft::ui {
 
@@ -48,13 +50,21 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
       spoken_(new SpokenHeadline(*this)) {
   readout_->pick(preferences::figures());
   auto* centre = new QWidget;
-  auto* column = new QVBoxLayout(centre);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(0);
+  auto* scroll = new ContentScroll;
+  QVBoxLayout* column = &scroll->column();
   column->addWidget(readout_);
-  if (!preferences::hintsDismissed()) column->addWidget(new Hints);
+  if (!preferences::hintsDismissed()) {
+    auto* hints = new Hints(isSample(document().profile()));
+    connect(&document(), &Document::titleChanged, hints,
+            [this, hints] { hints->setSample(hints->isSample() && document().file().isEmpty()); });
+    column->addWidget(hints);
+  }
   column->addWidget(pages_, 1);
-  column->addWidget(driveLine_);
+  auto* halves = new QVBoxLayout(centre);
+  halves->setContentsMargins(0, 0, 0, 0);
+  halves->setSpacing(0);
+  halves->addWidget(scroll, 1);
+  halves->addWidget(driveLine_);
   setCentralWidget(centre);
   setAcceptDrops(true);
   buildMenus();
@@ -67,10 +77,11 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   updateTitle();
   driveLine_->focusTeeth();
   files_->watchOverUnsavedWork();
-  // With the frame, whose size is only known once there is one: its foot, where things are said, stays in
-  // view.
-  const int title = style()->pixelMetric(QStyle::PM_TitleBarHeight) + fontMetrics().height() / 2;
-  resize(QSize(1280, 800).boundedTo(screen()->availableSize() - QSize(0, title)));
+  const auto windows = all();
+  place_ = new WindowPlace(*this, std::any_of(windows.begin(), windows.end(), [this](MainWindow* other) {
+    return other != this && other->isVisible();
+  }));
+  fitHeight();
 }
 
 MainWindow::~MainWindow() {
@@ -160,6 +171,10 @@ void MainWindow::openFile(const QString& file) {
   files_->openFile(file);
 }
 
+void MainWindow::openLastFile() {
+  files_->openLastFile();
+}
+
 void MainWindow::offerRecovery() {
   ui::offerRecovery(*this);
 }
@@ -167,7 +182,30 @@ void MainWindow::offerRecovery() {
 void MainWindow::closeEvent(QCloseEvent* event) {
   if (!files_->mayDiscard()) return event->ignore();
   session_->recovery().discard();
+  place_->keep();
+  pages_->keepState();
   event->accept();
+}
+
+/// What is above the pages and below them gives way where the window is low; they themselves stay high enough
+/// to be read.
+void MainWindow::fitHeight() {
+  constexpr int kLowLines = 42, kPageLines = 19;
+  const int line = fontMetrics().height();
+  const bool low = height() < kLowLines * line;
+  readout_->setLow(low);
+  driveLine_->setOneRow(low);
+  pages_->setMinimumHeight(kPageLines * line);
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+  QMainWindow::changeEvent(event);
+  if (event->type() == QEvent::FontChange && place_) fitHeight();
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+  QMainWindow::resizeEvent(event);
+  if (place_) fitHeight();
 }
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {

@@ -17,6 +17,7 @@ class FileActions;
 class Pages;
 class SpokenHeadline;
 class ViewMenu;
+class WindowPlace;
 
 /// One window on a session: arranges readout, pages and drive line, and brings each the plan. What its menus
 /// do is written where they are made.
@@ -39,6 +40,8 @@ class MainWindow : public QMainWindow {
 
   /// Opens a file here if this window holds nothing but an untouched sample, else in a window of its own.
   void openFile(const QString& file);
+  /// Goes on with the file that was worked on last, where the user wants that.
+  void openLastFile();
   /// Offers what a crashed program left behind.
   void offerRecovery();
   /// Opens the bike's details, at the field with that key if one is named.
@@ -55,11 +58,14 @@ class MainWindow : public QMainWindow {
 
  protected:
   void closeEvent(QCloseEvent* event) override;
+  void changeEvent(QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
 
  private:
   void buildMenus();
+  void fitHeight();
   void showPlan();
   void followDocument();
   void preferencesChanged();
@@ -74,6 +80,7 @@ class MainWindow : public QMainWindow {
   FileActions* files_;
   SpokenHeadline* spoken_;
   ViewMenu* view_ = nullptr;
+  WindowPlace* place_ = nullptr;
 };
 
 }  // namespace layshaft::ui
