@@ -315,7 +315,7 @@ TEST_F(DetailsDialogTest, ACurvePastedWithItsTitlesIsTaken) {
 TEST_F(DetailsDialogTest, AWrongCurveLeavesTheOldOneAndSaysWhichRow) {
   paste("Torque curve", "4000\t41\n8000\t57");
   const auto before = profile().bike.engine.torqueCurve;
-  paste("Torque curve", "4000\t41\n3000\t57");
+  paste("Torque curve", "4000\t41\n3000\t57\n5000\t50");
   EXPECT_EQ(profile().bike.engine.torqueCurve, before);
   EXPECT_TRUE(says("3,000 must be above"));
   paste("Torque curve", "4000\t41\nfast\t57");
@@ -334,6 +334,23 @@ TEST_F(DetailsDialogTest, SparesArePastedAndReadBack) {
   paste("Front sprockets or pulleys", "5");
   EXPECT_TRUE(says("6 to 48"));
   EXPECT_TRUE(profile().sparesBox->front.empty());
+}
+
+TEST_F(DetailsDialogTest, TwoPastesOfSparesAreTwoSteps) {
+  paste("Rear sprockets or pulleys", "45\n47");
+  paste("Rear sprockets or pulleys", "43\n44");
+  EXPECT_EQ(steps(), 2);
+  document_.undoStack().undo();
+  EXPECT_EQ(profile().sparesBox.value().rear.at(0).teeth, 45);
+}
+
+TEST_F(DetailsDialogTest, AMaterialIsTakenUnderItsUsualNames) {
+  paste("Rear sprockets or pulleys",
+        "45\t\tAlu\n46\t\taluminum\n47\t\tALLOY\n48\t\tHardened Steel\n49\t\talu.");
+  ASSERT_EQ(profile().sparesBox.value_or(SparesBox{}).rear.size(), 5u);
+  for (const std::size_t at : {0u, 1u, 2u, 4u})
+    EXPECT_EQ(profile().sparesBox->rear[at].material, SprocketMaterial::Aluminium) << at;
+  EXPECT_EQ(profile().sparesBox->rear[3].material, SprocketMaterial::Steel);
 }
 
 TEST_F(DetailsDialogTest, NameAndNotesAreEdits) {
