@@ -22,6 +22,11 @@
 #include "ui/window/view_menu.h"
 
 namespace layshaft::ui {
+namespace {
+
+constexpr int kDetailsWidth = 66;  // characters: a label, its field and a sketch
+
+}  // namespace
 
 MainWindow* MainWindow::create(Profile profile) {
   auto* window = new MainWindow(std::move(profile));
@@ -41,6 +46,7 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
       session_(std::make_shared<Session>(std::move(profile))),
       units_(preferences::units()),
       readout_(new Readout),
+      docks_(new QMainWindow),
       pages_(new Pages(*this)),
       driveLine_(new DriveLine(document())),
       files_(new FileActions(*this)) {
@@ -51,7 +57,9 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   column->setSpacing(0);
   column->addWidget(readout_);
   if (!preferences::hintsDismissed()) column->addWidget(new Hints);
-  column->addWidget(pages_, 1);
+  docks_->setWindowFlags(Qt::Widget);
+  docks_->setCentralWidget(pages_);
+  column->addWidget(docks_, 1);
   column->addWidget(driveLine_);
   setCentralWidget(centre);
   setAcceptDrops(true);
@@ -69,6 +77,8 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   // view.
   const int title = style()->pixelMetric(QStyle::PM_TitleBarHeight) + fontMetrics().height() / 2;
   resize(QSize(1280, 800).boundedTo(screen()->availableSize() - QSize(0, title)));
+  docks_->restoreState(preferences::dockPlaces());
+  if (preferences::detailsOpen()) openDetails();
 }
 
 MainWindow::~MainWindow() {
@@ -141,12 +151,41 @@ void MainWindow::say(const QString& message) {
 }
 
 void MainWindow::showDetails(std::string_view key) {
-  if (!details_) details_ = new DetailsDialog(document(), this);
+  openDetails();
+  if (key.empty())
+    details_->takeFocus();
+  else
+    details_->showFieldsFor(key);
+}
+
+void MainWindow::openDetails() {
+  if (!details_) {
+    details_ = new DetailsDialog(document(), docks_);
+    connect(details_, &QDockWidget::visibilityChanged, this,
+            [this] { emit detailsToggled(!details_->isHidden()); });
+    connect(details_, &DetailsDialog::leftForNowhere, this, [this] {
+      activateWindow();
+      driveLine_->focusTeeth();
+    });
+    if (!docks_->restoreDockWidget(details_)) {
+      docks_->addDockWidget(Qt::RightDockWidgetArea, details_);
+      docks_->resizeDocks({details_}, {fontMetrics().averageCharWidth() * kDetailsWidth}, Qt::Horizontal);
+    }
+  }
   details_->refresh(units_);
   details_->show();
   details_->raise();
-  details_->activateWindow();
-  if (!key.empty()) details_->showFieldsFor(key);
+}
+
+void MainWindow::closeDetails() {
+  if (details_) details_->close();
+}
+
+void MainWindow::toggleDetailsFocus() {
+  if (details_ && details_->holdsFocus())
+    details_->giveFocusBack();
+  else
+    showDetails();
 }
 
 void MainWindow::openFile(const QString& file) {
@@ -160,6 +199,10 @@ void MainWindow::offerRecovery() {
 void MainWindow::closeEvent(QCloseEvent* event) {
   if (!files_->mayDiscard()) return event->ignore();
   session_->recovery().discard();
+  if (details_) {
+    preferences::setDockPlaces(docks_->saveState());
+    preferences::setDetailsOpen(!details_->isHidden());
+  }
   event->accept();
 }
 
