@@ -93,6 +93,29 @@ TEST_F(CurveEditorTest, ImperialStartsWithPoundFeet) {
   EXPECT_EQ(control<QComboBox>(editor_, "Second column").currentText(), "Torque, lb·ft");
 }
 
+TEST_F(CurveEditorTest, TypedInHorsepowerItIsShownInHorsepowerAgain) {
+  const auto opened = [&](ui::UnitSystem system) {
+    ui::Document document(profileFrom(writeProfile(document_.profile())));
+    ui::CurveEditor editor(document);
+    editor.refresh(ui::UnitsShown(system));
+    QStringList seen{control<QComboBox>(editor, "Second column").currentText()};
+    auto& cells = control<QTableWidget>(editor, "Torque curve");
+    for (int row = 0; row < 3; ++row) seen << cells.item(row, 1)->text();
+    return seen;
+  };
+  const QStringList typed{"31.5", "48.75", "62.118"};
+  const QString rows = "4000\t31.5\n6500\t48.75\n9000\t62.118";
+  for (const auto& [title, words] :
+       {std::pair{"rpm\thp\n", "Power, hp"}, {"rpm\tlb-ft\n", "Torque, lb·ft"}, {"rpm\tPS\n", "Power, PS"}}) {
+    paste(title + rows);
+    EXPECT_EQ(opened(ui::UnitSystem::Metric), QStringList{words} + typed);
+    EXPECT_EQ(opened(ui::UnitSystem::Imperial), QStringList{words} + typed);
+  }
+  paste("rpm\tNm\n" + rows);
+  EXPECT_EQ(opened(ui::UnitSystem::Metric), QStringList{"Torque, N·m"} + typed);
+  EXPECT_EQ(opened(ui::UnitSystem::Imperial), (QStringList{"Torque, lb·ft", "23.23", "35.96", "45.82"}));
+}
+
 TEST_F(CurveEditorTest, ACommaIsReadAlikeInTheWholeColumn) {
   paste("4,000\t41,5\n8,000\t57,125\n12,000\t50");
   EXPECT_EQ(torques(), (std::vector{41.5, 57.125, 50.0}));

@@ -86,7 +86,7 @@ TEST_F(MainWindowLive, TheReadoutFollows) {
   QTest::keyClick(&box("Rear teeth"), Qt::Key_Up);
   QTest::qWait(kFrameMs + 4);
   EXPECT_NE((*window_)->readout().text(), before);
-  EXPECT_EQ((*window_)->readout().accessibleDescription(), (*window_)->readout().text());
+  EXPECT_EQ((*window_)->readout().readableText(), (*window_)->readout().text());
   EXPECT_TRUE((*window_)->readout().text().contains("rear 43 → 44"));
 }
 

@@ -241,10 +241,10 @@ TEST_F(RoadPages, WhatWasTakenForWhatIsMissingIsSaid) {
   Profile profile = workedExample();
   profile.bike.chassis->drivetrainEfficiency.reset();
   profile.bike.chassis->riderMassKg.reset();
-  const QString words = ui::assumedWords(*plan(profile).pullBike);
+  const QString words = ui::assumedWords(*plan(profile).pullBike, ui::UnitsShown());
   EXPECT_TRUE(words.contains("drive-train efficiency 0.9")) << words.toStdString();
   EXPECT_TRUE(words.contains("rider's mass 75 kg")) << words.toStdString();
-  EXPECT_EQ(ui::assumedWords(*plan(workedExample()).pullBike), "");
+  EXPECT_EQ(ui::assumedWords(*plan(workedExample()).pullBike, ui::UnitsShown()), "");
 }
 
 TEST_F(RoadPages, TheTorqueBeyondTheCurveIsSaidToBeAssumed) {
@@ -252,16 +252,17 @@ TEST_F(RoadPages, TheTorqueBeyondTheCurveIsSaidToBeAssumed) {
   profile.bike.engine.torqueCurve = TorqueCurve::make({{4000, 50}, {9000, 60}, {13000, 55}}).value();
   const QString falling =
       "Beyond the curve's last point, 13,000 rpm, the torque is assumed to go on falling as it does there.";
-  EXPECT_EQ(ui::pullNotes(plan(profile)), QStringList{falling});
+  EXPECT_EQ(ui::pullNotes(plan(profile), ui::UnitsShown()), QStringList{falling});
   EXPECT_TRUE(ui::textReport(plan(profile), ui::UnitsShown()).contains('\n' + falling + '\n'));
   open(profile, "Pull");
   QStringList said;
   for (auto* label : (*window_)->findChildren<QLabel*>()) said << label->text();
   EXPECT_TRUE(said.join('|').contains(falling));
   profile.bike.engine.torqueCurve = TorqueCurve::make({{4000, 50}, {13000, 60}}).value();
-  EXPECT_EQ(ui::pullNotes(plan(profile)),
+  EXPECT_EQ(ui::pullNotes(plan(profile), ui::UnitsShown()),
             QStringList{"Beyond the curve's last point, 13,000 rpm, the torque is assumed to stay level."});
-  EXPECT_EQ(ui::pullNotes(plan(sampleBike("club-600"))), QStringList{}) << "its curve reaches the limit";
+  EXPECT_EQ(ui::pullNotes(plan(sampleBike("club-600")), ui::UnitsShown()), QStringList{})
+      << "its curve reaches the limit";
 }
 
 TEST_F(RoadPages, ASurfaceThatOverrulesTheFormOfRollingIsSaid) {
@@ -269,10 +270,10 @@ TEST_F(RoadPages, ASurfaceThatOverrulesTheFormOfRollingIsSaid) {
   profile.bike.chassis->rollingResistanceForm = RollingResistanceForm::SpeedDependent;
   profile.bike.chassis->tyrePressureBar = 2.5;
   profile.ride->surface = Surface::WetAsphalt;
-  EXPECT_EQ(ui::pullNotes(plan(profile)), QStringList{});
+  EXPECT_EQ(ui::pullNotes(plan(profile), ui::UnitsShown()), QStringList{});
   profile.ride->surfaces[Surface::WetAsphalt].rollingResistance = 0.018;
   EXPECT_EQ(
-      ui::pullNotes(plan(profile)),
+      ui::pullNotes(plan(profile), ui::UnitsShown()),
       QStringList{"The rolling resistance typed for wet asphalt, 0.018, counts instead of the one growing "
                   "with speed."});
 }

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/charts/readout.h"
 
+#include <QAccessible>
 #include <QCoreApplication>
 #include <QEvent>
 #include <QPainter>
 #include <QResizeEvent>
+#include <QStyle>
+#include <QStyleOption>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -206,14 +209,17 @@ Readout::Readout(QWidget* parent) : QWidget(parent) {
   QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   policy.setHeightForWidth(true);
   setSizePolicy(policy);
+  exposeReadableTexts();  // before the name makes the desktop ask what this is
   setAccessibleName(tr("Readout"));
+  setFocusPolicy(Qt::TabFocus);  // so that it can be read at leisure
   setAttribute(Qt::WA_OpaquePaintEvent);
 }
 
 void Readout::show(const Plan& plan, const UnitsShown& units) {
+  const QString before = QAccessible::isActive() ? text() : QString();
   summary_ = summary(plan, units);
   figures_ = keyFigures(plan, units, wanted_);
-  setAccessibleDescription(text());
+  if (QAccessible::isActive()) tellChangedText(*this, before, text());
   makeRoom();
   update();
 }
@@ -230,6 +236,10 @@ void Readout::makeRoom() {
 
 int Readout::heightForWidth(int width) const {
   return std::max(needed(width), room_.width() == width ? room_.height() : 0);
+}
+
+QString Readout::headline() const {
+  return headlineText(summary_);
 }
 
 QString Readout::text() const {
@@ -301,6 +311,11 @@ void Readout::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.fillRect(rect(), palette().color(QPalette::Window));
   paint(painter, rect(), font(), ChartPalette(palette()), summary_, figures_, texts_);
+  if (!hasFocus()) return;
+  QStyleOptionFocusRect frame;
+  frame.initFrom(this);
+  frame.rect = rect().adjusted(2, 2, -2, -2);
+  style()->drawPrimitive(QStyle::PE_FrameFocusRect, &frame, &painter, this);
 }
 
 void Readout::changeEvent(QEvent* event) {

@@ -17,6 +17,8 @@ const QString kMotion = QStringLiteral("view/motion");
 const QString kDockPlaces = QStringLiteral("view/docks");
 const QString kDetailsOpen = QStringLiteral("view/details_open");
 const QString kRecent = QStringLiteral("recent_files");
+const QString kExportFolder = QStringLiteral("export/folder");
+const QString kExportEnding = QStringLiteral("export/%1_ending");
 constexpr qsizetype kMostRecent = 10;
 
 const QStringList kUnitWords{QStringLiteral("metric"), QStringLiteral("imperial"), QStringLiteral("mixed")};
@@ -128,6 +130,20 @@ void addRecentFile(const QString& file) {
 
 void clearRecentFiles() {
   QSettings().remove(kRecent);
+}
+
+QString exportFolder() {
+  return fileOf(QSettings().value(kExportFolder).toString());
+}
+void setExportFolder(const QString& folder) {
+  QSettings().setValue(kExportFolder, keptFile(folder));
+}
+
+QString exportEnding(const QString& word) {
+  return QSettings().value(kExportEnding.arg(word)).toString();
+}
+void setExportEnding(const QString& word, const QString& ending) {
+  QSettings().setValue(kExportEnding.arg(word), ending);
 }
 
 }  // namespace preferences

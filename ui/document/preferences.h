@@ -45,6 +45,13 @@ QStringList recentFiles();
 void addRecentFile(const QString& file);
 void clearRecentFiles();
 
+/// Where pictures, data and reports went last; empty before.
+QString exportFolder();
+void setExportFolder(const QString& folder);
+/// The ending of the last export of that name, such as "picture"; empty before.
+QString exportEnding(const QString& word);
+void setExportEnding(const QString& word, const QString& ending);
+
 }  // namespace preferences
 
 }  // namespace layshaft::ui

@@ -9,6 +9,7 @@
 
 #include "core/bike/words.h"
 #include "core/limits.h"
+#include "core/number_text.h"
 #include "core/units.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/choice_words.h"

@@ -9,9 +9,11 @@
 #include <QVBoxLayout>
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 #include "core/limits.h"
+#include "core/number_text.h"
 #include "core/units.h"
 #include "ui/editors/calm_spin_box.h"
 #include "ui/words/numbers.h"
@@ -56,6 +58,32 @@ QString withoutGroups(QString cell) {
 double valueOf(const TorquePoint& point, CurveUnit unit) {
   if (!isPower(unit)) return point.torqueNm / factorOf(unit);
   return point.torqueNm * units::radPerSecondFromRpm(point.rpm) / factorOf(unit);
+}
+
+/// The digits that were typed in that unit, if they were: at most `kTypedDecimals`, and nothing behind them.
+constexpr int kTypedDecimals = 3;
+std::optional<double> asTyped(const TorquePoint& point, CurveUnit unit) {
+  const double value = valueOf(point, unit);
+  const double few = QString::number(value, 'f', kTypedDecimals).toDouble();
+  constexpr double kNoise = 1e-10;  // the file keeps twelve digits
+  return std::abs(few - value) <= kNoise * std::abs(value) ? std::optional(few) : std::nullopt;
+}
+
+/// The unit that a curve was typed in, where its digits tell. Of N·m, which every file is in, they do not.
+std::optional<CurveUnit> typedUnit(const TorqueCurve& curve) {
+  const auto typedIn = [&](CurveUnit unit) {
+    int telling = 0;
+    for (const TorquePoint& point : curve.points()) {
+      if (!asTyped(point, unit)) return false;
+      telling += point.torqueNm > 0.0 ? 1 : 0;
+    }
+    return telling >= 2;
+  };
+  if (typedIn(CurveUnit::NewtonMetre)) return std::nullopt;
+  for (const CurveUnit unit :
+       {CurveUnit::PoundFoot, CurveUnit::Horsepower, CurveUnit::Kilowatt, CurveUnit::MetricHorsepower})
+    if (typedIn(unit)) return unit;
+  return std::nullopt;
 }
 
 }  // namespace
@@ -124,7 +152,11 @@ CurveEditor::CurveEditor(Document& document, QWidget* parent)
 
 QStringList CurveEditor::cellsOf(const TorquePoint& point) const {
   const auto text = [](double x) { return QLocale().toString(x, 'g', 6); };
-  return {text(point.rpm), text(withoutNoise(valueOf(point, unit())))};
+  if (unit() == CurveUnit::NewtonMetre) return {text(point.rpm), text(point.torqueNm)};
+  constexpr double kHundredths = 100.0;  // nobody reads a curve finer in a unit that it was not typed in
+  return {
+      text(point.rpm),
+      text(asTyped(point, unit()).value_or(std::round(valueOf(point, unit()) * kHundredths) / kHundredths))};
 }
 
 std::vector<std::optional<double>> CurveEditor::numbersIn(const std::vector<QStringList>& rows, int column,
@@ -236,9 +268,12 @@ void CurveEditor::focusFirstCell() {
 
 void CurveEditor::refresh(const UnitsShown& units) {
   units_ = units;
-  if (!unitChosen_ && !pending_)
-    unit_->setCurrentIndex(static_cast<int>(units.system() == UnitSystem::Imperial ? CurveUnit::PoundFoot
-                                                                                   : CurveUnit::NewtonMetre));
+  if (!unitChosen_ && !reading_ && !pending_) {
+    const auto& curve = document_.profile().bike.engine.torqueCurve;
+    const CurveUnit usual =
+        units.system() == UnitSystem::Imperial ? CurveUnit::PoundFoot : CurveUnit::NewtonMetre;
+    unit_->setCurrentIndex(static_cast<int>(curve ? typedUnit(*curve).value_or(usual) : usual));
+  }
   if (!reading_) showPoints();
 }
 

@@ -193,7 +193,7 @@ void DetailsDialog::refresh(const UnitsShown& units) {
   units_ = units;
   for (FieldForm* form : forms_) form->refresh(units);
   curve_->refresh(units);
-  spares_->refresh();
+  spares_->refresh(units);
 }
 
 void DetailsDialog::noteFocus() {

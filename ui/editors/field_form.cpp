@@ -153,9 +153,9 @@ void FieldForm::addRow(const Bound& bound, QWidget* editor) {
 }
 
 void FieldForm::apply(const Bound& bound, const FieldValue& value) {
-  const auto shown = [bound](const Profile& p) {
+  const auto shown = [bound, units = units_](const Profile& p) {
     const FieldValue now = bound.value(p);
-    if (const auto x = numberIn(now)) return QLocale().toString(*x, 'g', 6);
+    if (const auto x = numberIn(now)) return shownText(bound.field, *x, units);
     if (bound.rule.type == FieldRule::Type::Wholes) return listText(now);
     if (bound.rule.type == FieldRule::Type::Text) return QString();
     if (std::holds_alternative<std::monostate>(now)) return openWord(bound.field);
@@ -187,20 +187,21 @@ QWidget* FieldForm::addNumber(const Bound& bound) {
     const QSignalBlocker quiet(box);
     const FieldMeasure& measure = bound.field.measure;
     const double low = shown(bound.rule.limit.low), high = shown(bound.rule.limit.high);
-    // Another unit needs more digits for the same number.
-    box->setDecimals(measure.decimals + (measure.unit == FileUnit::Plain ? 0 : 2));
+    box->setDecimals(typedDecimals(bound.field, units_));
     box->setMaximum(high);
-    box->setSingleStep(std::pow(10.0, -measure.decimals) *
-                       (high - low > 200 && measure.decimals == 0 ? 5 : 1));
+    box->setSingleStep(shownStep(bound.field, bound.rule, units_));
     const QString unit = shownUnit(bound.field, bound.rule, units_);
     const QString ending = unit.isEmpty() ? QString() : QLatin1Char(' ') + unit;
-    const auto usual = measure.usual ? std::optional(shown(*measure.usual)) : std::nullopt;
-    const QString words =
-        usual ? tr("%1%2 (usual)").arg(QLocale().toString(*usual, 'g', 6), ending) : tr("Not given");
+    const auto usual =
+        measure.usual ? std::optional(shownValue(bound.field, *measure.usual, units_)) : std::nullopt;
+    const QString words = usual
+                              ? tr("%1%2 (usual)").arg(shownText(bound.field, *measure.usual, units_), ending)
+                              : tr("Not given");
     box->allowNone(low - std::max(1.0, std::abs(low)), low, words, usual.value_or(std::max(low, 0.0)));
     box->setSuffix(ending);
     const auto value = numberIn(bound.value(document_.profile()));
-    showValue(*box, box->valueFor(value ? std::optional(shown(*value)) : std::nullopt));
+    showValue(*box,
+              box->valueFor(value ? std::optional(shownValue(bound.field, *value, units_)) : std::nullopt));
   });
   connect(box, &QDoubleSpinBox::valueChanged, this, [=, this] {
     const auto value = box->optionalValue();

@@ -71,7 +71,7 @@ void PullPage::showPlan() {
                  .arg(fieldNames(bike.resistanceLacks).join(tr(", ")));
   if (!bike.boundsLack.empty())
     notes << tr("No grip or wheelie limit without %1.").arg(fieldNames(bike.boundsLack).join(tr(", ")));
-  notes << pullNotes(*plan_);
+  notes << pullNotes(*plan_, units_);
   notes << closedCourseCaution();
   const QString text = notes.join(QStringLiteral("\n\n"));
   if (notes_->text() != text) notes_->setText(text);

@@ -18,6 +18,8 @@
 #include "ui/window/export_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
+#include "ui/window/print_actions.h"
+#include "ui/window/save_dialog.h"
 #include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
@@ -25,7 +27,13 @@ namespace {
 
 const QString kFileEnding = QStringLiteral(".bike.json");
 
-QString fileFilter() {
+/// How bikes are called in dialogs, and how their files end; what other programs wrote may end otherwise.
+QList<FileKind> bikeKinds() {
+  return {{FileActions::tr("Bike profiles"), kFileEnding},
+          {FileActions::tr("JSON files"), QStringLiteral(".json")}};
+}
+
+QString openFilter() {
   return FileActions::tr("Bike profiles (*.bike.json);;All files (*)");
 }
 
@@ -40,28 +48,11 @@ MainWindow* windowOn(const QString& file) {
 
 }  // namespace
 
-QString fileNameFrom(const QString& title) {
-  QString name;
-  for (const QChar c : onOneLine(title))
-    name += QStringLiteral("/\\:*?\"<>|").contains(c) ? QLatin1Char('-') : c;
-  name = name.simplified();
-  while (name.startsWith(QLatin1Char('.'))) name.remove(0, 1);  // else it would be hidden
-  constexpr qsizetype kLongest = 80;  // in bytes at most four times that, and an ending must fit too
-  return name.left(name.size() > kLongest && name[kLongest - 1].isHighSurrogate() ? kLongest - 1 : kLongest);
-}
-
-QString fileToSave(QWidget* parent, const QString& title, const QString& start, const QString& filter,
-                   const QStringList& endings) {
-  const QString chosen = QFileDialog::getSaveFileName(parent, title, start, filter);
-  if (chosen.isEmpty()) return {};
-  for (const QString& ending : endings)
-    if (chosen.endsWith(ending, Qt::CaseInsensitive)) return chosen;
-  const QString file = chosen + endings.front();
-  if (QFileInfo::exists(file) && ask(parent, QMessageBox::Question, title,
-                                     FileActions::tr("%1 already exists. Replace it?").arg(shownFile(file)),
-                                     QMessageBox::Yes | QMessageBox::No, QMessageBox::No) != QMessageBox::Yes)
-    return {};
-  return file;
+void finishTyping(QWidget& window) {
+  if (QWidget* field = window.focusWidget()) {
+    field->clearFocus();
+    field->setFocus();
+  }
 }
 
 FileActions::FileActions(MainWindow& window)
@@ -80,6 +71,7 @@ void FileActions::addFileMenu(QMenuBar& bar) {
   revert_ = menu->addAction(tr("Re&vert to Saved"), this, &FileActions::revert);
   menu->addSeparator();
   exports_->addTo(*menu->addMenu(tr("&Export")));
+  (new PrintActions(window_))->addTo(*menu);
   menu->addSeparator();
   menu->addAction(tr("&Close Window"), QKeySequence::Close, &window_, &QWidget::close);
   menu->addAction(tr("&Quit"), QKeySequence::Quit, qApp, &QApplication::closeAllWindows);
@@ -140,7 +132,7 @@ void FileActions::open() {
   const QString folder = file.isEmpty() ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
                                         : QFileInfo(file).path();
   for (const QString& chosen :
-       QFileDialog::getOpenFileNames(&window_, tr("Open a Bike"), folder, fileFilter()))
+       QFileDialog::getOpenFileNames(&window_, tr("Open a Bike"), folder, openFilter()))
     openFile(chosen);
 }
 
@@ -183,16 +175,8 @@ bool FileActions::saveTo(const QString& file) {
   return true;
 }
 
-/// A field keeps what is being typed until it is left, which neither a shortcut nor closing does.
-void FileActions::finishTyping() {
-  if (QWidget* field = window_.focusWidget()) {
-    field->clearFocus();
-    field->setFocus();
-  }
-}
-
 bool FileActions::save() {
-  finishTyping();
+  finishTyping(window_);
   const Document& document = window_.document();
   if (document.file().isEmpty()) return saveAs();
   if (document.changedOutside() &&
@@ -206,13 +190,12 @@ bool FileActions::save() {
 }
 
 bool FileActions::saveAs() {
-  finishTyping();
+  finishTyping(window_);
   QString start = window_.document().file();
   if (start.isEmpty())
     start = QDir(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation))
                 .filePath(fileNameFrom(window_.document().title()) + kFileEnding);
-  const QString chosen = fileToSave(&window_, tr("Save the Bike As"), start, fileFilter(),
-                                    {kFileEnding, QStringLiteral(".json")});
+  const QString chosen = fileToSave(&window_, tr("Save the Bike As"), start, bikeKinds(), kFileEnding);
   if (chosen.isEmpty()) return false;
   const QString file = QFileInfo(chosen).absoluteFilePath();
   if (MainWindow* other = windowOn(file); other && other != &window_) {
@@ -227,7 +210,7 @@ void FileActions::revert() {
   if (document.isModified() &&
       ask(&window_, QMessageBox::Question, tr("Revert"),
           tr("Go back to the bike as it was saved? What you changed since will be lost."),
-          QMessageBox::Yes | QMessageBox::No, QMessageBox::No) != QMessageBox::Yes)
+          QMessageBox::Yes | QMessageBox::Cancel, QMessageBox::Cancel) != QMessageBox::Yes)
     return;
   const QString file = document.file();
   const auto mark = markOf(pathOf(file));
@@ -237,7 +220,7 @@ void FileActions::revert() {
 }
 
 bool FileActions::mayDiscard() {
-  finishTyping();
+  finishTyping(window_);
   const Document& document = window_.document();
   const bool gone = !document.file().isEmpty() && !markOf(pathOf(document.file()));
   if (!document.isModified() && !gone) return true;

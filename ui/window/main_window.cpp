@@ -19,6 +19,7 @@
 #include "ui/window/hints.h"
 #include "ui/window/pages.h"
 #include "ui/window/recovery_offer.h"
+#include "ui/window/spoken_headline.h"
 #include "ui/window/view_menu.h"
 
 namespace layshaft::ui {
@@ -49,7 +50,8 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
       docks_(new QMainWindow),
       pages_(new Pages(*this)),
       driveLine_(new DriveLine(document())),
-      files_(new FileActions(*this)) {
+      files_(new FileActions(*this)),
+      spoken_(new SpokenHeadline(*this)) {
   readout_->pick(preferences::figures());
   auto* centre = new QWidget;
   auto* column = new QVBoxLayout(centre);
@@ -100,6 +102,7 @@ void MainWindow::showPlan() {
   pages_->show(plan, units_);
   readout_->show(*plan, units_);
   driveLine_->show(plan, units_);
+  spoken_->say(readout_->headline());
 }
 
 void MainWindow::followDocument() {
@@ -134,6 +137,10 @@ void MainWindow::updateTitle() {
 
 Page* MainWindow::currentPage() {
   return pages_->current();
+}
+
+QString MainWindow::currentPageName() const {
+  return pages_->tabText(pages_->currentIndex()).remove(QLatin1Char('&')).toLower();
 }
 
 LiveChart* MainWindow::currentChart() {

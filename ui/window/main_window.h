@@ -15,6 +15,7 @@ namespace layshaft::ui {
 class DetailsDialog;
 class FileActions;
 class Pages;
+class SpokenHeadline;
 class ViewMenu;
 
 /// One window on a session: arranges readout, pages and drive line, and brings each the plan. What its menus
@@ -32,6 +33,7 @@ class MainWindow : public QMainWindow {
   Readout& readout() { return *readout_; }
   const UnitsShown& units() const { return units_; }
   Page* currentPage();
+  QString currentPageName() const;  ///< as its tab calls it, in small letters
   LiveChart* currentChart();
   Picture* currentPicture();
 
@@ -78,6 +80,7 @@ class MainWindow : public QMainWindow {
   DriveLine* driveLine_;
   DetailsDialog* details_ = nullptr;
   FileActions* files_;
+  SpokenHeadline* spoken_;
   ViewMenu* view_ = nullptr;
 };
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/limits.h"
+#include "core/number_text.h"
 #include "core/units.h"
 #include "ui/document/preferences.h"
 #include "ui/editors/aim_editor.h"
@@ -17,6 +18,7 @@
 #include "ui/pages/sawtooth_page.h"
 #include "ui/window/export_actions.h"
 #include "ui/window/main_window.h"
+#include "ui/words/field_table.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
 
@@ -109,13 +111,19 @@ void Pages::setMotion(bool on) {
 }
 
 void Pages::dragCruise(double mps, int drag) {
-  const double kmh = std::clamp(std::round(units::kmhFromMps(mps)), limits::kCruiseSpeedKmh.low,
+  const UnitsShown& units = window_.units();
+  const double whole = units.si(Quantity::Speed, std::round(units.shown(Quantity::Speed, mps)));
+  const double kmh = std::clamp(withoutNoise(units::kmhFromMps(whole)), limits::kCruiseSpeedKmh.low,
                                 limits::kCruiseSpeedKmh.high);
-  window_.document().edit(
-      {.field = QStringLiteral("cruise.%1").arg(drag),
-       .title = tr("cruise speed"),
-       .shown = [](const Profile& p) { return p.cruiseSpeedKmh ? number(*p.cruiseSpeedKmh, 0) : QString(); }},
-      [kmh](Profile& p) { p.cruiseSpeedKmh = kmh; });
+  window_.document().edit({.field = QStringLiteral("cruise.%1").arg(drag),
+                           .title = tr("cruise speed"),
+                           .shown =
+                               [units](const Profile& p) {
+                                 return p.cruiseSpeedKmh ? shownText(*fieldRow("cruise_speed_kmh"),
+                                                                     *p.cruiseSpeedKmh, units)
+                                                         : QString();
+                               }},
+                          [kmh](Profile& p) { p.cruiseSpeedKmh = kmh; });
 }
 
 }  // namespace layshaft::ui

@@ -48,9 +48,10 @@ struct SetupRows {
       {"stock.growth_per_kmh2",
        QT_TR_NOOP("Growth with speed"),
        QT_TR_NOOP("stock's growth with speed"),
-       QT_TR_NOOP("Rollout grows by this share times the square of the speed in km/h. 0 unless you have "
-                  "measured it."),
-       {.decimals = 9, .usual = 0.0}},
+       QT_TR_NOOP(
+           "Rollout grows by this share times the square of the speed, in the unit shown. 0 unless you "
+           "have measured it."),
+       {.unit = FileUnit::PerKilometrePerHourSquared, .decimals = 9, .usual = 0.0}},
       {"stock.primary_ratio",
        QT_TR_NOOP("Primary ratio"),
        QT_TR_NOOP("stock's primary ratio"),
@@ -154,7 +155,7 @@ struct SetupRows {
        QT_TR_NOOP("Proposed growth with speed"),
        QT_TR_NOOP("the proposal's growth with speed"),
        QT_TR_NOOP("Share by which rollout grows with the square of the speed; empty: as stock's."),
-       {.decimals = 9}},
+       {.unit = FileUnit::PerKilometrePerHourSquared, .decimals = 9}},
       {"proposed.primary_ratio",
        QT_TR_NOOP("Proposed primary ratio"),
        QT_TR_NOOP("the proposal's primary ratio"),

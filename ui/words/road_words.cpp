@@ -113,14 +113,16 @@ QStringList fieldNames(const std::vector<std::string_view>& keys) {
   return names;
 }
 
-QString assumedWords(const PullBike& bike) {
+QString assumedWords(const PullBike& bike, const UnitsShown& units) {
   QStringList parts;
   for (const Assumed& assumed : bike.assumed) {
     if (assumed.key == "bike.engine.torque_curve")
       continue;  // no value that was taken: a sentence of its own
+    const Field* row = fieldRow(assumed.key);
     const auto rule = fieldRule(assumed.key);
-    const QString unit = rule ? fileUnitWord(rule->limit.unit) : QString();
-    const QString name = fieldName(assumed.key), value = QLocale().toString(assumed.value, 'g', 4);
+    if (!row || !rule) continue;
+    const QString unit = shownUnit(*row, *rule, units);
+    const QString name = fieldName(assumed.key), value = shownText(*row, assumed.value, units);
     parts << (unit.isEmpty() ? RoadWords::tr("%1 %2", "field and value").arg(name, value)
                              : RoadWords::tr("%1 %2 %3", "field, value and unit").arg(name, value, unit));
   }
