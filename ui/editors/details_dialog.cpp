@@ -8,6 +8,7 @@
 #include <QPlainTextEdit>
 #include <QScrollArea>
 #include <QTabWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -184,6 +185,10 @@ void DetailsDialog::lead(QWidget* to) {
     if (auto* scroll = qobject_cast<QScrollArea*>(tabs_->widget(i))) {
       scroll->widget()->layout()->activate();
       scroll->ensureWidgetVisible(to);
+      // And once more when the form has the height of a row that was hidden, or the dock its size.
+      QTimer::singleShot(0, scroll, [scroll, to = QPointer(to)] {
+        if (to) scroll->ensureWidgetVisible(to);
+      });
     }
   }
   to->setFocus(Qt::OtherFocusReason);
