@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QAction>
+#include <QDockWidget>
 #include <QGraphicsTextItem>
 #include <QRadioButton>
 #include <QTabWidget>
@@ -225,9 +226,8 @@ TEST_F(RoadPages, APageThatLacksDataNamesItAndLeadsThere) {
     EXPECT_TRUE(panel->findChild<QLabel*>()->text().contains("the torque curve")) << page;
     panel->findChild<QPushButton*>()->click();
     EXPECT_TRUE(soon([&] {
-      for (QWidget* widget : QApplication::topLevelWidgets())
-        if (widget->windowTitle() == "Bike Details" && widget->isVisible()) return true;
-      return false;
+      auto* details = (*window_)->findChild<QDockWidget*>();
+      return details && details->windowTitle() == "Bike Details" && details->isVisible();
     })) << page;
     EXPECT_TRUE(soon([] {
       auto* table = qobject_cast<ui::ColumnsTable*>(QApplication::focusWidget());

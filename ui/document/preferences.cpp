@@ -14,6 +14,8 @@ const QString kFigureSetting = QStringLiteral("figures");
 const QString kAppearance = QStringLiteral("appearance");
 const QString kHintsDismissed = QStringLiteral("hints_dismissed");
 const QString kMotion = QStringLiteral("view/motion");
+const QString kDockPlaces = QStringLiteral("view/docks");
+const QString kDetailsOpen = QStringLiteral("view/details_open");
 const QString kRecent = QStringLiteral("recent_files");
 const QString kGeometry = QStringLiteral("window/geometry");
 const QString kPageInView = QStringLiteral("window/page");
@@ -93,6 +95,23 @@ bool hintsDismissed() {
 }
 void setHintsDismissed(bool dismissed) {
   QSettings().setValue(kHintsDismissed, dismissed);
+}
+
+QByteArray dockPlaces() {
+  return QSettings().value(kDockPlaces).toByteArray();
+}
+void setDockPlaces(const QByteArray& places) {
+  QSettings().setValue(kDockPlaces, places);
+}
+
+bool detailsOpen() {
+  return QSettings().value(kDetailsOpen, false).toBool();
+}
+void setDetailsOpen(bool open) {
+  if (open)
+    QSettings().setValue(kDetailsOpen, true);
+  else
+    QSettings().remove(kDetailsOpen);
 }
 
 QStringList recentFiles() {
