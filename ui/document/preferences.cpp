@@ -14,6 +14,8 @@ const QString kFigureSetting = QStringLiteral("figures");
 const QString kAppearance = QStringLiteral("appearance");
 const QString kHintsDismissed = QStringLiteral("hints_dismissed");
 const QString kMotion = QStringLiteral("view/motion");
+const QString kDockPlaces = QStringLiteral("view/docks");
+const QString kDetailsOpen = QStringLiteral("view/details_open");
 const QString kRecent = QStringLiteral("recent_files");
 const QString kGeometry = QStringLiteral("window/geometry");
 const QString kPageInView = QStringLiteral("window/page");
@@ -23,7 +25,6 @@ const QString kExportFolder = QStringLiteral("export/folder");
 const QString kExportEnding = QStringLiteral("export/%1_ending");
 constexpr qsizetype kMostRecent = 10;
 
-const QStringList kUnitWords{QStringLiteral("metric"), QStringLiteral("imperial"), QStringLiteral("mixed")};
 const QStringList kAppearanceWords{QStringLiteral("desktop"), QStringLiteral("light"),
                                    QStringLiteral("dark")};
 
@@ -62,12 +63,12 @@ void setFigures(const std::vector<Figure>& figures) {
 }
 
 UnitsShown units() {
-  const auto index = kUnitWords.indexOf(QSettings().value(kUnits).toString());
-  return index < 0 ? UnitsShown::forLocale(QLocale()) : UnitsShown(static_cast<UnitSystem>(index));
+  return UnitsShown::fromWord(QSettings().value(kUnits).toString())
+      .value_or(UnitsShown::forLocale(QLocale()));
 }
 
 void setUnits(const UnitsShown& units) {
-  QSettings().setValue(kUnits, kUnitWords[static_cast<int>(units.system())]);
+  QSettings().setValue(kUnits, units.word());
 }
 
 Appearance appearance() {
@@ -94,6 +95,23 @@ bool hintsDismissed() {
 }
 void setHintsDismissed(bool dismissed) {
   QSettings().setValue(kHintsDismissed, dismissed);
+}
+
+QByteArray dockPlaces() {
+  return QSettings().value(kDockPlaces).toByteArray();
+}
+void setDockPlaces(const QByteArray& places) {
+  QSettings().setValue(kDockPlaces, places);
+}
+
+bool detailsOpen() {
+  return QSettings().value(kDetailsOpen, false).toBool();
+}
+void setDetailsOpen(bool open) {
+  if (open)
+    QSettings().setValue(kDetailsOpen, true);
+  else
+    QSettings().remove(kDetailsOpen);
 }
 
 QStringList recentFiles() {

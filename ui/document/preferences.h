@@ -34,6 +34,13 @@ void setMotion(bool on);
 bool hintsDismissed();
 void setHintsDismissed(bool dismissed);
 
+/// Where the window's docks are, as the window writes it; empty: where they are at first.
+QByteArray dockPlaces();
+void setDockPlaces(const QByteArray& places);
+/// Whether Bike Details was open when a window was closed last.
+bool detailsOpen();
+void setDetailsOpen(bool open);
+
 /// Most recent first, at most ten, files that are gone included: a stick may be plugged in again.
 QStringList recentFiles();
 void addRecentFile(const QString& file);

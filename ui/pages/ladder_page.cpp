@@ -10,6 +10,7 @@
 #include "core/limits.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/cautions.h"
+#include "ui/words/csv_units.h"
 
 namespace layshaft::ui {
 namespace {
@@ -310,7 +311,8 @@ QString LadderPage::csv() const {
   std::vector<LadderRow> inView;
   for (int r = 0; r < filter_.rowCount(); ++r)
     inView.push_back(model_.row(filter_.mapToSource(filter_.index(r, 0)).row()));
-  return QString::fromStdString(ladderCsv(inView));
+  const std::vector<Aim> asked = worked_ ? worked_->aims : std::vector<Aim>();
+  return QString::fromStdString(csvInUnits(ladderCsv(inView, asked), units_));
 }
 
 QVariantMap LadderPage::state() const {

@@ -50,7 +50,7 @@ class Page : public QWidget {
   virtual Picture* picture() { return chart(); }
   /// What the chart shows as a table: column titles, then rows.
   virtual std::vector<QStringList> numbers() const { return {}; }
-  /// The same, as comma-separated values at full precision.
+  /// The same, as comma-separated values in the units shown.
   virtual QString csv() const { return {}; }
 
   /// How the user set the page up, for the next start; empty where there is nothing to set up.

@@ -97,8 +97,18 @@ void addEditMenu(MainWindow& window) {
 
 void addBikeMenu(MainWindow& window) {
   QMenu* menu = window.menuBar()->addMenu(MainWindow::tr("&Bike"));
-  menu->addAction(MainWindow::tr("Bike &Details…"), QKeySequence(Qt::CTRL | Qt::Key_D), &window,
-                  [&window] { window.showDetails(); });
+  QAction* details = menu->addAction(MainWindow::tr("Bike &Details"));
+  details->setCheckable(true);
+  details->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_D));
+  QObject::connect(details, &QAction::triggered, &window, [&window](bool open) {
+    if (open)
+      window.showDetails();
+    else
+      window.closeDetails();
+  });
+  QObject::connect(&window, &MainWindow::detailsToggled, details, &QAction::setChecked);
+  menu->addAction(MainWindow::tr("&Go to Bike Details and Back"), QKeySequence(Qt::Key_F6), &window,
+                  [&window] { window.toggleDetailsFocus(); });
   menu->addSeparator();
   QAction* stock = menu->addAction(MainWindow::tr("&Edit Stock in the Drive Line"));
   stock->setCheckable(true);

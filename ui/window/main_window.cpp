@@ -25,6 +25,11 @@
 #include "ui/window/window_place.h"
 
 namespace layshaft::ui {
+namespace {
+
+constexpr int kDetailsWidth = 66;  // characters: a label, its field and a sketch
+
+}  // namespace
 
 MainWindow* MainWindow::create(Profile profile) {
   auto* window = new MainWindow(std::move(profile));
@@ -44,6 +49,7 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
       session_(std::make_shared<Session>(std::move(profile))),
       units_(preferences::units()),
       readout_(new Readout),
+      docks_(new QMainWindow),
       pages_(new Pages(*this)),
       driveLine_(new DriveLine(document())),
       files_(new FileActions(*this)),
@@ -59,7 +65,9 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
             [this, hints] { hints->setSample(hints->isSample() && document().file().isEmpty()); });
     column->addWidget(hints);
   }
-  column->addWidget(pages_, 1);
+  docks_->setWindowFlags(Qt::Widget);
+  docks_->setCentralWidget(pages_);
+  column->addWidget(docks_, 1);
   auto* halves = new QVBoxLayout(centre);
   halves->setContentsMargins(0, 0, 0, 0);
   halves->setSpacing(0);
@@ -82,6 +90,8 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
     return other != this && other->isVisible();
   }));
   fitHeight();
+  docks_->restoreState(preferences::dockPlaces());
+  if (preferences::detailsOpen()) openDetails();
 }
 
 MainWindow::~MainWindow() {
@@ -159,12 +169,41 @@ void MainWindow::say(const QString& message) {
 }
 
 void MainWindow::showDetails(std::string_view key) {
-  if (!details_) details_ = new DetailsDialog(document(), this);
+  openDetails();
+  if (key.empty())
+    details_->takeFocus();
+  else
+    details_->showFieldsFor(key);
+}
+
+void MainWindow::openDetails() {
+  if (!details_) {
+    details_ = new DetailsDialog(document(), docks_);
+    connect(details_, &QDockWidget::visibilityChanged, this,
+            [this] { emit detailsToggled(!details_->isHidden()); });
+    connect(details_, &DetailsDialog::leftForNowhere, this, [this] {
+      activateWindow();
+      driveLine_->focusTeeth();
+    });
+    if (!docks_->restoreDockWidget(details_)) {
+      docks_->addDockWidget(Qt::RightDockWidgetArea, details_);
+      docks_->resizeDocks({details_}, {fontMetrics().averageCharWidth() * kDetailsWidth}, Qt::Horizontal);
+    }
+  }
   details_->refresh(units_);
   details_->show();
   details_->raise();
-  details_->activateWindow();
-  if (!key.empty()) details_->showFieldsFor(key);
+}
+
+void MainWindow::closeDetails() {
+  if (details_) details_->close();
+}
+
+void MainWindow::toggleDetailsFocus() {
+  if (details_ && details_->holdsFocus())
+    details_->giveFocusBack();
+  else
+    showDetails();
 }
 
 void MainWindow::openFile(const QString& file) {
@@ -184,6 +223,10 @@ void MainWindow::closeEvent(QCloseEvent* event) {
   session_->recovery().discard();
   place_->keep();
   pages_->keepState();
+  if (details_) {
+    preferences::setDockPlaces(docks_->saveState());
+    preferences::setDetailsOpen(!details_->isHidden());
+  }
   event->accept();
 }
 

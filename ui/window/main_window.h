@@ -44,8 +44,11 @@ class MainWindow : public QMainWindow {
   void openLastFile();
   /// Offers what a crashed program left behind.
   void offerRecovery();
-  /// Opens the bike's details, at the field with that key if one is named.
+  /// Opens the bike's details and moves the focus in, to the field with that key if one is named.
   void showDetails(std::string_view key = {});
+  void closeDetails();
+  /// Moves the focus into the bike's details, opened if need be, or back from there.
+  void toggleDetailsFocus();
   /// One line at the window's foot; empty takes the last one away.
   void say(const QString& message);
 
@@ -55,6 +58,9 @@ class MainWindow : public QMainWindow {
   static QList<MainWindow*> all();
   /// Brings what the program remembers into all windows, after something of it changed.
   static void allPreferencesChanged();
+
+ signals:
+  void detailsToggled(bool open);
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -66,6 +72,7 @@ class MainWindow : public QMainWindow {
  private:
   void buildMenus();
   void fitHeight();
+  void openDetails();
   void showPlan();
   void followDocument();
   void preferencesChanged();
@@ -74,6 +81,7 @@ class MainWindow : public QMainWindow {
   std::shared_ptr<Session> session_;
   UnitsShown units_;
   Readout* readout_;
+  QMainWindow* docks_;  ///< inside the window: docks take room from the pages, not from readout or drive line
   Pages* pages_;
   DriveLine* driveLine_;
   DetailsDialog* details_ = nullptr;
