@@ -207,6 +207,18 @@ TEST(FigureTablesBare, ABikeWithoutDataHasDashesAndNoChainTable) {
       << "the rev limit bounds it in any case";
 }
 
+TEST(FigureTablesBare, PinsStandBehindTheOthersInTheRunTable) {
+  Profile profile = workedExample();
+  profile.pins = {{"Long", {.rearTeeth = rear(39)}}, {"Short", {.rearTeeth = rear(50)}}};
+  const Plan planned = plan(profile);
+  const auto rows = ui::runTable(planned, ui::UnitsShown());
+  EXPECT_EQ(rows.front().mid(5), (QStringList{"Long", "Short"}));
+  for (const QStringList& row : rows) ASSERT_EQ(row.size(), 7) << row[0].toStdString();
+  EXPECT_EQ(rows[2].mid(5), (QStringList{inFigures(*planned.pins[0].road.run.zeroTo100KmhS, 2),
+                                         inFigures(*planned.pins[1].road.run.zeroTo100KmhS, 2)}));
+  EXPECT_EQ(rows.back()[6], inFigures(planned.pins[1].road.topSpeed->speedMps * 3.6, 0));
+}
+
 TEST(FigureTablesBare, TheUsualRollOnIsNotListedTwice) {
   Profile profile = workedExample();
   const auto rollOns = [&] {

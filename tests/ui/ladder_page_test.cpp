@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/ladder_page.h"
-#include "ui/document/preferences.h"
+#include "ui/words/numbers.h"
 
 #include <QLabel>
 #include <QListWidget>
@@ -12,6 +12,7 @@
 #include "tests/ui/support.h"
 #include "ui/editors/aim_editor.h"
 #include "ui/words/aim_words.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::test {
 namespace {

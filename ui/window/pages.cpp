@@ -12,6 +12,7 @@
 #include "ui/editors/aim_editor.h"
 #include "ui/editors/ride_fields.h"
 #include "ui/pages/chain_page.h"
+#include "ui/pages/compare_page.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
@@ -36,6 +37,7 @@ Pages::Pages(MainWindow& window) : window_(window) {
   chain_->setMotion(preferences::motion());
   add(chain_, tr("Chain"));
   addLadder();
+  addCompare();
   connect(this, &QTabWidget::currentChanged, this, [this] {
     current();  // is there before its fields are filled, also before the window is shown
     refreshForms();
@@ -74,6 +76,17 @@ void Pages::addLadder() {
   });
 }
 
+void Pages::addCompare() {
+  compare_ = new ComparePage;
+  compare_->pick(preferences::compareFigures());
+  add(compare_, tr("Compare"));
+  connect(compare_, &ComparePage::rowsPicked, this, [](const std::vector<CompareFigure>& figures) {
+    preferences::setCompareFigures(figures);
+    MainWindow::allPreferencesChanged();
+  });
+  connect(compare_, &ComparePage::copied, &window_, &MainWindow::say);
+}
+
 FieldForm* Pages::makeForm(std::initializer_list<void (*)(FieldForm&)> groups) {
   auto* form = new FieldForm(window_.document());
   for (const auto addGroup : groups) addGroup(*form);
@@ -90,6 +103,8 @@ void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
 
 void Pages::follow(const Profile& profile) {
   ladder_->use(ladderInput(profile));
+  compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}
+                                  : PartsOnHand{});
   refreshForms();
 }
 
@@ -108,6 +123,10 @@ void Pages::refreshForms() {
 
 void Pages::setMotion(bool on) {
   chain_->setMotion(on);
+}
+
+void Pages::pickRows(const std::vector<CompareFigure>& figures) {
+  compare_->pick(figures);
 }
 
 void Pages::dragCruise(double mps, int drag) {

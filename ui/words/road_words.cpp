@@ -11,6 +11,7 @@
 #include "ui/words/figure_rows.h"
 #include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
+#include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
@@ -131,46 +132,52 @@ QString assumedWords(const PullBike& bike, const UnitsShown& units) {
 }
 
 std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
-  const RunFigures &from = plan.stock.road.run, &to = plan.proposed.road.run;
   const RoadPlan& road = plan.proposed.road;
   const QString speed = units.name(Quantity::Speed);
   const auto shown = [&](const Figure& mps) {
     return mps ? Figure(units.shown(Quantity::Speed, *mps)) : std::nullopt;
-  };
-  const auto topOf = [&](const RoadPlan& r) {
-    return r.topSpeed ? Figure(units.shown(Quantity::Speed, r.topSpeed->speedMps)) : std::nullopt;
-  };
-  const auto drive = [](const RunFigures& run, double DriveFigures::*member) {
-    return run.drive ? Figure((*run.drive).*member) : std::nullopt;
   };
   const auto shownBand = [&](const std::optional<Band>& band) {
     return band ? std::optional(
                       Band{units.shown(Quantity::Speed, band->low), units.shown(Quantity::Speed, band->high)})
                 : std::nullopt;
   };
-  std::vector<QStringList> rows{
-      {QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"), RoadWords::tr("Difference"),
-       RoadWords::tr("± for 2 % of Rollout")},
-      row(RoadWords::tr("0–60 mph, s"), from.zeroTo60MphS, to.zeroTo60MphS, 2),
-      row(RoadWords::tr("0–100 km/h, s"), from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
-      row(RoadWords::tr("100 m, s"), from.hundredMetresS, to.hundredMetresS, 2),
-      row(RoadWords::tr("1/8 mile, s"), from.eighthMileS, to.eighthMileS, 2),
-      row(RoadWords::tr("1/4 mile, s"), from.quarterMileS, to.quarterMileS, 2, road.quarterMileBandS),
-      row(RoadWords::tr("1/4 mile, %1").arg(speed), shown(from.quarterMileSpeedMps),
-          shown(to.quarterMileSpeedMps), 1),
-      row(RoadWords::tr("80–120 km/h, top gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
-      row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2)};
-  if (!isTheUsualRollOn(plan))
-    rows.push_back(row(rollOnName(plan.rollOn, units), from.askedRollOnS, to.askedRollOnS, 2));
-  rows.push_back(row(RoadWords::tr("Straight, s"), drive(from, &DriveFigures::timeS),
-                     drive(to, &DriveFigures::timeS), 2, road.driveBandS));
-  rows.push_back(row(RoadWords::tr("Straight, end speed, %1").arg(speed),
-                     shown(drive(from, &DriveFigures::endSpeedMps)),
-                     shown(drive(to, &DriveFigures::endSpeedMps)), 1));
-  rows.push_back(row((plan.pullBike->accelerates() ? RoadWords::tr("Top speed, %1")
-                                                   : RoadWords::tr("Top speed at the rev limit, %1"))
-                         .arg(speed),
-                     topOf(plan.stock.road), topOf(plan.proposed.road), 0, shownBand(road.topSpeedBandMps)));
+  std::vector<QStringList> rows{{QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"),
+                                 RoadWords::tr("Difference"), RoadWords::tr("± for 2 % of Rollout")}};
+  for (const SetupPlan& pin : plan.pins) rows.front() << shownName(pin.name);
+  const auto add = [&](const QString& name, const auto& figureOf, int decimals,
+                       const std::optional<Band>& band = {}) {
+    rows.push_back(row(name, figureOf(plan.stock.road), figureOf(plan.proposed.road), decimals, band));
+    for (const SetupPlan& pin : plan.pins) rows.back() << figureText(figureOf(pin.road), decimals);
+  };
+  const auto time = [](Figure RunFigures::*member) {
+    return [member](const RoadPlan& of) { return of.run.*member; };
+  };
+  const auto drive = [](double DriveFigures::*member) {
+    return [member](const RoadPlan& of) {
+      return of.run.drive ? Figure((*of.run.drive).*member) : std::nullopt;
+    };
+  };
+  add(RoadWords::tr("0–60 mph, s"), time(&RunFigures::zeroTo60MphS), 2);
+  add(RoadWords::tr("0–100 km/h, s"), time(&RunFigures::zeroTo100KmhS), 2, road.zeroTo100BandS);
+  add(RoadWords::tr("100 m, s"), time(&RunFigures::hundredMetresS), 2);
+  add(RoadWords::tr("1/8 mile, s"), time(&RunFigures::eighthMileS), 2);
+  add(RoadWords::tr("1/4 mile, s"), time(&RunFigures::quarterMileS), 2, road.quarterMileBandS);
+  add(
+      RoadWords::tr("1/4 mile, %1").arg(speed),
+      [&](const RoadPlan& of) { return shown(of.run.quarterMileSpeedMps); }, 1);
+  add(RoadWords::tr("80–120 km/h, top gear, s"), time(&RunFigures::rollOnTopS), 2);
+  add(RoadWords::tr("80–120 km/h, best gear, s"), time(&RunFigures::rollOnBestS), 2);
+  if (!isTheUsualRollOn(plan)) add(rollOnName(plan.rollOn, units), time(&RunFigures::askedRollOnS), 2);
+  add(RoadWords::tr("Straight, s"), drive(&DriveFigures::timeS), 2, road.driveBandS);
+  add(
+      RoadWords::tr("Straight, end speed, %1").arg(speed),
+      [&](const RoadPlan& of) { return shown(drive(&DriveFigures::endSpeedMps)(of)); }, 1);
+  add((plan.pullBike->accelerates() ? RoadWords::tr("Top speed, %1")
+                                    : RoadWords::tr("Top speed at the rev limit, %1"))
+          .arg(speed),
+      [&](const RoadPlan& of) { return of.topSpeed ? shown(of.topSpeed->speedMps) : std::nullopt; }, 0,
+      shownBand(road.topSpeedBandMps));
   return rows;
 }
 
