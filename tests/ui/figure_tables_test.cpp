@@ -77,6 +77,7 @@ class FigureTables : public testing::TestWithParam<TableCase> {
  protected:
   FigureTables() {
     Profile profile = sampleBike(GetParam().sample);
+    profile.pins.clear();  // have a test of their own
     if (!profile.ride) profile.ride.emplace();
     profile.ride->rollOn = RollOn{.fromSpeedKmh = 60, .toSpeedKmh = 90, .gear = 3};
     plan_ = plan(profile);

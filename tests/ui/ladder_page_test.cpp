@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/ladder_page.h"
-#include "ui/words/numbers.h"
+#include "ui/document/preferences.h"
 
 #include <QLabel>
 #include <QListWidget>

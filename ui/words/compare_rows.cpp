@@ -19,7 +19,7 @@ using Q = Quantity;
 
 // What has a better direction: more pull, more top speed, less time, less engine speed at the same cruise
 // (calmer and thriftier), less time on the limiter, an odometer near the road, a speedometer that shows no
-// less than the road and little more, and what chains live longer by: more wrap, more strength in hand.
+// less than the road and little more, and what chains live longer by: more wrap, more strength for the pull.
 // What has none: a gear's speed at the limit and its shifts (tall or short is what is being chosen), how a
 // straight ends and a corner is left (engine speeds to be placed, not raised), where the axle goes, and
 // words.
@@ -98,8 +98,9 @@ constexpr std::array<CompareSpec, kCompareFigureCount> kSpecs{{
      Better::Neither, Q::Plain, 0, false, true},
     {F::Wrap, G::Drive, "front_wrap_deg", QT_TRANSLATE_NOOP("CompareRows", "Wrap in front, °"), Better::More,
      Q::Plain, 0, false, false},
-    {F::SafetyFactor, G::Drive, "safety_factor", QT_TRANSLATE_NOOP("CompareRows", "Safety factor"),
-     Better::More, Q::Ratio, 1, false, true},
+    {F::SafetyFactor, G::Drive, "safety_factor",
+     QT_TRANSLATE_NOOP("CompareRows", "Strength ÷ peak tension (comparison only)"), Better::More, Q::Ratio, 1,
+     false, true},
     {F::DriveSpeed, G::Drive, "top_chain_speed_mps",
      QT_TRANSLATE_NOOP("CompareRows", "Its speed at the rev limit, m/s"), Better::Neither, Q::Plain, 1, false,
      false},

@@ -174,7 +174,7 @@ class Answers {
 
  private:
   static QString none() { return Say::tr("none", "part to buy"); }
-  static QString doesNotReach() { return Say::tr("The length does not reach round."); }
+  static QString doesNotReach() { return Say::tr("The chain or belt is too short to go round."); }
 
   QString noCruise() const {
     return plan_.stock.gearing.cruiseSpeedMps
