@@ -29,6 +29,7 @@
 #include "ui/charts/chain_drawing.h"
 #include "ui/document/ladder_study.h"
 #include "ui/document/preferences.h"
+#include "ui/pages/compare_view.h"
 #include "ui/window/main_window.h"
 
 namespace {
@@ -155,15 +156,20 @@ QSpinBox* rearTeeth(ui::MainWindow& window) {
 const std::vector<int> kRest{43, 44, 45, 46, 47, 48, 47, 46, 45, 44};
 const std::vector<int> kMove{43, 30};
 
-enum PageInView { kSawtooth, kPull, kRun, kChainRun };
+enum PageInView { kSawtooth, kPull, kRun, kChainRun, kLadder, kCompare };
 
 void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, PageInView page) {
   ui::MainWindow window(benchProfile());
   window.resize(kWindow);
   window.findChild<QTabWidget*>()->setCurrentIndex(page);
   window.show();
-  QWidget* picture =
-      page == kChainRun ? window.findChild<ui::ChainDrawing*>() : window.currentChart()->viewport();
+  QWidget* picture = nullptr;
+  if (page == kChainRun)
+    picture = window.findChild<ui::ChainDrawing*>();
+  else if (page == kCompare)
+    picture = window.findChild<ui::CompareView*>()->viewport();
+  else
+    picture = window.currentChart()->viewport();
   PaintWatch watch(picture);
   QSpinBox* box = rearTeeth(window);
   timeSteps(state, watch, [&](int i) { box->setValue(teeth[static_cast<std::size_t>(i) % teeth.size()]); });
@@ -314,6 +320,10 @@ BENCHMARK_CAPTURE(stepInTheWindow, run_in_view, kRest, kRun)
     ->Iterations(120)
     ->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(stepInTheWindow, chain_run_in_view, kRest, kChainRun)
+    ->UseManualTime()
+    ->Iterations(120)
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(stepInTheWindow, compare_in_view, kRest, kCompare)
     ->UseManualTime()
     ->Iterations(120)
     ->Unit(benchmark::kMillisecond);

@@ -77,6 +77,7 @@ class FigureTables : public testing::TestWithParam<TableCase> {
  protected:
   FigureTables() {
     Profile profile = sampleBike(GetParam().sample);
+    profile.pins.clear();  // have a test of their own
     if (!profile.ride) profile.ride.emplace();
     profile.ride->rollOn = RollOn{.fromSpeedKmh = 60, .toSpeedKmh = 90, .gear = 3};
     plan_ = plan(profile);
@@ -214,6 +215,18 @@ TEST(FigureTablesBare, ABikeWithoutDataHasDashesAndNoChainTable) {
   const QString atLimit = inFigures(bare.stock.gearing.gears.back().speedAtRevLimitMps * 3.6, 0);
   EXPECT_EQ(rows.back(), (QStringList{"Top speed at the rev limit, km/h", atLimit, atLimit, "", ""}))
       << "the rev limit bounds it in any case";
+}
+
+TEST(FigureTablesBare, PinsStandBehindTheOthersInTheRunTable) {
+  Profile profile = workedExample();
+  profile.pins = {{"Long", {.rearTeeth = rear(39)}}, {"Short", {.rearTeeth = rear(50)}}};
+  const Plan planned = plan(profile);
+  const auto rows = ui::runTable(planned, ui::UnitsShown());
+  EXPECT_EQ(rows.front().mid(5), (QStringList{"Long", "Short"}));
+  for (const QStringList& row : rows) ASSERT_EQ(row.size(), 7) << row[0].toStdString();
+  EXPECT_EQ(rows[2].mid(5), (QStringList{inFigures(*planned.pins[0].road.run.zeroTo100KmhS, 2),
+                                         inFigures(*planned.pins[1].road.run.zeroTo100KmhS, 2)}));
+  EXPECT_EQ(rows.back()[6], inFigures(planned.pins[1].road.topSpeed->speedMps * 3.6, 0));
 }
 
 TEST(FigureTablesBare, TheUsualRollOnIsNotListedTwice) {

@@ -12,6 +12,7 @@
 #include "tests/ui/support.h"
 #include "ui/editors/aim_editor.h"
 #include "ui/words/aim_words.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::test {
 namespace {

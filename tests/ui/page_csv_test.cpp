@@ -8,6 +8,7 @@
 #include "core/report.h"
 #include "tests/ui/support.h"
 #include "ui/pages/ladder_page.h"
+#include "ui/words/compare_table.h"
 #include "ui/words/csv_units.h"
 
 namespace layshaft::test {
@@ -62,7 +63,7 @@ class PageCsv : public testing::TestWithParam<QLocale>, FreshSettings {
 TEST_P(PageCsv, EveryRowHasACellForEachTitleAndPlainNumbers) {
   static const QRegularExpression number(QStringLiteral("^-?\\d+(\\.\\d+)?(e[-+]?\\d+)?$"));
   static const QRegularExpression key(QStringLiteral("^[a-z][a-z0-9_]*$"));
-  for (const char* name : {"Sawtooth", "Pull", "Acceleration", "Chain", "Ladder"}) {
+  for (const char* name : {"Sawtooth", "Pull", "Acceleration", "Chain", "Ladder", "Compare"}) {
     const auto rows = fieldsOf(open(QString::fromUtf8(name)).csv());
     ASSERT_GT(rows.size(), 3U) << name;
     for (const QString& title : rows[0]) EXPECT_TRUE(key.match(title).hasMatch()) << title.toStdString();
@@ -90,6 +91,8 @@ TEST_P(PageCsv, IsWhatTheCoreSaysInTheUnitsShown) {
   EXPECT_EQ(open("Pull").csv().toStdString(), ui::csvInUnits(pullCsv(planned), units));
   EXPECT_EQ(open("Acceleration").csv().toStdString(), ui::csvInUnits(runCsv(planned), units));
   EXPECT_EQ(open("Chain").csv().toStdString(), ui::csvInUnits(chainRunCsv(planned), units));
+  EXPECT_EQ(open("Compare").csv(),
+            ui::compareCsv(ui::compareTable(planned, units, ui::usualCompareFigures()), planned));
 }
 
 TEST_P(PageCsv, OfTheLadderHasThePairsInViewInTheirOrder) {

@@ -3,6 +3,7 @@
 
 #include <QFileInfo>
 #include <QSettings>
+#include <algorithm>
 
 #include "ui/document/file_name.h"
 
@@ -11,6 +12,7 @@ namespace {
 
 const QString kUnits = QStringLiteral("units");
 const QString kFigureSetting = QStringLiteral("figures");
+const QString kCompareSetting = QStringLiteral("compare");
 const QString kAppearance = QStringLiteral("appearance");
 const QString kHintsDismissed = QStringLiteral("hints_dismissed");
 const QString kMotion = QStringLiteral("view/motion");
@@ -60,6 +62,24 @@ void setFigures(const std::vector<Figure>& figures) {
     QSettings().remove(kFigureSetting);
   else
     QSettings().setValue(kFigureSetting, words);
+}
+
+std::vector<CompareFigure> compareFigures() {
+  std::vector<CompareFigure> chosen;
+  for (const QString& word : QSettings().value(kCompareSetting).toStringList())
+    if (const auto figure = compareFigureOf(word)) chosen.push_back(*figure);
+  if (chosen.empty()) return usualCompareFigures();
+  std::sort(chosen.begin(), chosen.end());  // whatever order a file of settings has
+  return chosen;
+}
+
+void setCompareFigures(const std::vector<CompareFigure>& figures) {
+  QStringList words;
+  for (const CompareFigure figure : figures) words << compareWord(figure);
+  if (words.isEmpty() || figures == usualCompareFigures())
+    QSettings().remove(kCompareSetting);
+  else
+    QSettings().setValue(kCompareSetting, words);
 }
 
 UnitsShown units() {

@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "ui/words/compare_rows.h"
 #include "ui/words/key_figures.h"
 #include "ui/words/units_shown.h"
 
@@ -20,6 +21,10 @@ namespace preferences {
 /// The readout's figures as picked; empty: the usual ones.
 std::vector<Figure> figures();
 void setFigures(const std::vector<Figure>& figures);
+
+/// The rows of the comparison as chosen.
+std::vector<CompareFigure> compareFigures();
+void setCompareFigures(const std::vector<CompareFigure>& figures);
 
 UnitsShown units();
 void setUnits(const UnitsShown& units);

@@ -5,11 +5,14 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "ui/words/plain_text.h"
+
 namespace layshaft::ui {
 
 namespace {
 
-constexpr int kCellMargins = 8;  // px, both sides of a text
+constexpr int kCellMargins = 8;      // px, both sides of a text
+constexpr int kMostCharacters = 18;  // of a column: a pin may have a long name
 
 /// A long title on two lines, broken at the blank nearest to its middle.
 QString onTwoLines(QString title) {
@@ -36,13 +39,18 @@ FiguresTable::FiguresTable(const QString& name, int columns, QWidget* parent)
   verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 4);
   horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
   setTabKeyNavigation(false);
-  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
 }
 
 void FiguresTable::show(const std::vector<QStringList>& rows) {
   QStringList titles;
   for (const QString& title : rows.front()) titles << onTwoLines(title);
+  if (titles.size() != columnCount()) {
+    setColumnCount(static_cast<int>(titles.size()));
+    widest_.assign(static_cast<std::size_t>(titles.size()), 0);
+  }
   setHorizontalHeaderLabels(titles);
+  for (int c = 1; c < columnCount(); ++c) horizontalHeaderItem(c)->setToolTip(asMarkup(rows.front()[c]));
   setRowCount(static_cast<int>(rows.size()) - 1);
   for (std::size_t r = 1; r < rows.size(); ++r)
     for (int c = 0; c < columnCount(); ++c) {
@@ -69,6 +77,7 @@ void FiguresTable::fitColumns() {
         width = std::max(width, fontMetrics().horizontalAdvance(line));
     for (int r = 0; r < rowCount(); ++r)
       if (item(r, c)) width = std::max(width, fontMetrics().horizontalAdvance(item(r, c)->text()));
+    width = std::min(width, fontMetrics().averageCharWidth() * kMostCharacters);
     int& widest = widest_[static_cast<std::size_t>(c)];
     widest = std::max(widest, width + fontMetrics().averageCharWidth() * 2);
     setColumnWidth(c, widest);

@@ -20,6 +20,7 @@ class FiguresTable : public QTableWidget {
   void showWhole() {
     whole_ = true;
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   }
 
  protected:

@@ -125,6 +125,7 @@ void MainWindow::preferencesChanged() {
   readout_->pick(preferences::figures());
   units_ = preferences::units();
   pages_->setMotion(preferences::motion());
+  pages_->pickRows(preferences::compareFigures());
   view_->refresh();
   showPlan();
   followDocument();

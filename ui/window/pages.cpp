@@ -12,6 +12,7 @@
 #include "ui/editors/aim_editor.h"
 #include "ui/editors/ride_fields.h"
 #include "ui/pages/chain_page.h"
+#include "ui/pages/compare_page.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/run_page.h"
@@ -45,6 +46,7 @@ Pages::Pages(MainWindow& window) : window_(window) {
   chain_->setMotion(preferences::motion());
   add(chain_, tr("Chain"));
   addLadder();
+  addCompare();
   for (int i = 0; i < count(); ++i)
     if (wordOf(*widget(i)) == preferences::pageInView()) setCurrentIndex(i);
   connect(this, &QTabWidget::currentChanged, this, [this] {
@@ -89,6 +91,17 @@ void Pages::addLadder() {
   });
 }
 
+void Pages::addCompare() {
+  compare_ = new ComparePage;
+  compare_->pick(preferences::compareFigures());
+  add(compare_, tr("Compare"));
+  connect(compare_, &ComparePage::rowsPicked, this, [](const std::vector<CompareFigure>& figures) {
+    preferences::setCompareFigures(figures);
+    MainWindow::allPreferencesChanged();
+  });
+  connect(compare_, &ComparePage::copied, &window_, &MainWindow::say);
+}
+
 FieldForm* Pages::makeForm(std::initializer_list<void (*)(FieldForm&)> groups) {
   auto* form = new FieldForm(window_.document());
   for (const auto addGroup : groups) addGroup(*form);
@@ -105,6 +118,8 @@ void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
 
 void Pages::follow(const Profile& profile) {
   ladder_->use(ladderInput(profile));
+  compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}
+                                  : PartsOnHand{});
   refreshForms();
 }
 
@@ -129,6 +144,10 @@ void Pages::refreshForms() {
 
 void Pages::setMotion(bool on) {
   chain_->setMotion(on);
+}
+
+void Pages::pickRows(const std::vector<CompareFigure>& figures) {
+  compare_->pick(figures);
 }
 
 void Pages::dragCruise(double mps, int drag) {

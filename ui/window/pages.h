@@ -7,11 +7,13 @@
 
 #include "ui/editors/field_form.h"
 #include "ui/pages/page.h"
+#include "ui/words/compare_rows.h"
 
 namespace layshaft::ui {
 
 class AimEditor;
 class ChainPage;
+class ComparePage;
 class LadderPage;
 class MainWindow;
 
@@ -31,10 +33,12 @@ class Pages : public QTabWidget {
   /// Brings what no plan depends on into view, after each change of the document.
   void follow(const Profile& profile);
   void setMotion(bool on);
+  void pickRows(const std::vector<CompareFigure>& figures);  ///< of the comparison
 
  private:
   void add(Page* page, const QString& title);
   void addLadder();
+  void addCompare();
   FieldForm* makeForm(std::initializer_list<void (*)(FieldForm&)> groups);
   void refreshForms();
   void dragCruise(double mps, int drag);
@@ -45,6 +49,7 @@ class Pages : public QTabWidget {
   AimEditor* aims_ = nullptr;
   ChainPage* chain_ = nullptr;
   LadderPage* ladder_ = nullptr;
+  ComparePage* compare_ = nullptr;
 };
 
 }  // namespace layshaft::ui

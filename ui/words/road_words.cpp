@@ -11,6 +11,7 @@
 #include "ui/words/figure_rows.h"
 #include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
+#include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
@@ -147,17 +148,10 @@ QString assumedWords(const PullBike& bike, const UnitsShown& units) {
 }
 
 std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
-  const RunFigures &from = plan.stock.road.run, &to = plan.proposed.road.run;
   const RoadPlan& road = plan.proposed.road;
   const QString speed = units.name(Quantity::Speed);
   const auto shown = [&](const Figure& mps) {
     return mps ? Figure(units.shown(Quantity::Speed, *mps)) : std::nullopt;
-  };
-  const auto topOf = [&](const RoadPlan& r) {
-    return r.topSpeed ? Figure(units.shown(Quantity::Speed, r.topSpeed->speedMps)) : std::nullopt;
-  };
-  const auto drive = [](const RunFigures& run, double DriveFigures::*member) {
-    return run.drive ? Figure((*run.drive).*member) : std::nullopt;
   };
   const auto shownBand = [&](const std::optional<Band>& band) {
     return band ? std::optional(
@@ -165,37 +159,54 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
                 : std::nullopt;
   };
   const bool miles = inMiles(units);
-  const auto rollOn = [&](const SetupPlan& setup) {
-    return miles ? rollOnInMiles(setup)
-                 : RollOnFigures{.topS = setup.road.run.rollOnTopS, .bestS = setup.road.run.rollOnBestS};
+  std::vector<QStringList> rows{{QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"),
+                                 RoadWords::tr("Difference"), RoadWords::tr("± for 2 % of Rollout")}};
+  for (const SetupPlan& pin : plan.pins) rows.front() << shownName(pin.name);
+  const auto add = [&](const QString& name, const auto& figureOf, int decimals,
+                       const std::optional<Band>& band = {}) {
+    rows.push_back(row(name, figureOf(plan.stock), figureOf(plan.proposed), decimals, band));
+    for (const SetupPlan& pin : plan.pins) rows.back() << figureText(figureOf(pin), decimals);
   };
-  const RollOnFigures was = rollOn(plan.stock), is = rollOn(plan.proposed);
-  std::vector<QStringList> rows{
-      {QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"), RoadWords::tr("Difference"),
-       RoadWords::tr("± for 2 % of Rollout")},
-      miles
-          ? row(RoadWords::tr("0–60 mph, s"), from.zeroTo60MphS, to.zeroTo60MphS, 2, road.zeroTo60BandS)
-          : row(RoadWords::tr("0–100 km/h, s"), from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
-      row(RoadWords::tr("100 m, s"), from.hundredMetresS, to.hundredMetresS, 2),
-      row(RoadWords::tr("1/8 mile, s"), from.eighthMileS, to.eighthMileS, 2),
-      row(RoadWords::tr("1/4 mile, s"), from.quarterMileS, to.quarterMileS, 2, road.quarterMileBandS),
-      row(RoadWords::tr("1/4 mile, %1").arg(speed), shown(from.quarterMileSpeedMps),
-          shown(to.quarterMileSpeedMps), 1),
-      row(miles ? RoadWords::tr("50–75 mph, top gear, s") : RoadWords::tr("80–120 km/h, top gear, s"),
-          was.topS, is.topS, 2),
-      row(miles ? RoadWords::tr("50–75 mph, best gear, s") : RoadWords::tr("80–120 km/h, best gear, s"),
-          was.bestS, is.bestS, 2)};
+  const auto time = [](Figure RunFigures::*member) {
+    return [member](const SetupPlan& of) { return of.road.run.*member; };
+  };
+  const auto drive = [](double DriveFigures::*member) {
+    return [member](const SetupPlan& of) {
+      return of.road.run.drive ? Figure((*of.road.run.drive).*member) : std::nullopt;
+    };
+  };
+  if (miles)
+    add(RoadWords::tr("0–60 mph, s"), time(&RunFigures::zeroTo60MphS), 2, road.zeroTo60BandS);
+  else
+    add(RoadWords::tr("0–100 km/h, s"), time(&RunFigures::zeroTo100KmhS), 2, road.zeroTo100BandS);
+  add(RoadWords::tr("100 m, s"), time(&RunFigures::hundredMetresS), 2);
+  add(RoadWords::tr("1/8 mile, s"), time(&RunFigures::eighthMileS), 2);
+  add(RoadWords::tr("1/4 mile, s"), time(&RunFigures::quarterMileS), 2, road.quarterMileBandS);
+  add(
+      RoadWords::tr("1/4 mile, %1").arg(speed),
+      [&](const SetupPlan& of) { return shown(of.road.run.quarterMileSpeedMps); }, 1);
+  const auto rollOn = [miles](Figure RollOnFigures::*member) {
+    return [miles, member](const SetupPlan& of) {
+      const RollOnFigures usual = miles ? rollOnInMiles(of)
+                                        : RollOnFigures{.topS = of.road.run.rollOnTopS,
+                                                        .bestS = of.road.run.rollOnBestS};
+      return usual.*member;
+    };
+  };
+  add(miles ? RoadWords::tr("50–75 mph, top gear, s") : RoadWords::tr("80–120 km/h, top gear, s"),
+      rollOn(&RollOnFigures::topS), 2);
+  add(miles ? RoadWords::tr("50–75 mph, best gear, s") : RoadWords::tr("80–120 km/h, best gear, s"),
+      rollOn(&RollOnFigures::bestS), 2);
   if (!isTheUsualRollOn(plan, units))
-    rows.push_back(row(rollOnName(plan.rollOn, units), from.askedRollOnS, to.askedRollOnS, 2));
-  rows.push_back(row(RoadWords::tr("Straight, s"), drive(from, &DriveFigures::timeS),
-                     drive(to, &DriveFigures::timeS), 2, road.driveBandS));
-  rows.push_back(row(RoadWords::tr("Straight, end speed, %1").arg(speed),
-                     shown(drive(from, &DriveFigures::endSpeedMps)),
-                     shown(drive(to, &DriveFigures::endSpeedMps)), 1));
-  rows.push_back(row((plan.pullBike->accelerates() ? RoadWords::tr("Top speed, %1")
-                                                   : RoadWords::tr("Top speed at the rev limit, %1"))
-                         .arg(speed),
-                     topOf(plan.stock.road), topOf(plan.proposed.road), 0, shownBand(road.topSpeedBandMps)));
+    add(rollOnName(plan.rollOn, units), time(&RunFigures::askedRollOnS), 2);
+  add(RoadWords::tr("Straight, s"), drive(&DriveFigures::timeS), 2, road.driveBandS);
+  add(
+      RoadWords::tr("Straight, end speed, %1").arg(speed),
+      [&](const SetupPlan& of) { return shown(drive(&DriveFigures::endSpeedMps)(of)); }, 1);
+  add((plan.pullBike->accelerates() ? RoadWords::tr("Top speed, %1")
+                                    : RoadWords::tr("Top speed at the rev limit, %1"))
+          .arg(speed),
+      [&](const SetupPlan& of) { return topOf(of.road); }, 0, shownBand(road.topSpeedBandMps));
   return rows;
 }
 

@@ -21,8 +21,8 @@ QStringList fieldNames(const std::vector<std::string_view>& keys);
 /// One sentence on everything that was taken because the profile leaves it open; empty if nothing was.
 QString assumedWords(const PullBike& bike, const UnitsShown& units);
 
-/// The usual figures of runs: titles, then a row each with stock, proposed, difference and how uncertain they
-/// are.
+/// The usual figures of runs: titles, then a row each with stock, proposed, difference, how uncertain they
+/// are, and pins.
 std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units);
 
 /// The straight in a sentence per setup: its gears, engine speed, rev range left or time on the limiter; and

@@ -3,10 +3,11 @@
 
 #include <QCoreApplication>
 #include <QStringList>
-#include <algorithm>
 #include <vector>
 
+#include "ui/words/aligned_table.h"
 #include "ui/words/cautions.h"
+#include "ui/words/compare_table.h"
 #include "ui/words/gear_table.h"
 #include "ui/words/key_figures.h"
 #include "ui/words/numbers.h"
@@ -21,29 +22,6 @@ namespace {
 struct Say {
   Q_DECLARE_TR_FUNCTIONS(TextReport)
 };
-
-QString padded(const QString& text, qsizetype width, bool right) {
-  return right ? text.rightJustified(width) : text.leftJustified(width);
-}
-
-QString alignedTable(const std::vector<QStringList>& rows) {
-  std::vector<qsizetype> widths;
-  for (const QStringList& row : rows)
-    for (qsizetype c = 0; c < row.size(); ++c) {
-      if (static_cast<qsizetype>(widths.size()) <= c) widths.push_back(0);
-      widths[static_cast<std::size_t>(c)] = std::max(widths[static_cast<std::size_t>(c)], row[c].size());
-    }
-  QString out;
-  for (const QStringList& row : rows) {
-    QStringList cells;
-    for (qsizetype c = 0; c < row.size(); ++c)
-      cells << padded(row[c], widths[static_cast<std::size_t>(c)], c > 0);
-    QString line = cells.join(QStringLiteral("  "));
-    while (line.endsWith(QLatin1Char(' '))) line.chop(1);
-    out += line + QLatin1Char('\n');
-  }
-  return out;
-}
 
 }  // namespace
 
@@ -67,6 +45,8 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
     if (const QString start = standingStartWords(plan); !start.isEmpty()) out += start + QLatin1Char('\n');
     if (plan.drive) out += driveWords(plan, units) + QStringLiteral("\n\n");
   }
+  if (!plan.pins.empty())
+    out += alignedTable(compareRows(compareTable(plan, units, allCompareFigures()))) + QLatin1Char('\n');
   for (const QString& note : pullNotes(plan, units)) out += note + QStringLiteral("\n\n");
   const QStringList cautions = cautionsFor(plan, CautionPlace::Paper);
   if (const QString instrument = speedometerWords(plan);

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/compare_page.h"
+
+#include <QClipboard>
+#include <QGuiApplication>
+#include <QHBoxLayout>
+#include <QMimeData>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "ui/words/aligned_table.h"
+#include "ui/words/cautions.h"
+
+namespace layshaft::ui {
+namespace {
+
+/// Cells between tabs, as spreadsheets take them from the clipboard.
+QString tabbed(const std::vector<QStringList>& rows) {
+  QString text;
+  for (const QStringList& row : rows) text += row.join(QLatin1Char('\t')) + QLatin1Char('\n');
+  return text;
+}
+
+/// The same as a table for mail and documents; what stands in the cells is no markup.
+QString markedUp(const std::vector<QStringList>& rows) {
+  QString text = QStringLiteral("<table border=\"1\" cellspacing=\"0\" cellpadding=\"3\">");
+  for (const QStringList& row : rows) {
+    const QString tag = &row == &rows.front() ? QStringLiteral("th") : QStringLiteral("td");
+    text += QStringLiteral("<tr>");
+    for (const QString& cell : row)
+      text += QLatin1Char('<') + tag + QLatin1Char('>') + cell.toHtmlEscaped() + QStringLiteral("</") + tag +
+              QLatin1Char('>');
+    text += QStringLiteral("</tr>");
+  }
+  return text + QStringLiteral("</table>");
+}
+
+QToolButton* menuButton(const QString& name) {
+  auto* button = new QToolButton;
+  button->setText(name);
+  button->setPopupMode(QToolButton::InstantPopup);
+  button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+  button->setFocusPolicy(Qt::TabFocus);
+  button->setMenu(new QMenu(button));
+  return button;
+}
+
+}  // namespace
+
+void ComparePage::build() {
+  auto* rows = menuButton(tr("Rows"));
+  rows->setToolTip(tr("Choose what is compared"));
+  fillRowsMenu(*rows->menu());
+  auto* copy = menuButton(tr("Copy"));
+  copy->setToolTip(tr("Copy the whole comparison"));
+  copy->menu()->addAction(tr("For a &Spreadsheet"), this, &ComparePage::copyForSpreadsheet);
+  copy->menu()->addAction(tr("As &Text"), this, &ComparePage::copyAsText);
+  auto* legend =
+      new QLabel(tr("Small figures: difference from stock. Where no value is better than another, "
+                    "none is marked."));
+  noPins_ = new QLabel(tr("Pinned pairs stand here beside stock and proposed: pin some on the Ladder page."));
+  noPins_->setVisible(false);
+  view_ = new CompareView(model_);
+  connect(view_, &CompareView::copyWanted, this, &ComparePage::copyForSpreadsheet);
+  auto* closed = new QLabel(closedCourseCaution());
+  for (QLabel* label : {legend, noPins_, closed}) label->setWordWrap(true);
+
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(10, 6, 10, 6);
+  auto* controls = new QHBoxLayout;
+  controls->addWidget(rows);
+  controls->addWidget(copy);
+  controls->addWidget(legend, 1);
+  column->addLayout(controls);
+  column->addWidget(noPins_);
+  column->addWidget(view_, 1);
+  column->addWidget(closed);
+}
+
+void ComparePage::fillRowsMenu(QMenu& menu) {
+  QMenu* group = nullptr;
+  std::optional<CompareGroup> its;
+  for (const CompareFigure figure : allCompareFigures()) {
+    if (const CompareGroup next = compareSpec(figure).group; its != next) {
+      group = menu.addMenu(compareGroupName(next));
+      its = next;
+    }
+    QAction* action = group->addAction(compareName(figure));
+    action->setCheckable(true);
+    rowActions_.push_back(action);
+    connect(action, &QAction::triggered, this, &ComparePage::pickFromMenu);
+  }
+  menu.addSeparator();
+  menu.addAction(tr("&All Rows"), this, [this] { emit rowsPicked(allCompareFigures()); });
+  menu.addAction(tr("&Reset to Default"), this, [this] { emit rowsPicked(usualCompareFigures()); });
+  checkMenu();
+}
+
+void ComparePage::pickFromMenu() {
+  std::vector<CompareFigure> picked;
+  for (std::size_t i = 0; i < rowActions_.size(); ++i)
+    if (rowActions_[i]->isChecked()) picked.push_back(static_cast<CompareFigure>(i));
+  emit rowsPicked(picked);
+}
+
+/// The last row stays: a comparison without any would be taken for one that was never chosen.
+void ComparePage::checkMenu() {
+  for (std::size_t i = 0; i < rowActions_.size(); ++i) {
+    const bool on =
+        std::find(figures_.begin(), figures_.end(), static_cast<CompareFigure>(i)) != figures_.end();
+    rowActions_[i]->setChecked(on);
+    rowActions_[i]->setEnabled(!on || figures_.size() > 1);
+  }
+}
+
+void ComparePage::pick(const std::vector<CompareFigure>& figures) {
+  figures_ = figures;
+  checkMenu();
+}
+
+void ComparePage::use(PartsOnHand onHand) {
+  if (onHand.fronts == onHand_.fronts && onHand.rears == onHand_.rears) return;
+  onHand_ = std::move(onHand);
+  if (plan_) take(plan_, units_);
+}
+
+void ComparePage::showPlan() {
+  model_.show(made());
+  noPins_->setVisible(plan_->pins.empty());
+}
+
+std::vector<QStringList> ComparePage::numbers() const {
+  return plan_ ? compareRows(made()) : std::vector<QStringList>();
+}
+
+QString ComparePage::csv() const {
+  return plan_ ? compareCsv(made(), *plan_) : QString();
+}
+
+void ComparePage::copyForSpreadsheet() {
+  auto* mime = new QMimeData;  // the clipboard takes it over
+  mime->setText(tabbed(numbers()));
+  mime->setHtml(markedUp(numbers()));
+  QGuiApplication::clipboard()->setMimeData(mime);
+  emit copied(tr("The comparison was copied for a spreadsheet."));
+}
+
+void ComparePage::copyAsText() {
+  QGuiApplication::clipboard()->setText(alignedTable(numbers()));
+  emit copied(tr("The comparison was copied as text."));
+}
+
+}  // namespace layshaft::ui
