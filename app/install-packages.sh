@@ -27,6 +27,7 @@ packages_in() {
       echo libgtest-dev libgmock-dev libbenchmark-dev
       echo python3-jsonschema units libgsl-dev libsundials-dev # second opinions on the numbers and the files
       echo locales
+      echo xvfb xauth openbox xdotool dbus-daemon at-spi2-core python3-gi gir1.2-atspi-2.0 # the window as a screen reader has it
       echo desktop-file-utils appstream shared-mime-info dpkg-dev file poppler-utils
       ;;
     style) echo clang-format clang-tidy qt6-l10n-tools ;; # run-clang-tidy comes with clang-tidy

@@ -16,6 +16,16 @@ std::string numberText(double x) {
   return {buffer.data(), end};
 }
 
+double withoutNoise(double x) {
+  constexpr int kBehindTheFirst = 11;
+  std::array<char, 32> buffer{};
+  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), x,
+                                 std::chars_format::scientific, kBehindTheFirst)
+                       .ptr;
+  std::from_chars(buffer.data(), end, x);
+  return x;
+}
+
 std::optional<double> numberFromText(std::string_view text) {
   if (text.starts_with('+') && !text.starts_with("+-")) text.remove_prefix(1);
   double x = 0.0;

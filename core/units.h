@@ -9,8 +9,9 @@
 namespace layshaft::units {
 
 inline constexpr double kPi = 3.14159265358979323846;
-inline constexpr double kStandardGravityMps2 = 9.80665;                                             ///< exact
-inline constexpr double kMetresPerInch = 0.0254;                                                    ///< exact
+inline constexpr double kStandardGravityMps2 = 9.80665;  ///< exact
+inline constexpr double kMetresPerInch = 0.0254;         ///< exact
+inline constexpr double kMetresPerFoot = 12.0 * kMetresPerInch;
 inline constexpr double kMetresPerMile = 1609.344;                                                  ///< exact
 inline constexpr double kKilogramsPerPound = 0.45359237;                                            ///< exact
 inline constexpr double kSecondsPerHour = 3600.0;                                                   ///< exact
@@ -19,6 +20,11 @@ inline constexpr double kNewtonMetresPerPoundFoot = kNewtonsPerPoundForce * 12.0
 inline constexpr double kWattsPerMechanicalHorsepower = 550.0 * kNewtonMetresPerPoundFoot;  ///< 550 ft·lbf/s
 inline constexpr double kWattsPerMetricHorsepower = 75.0 * kStandardGravityMps2;            ///< 75 kgf·m/s
 inline constexpr double kPascalsPerPsi = kNewtonsPerPoundForce / (kMetresPerInch * kMetresPerInch);
+/// The conventional inch of mercury: 13 595.1 kg/m³ under standard gravity.
+inline constexpr double kPascalsPerInchOfMercury = 13595.1 * kStandardGravityMps2 * kMetresPerInch;
+inline constexpr double kSquareMetresPerSquareFoot = kMetresPerFoot * kMetresPerFoot;
+inline constexpr double kKilogramSquareMetresPerPoundSquareFoot =
+    kKilogramsPerPound * kSquareMetresPerSquareFoot;
 
 constexpr double metresFromMillimetres(double mm) {
   return mm / 1000.0;
@@ -91,6 +97,12 @@ constexpr double degreesFromRadians(double rad) {
 }
 constexpr double kelvinFromCelsius(double c) {
   return c + 273.15;
+}
+constexpr double fahrenheitFromCelsius(double c) {
+  return c * 9.0 / 5.0 + 32.0;
+}
+constexpr double celsiusFromFahrenheit(double f) {
+  return (f - 32.0) * 5.0 / 9.0;
 }
 constexpr double pascalsFromHectopascals(double hPa) {
   return hPa * 100.0;

@@ -11,6 +11,15 @@
 namespace layshaft::test {
 namespace {
 
+TEST(NumberText, WithoutNoiseIsWhatWasTyped) {
+  for (const double typed : {0.0, 0.1, -16.5, 2.5e-8, 1e-9, 15200.0, 1384.3, 30.0 * 1.609344}) {
+    EXPECT_EQ(withoutNoise(typed * (1 + 3e-14)), withoutNoise(typed));
+    EXPECT_NEAR(withoutNoise(typed), typed, 1e-12 * std::abs(typed));
+  }
+  EXPECT_EQ(withoutNoise(0.1 + 0.2), 0.3);
+  EXPECT_EQ(withoutNoise(2.5e-8 / 3.0 * 3.0), 2.5e-8) << "small numbers are numbers";
+}
+
 TEST(NumberText, IsWhatPeopleWrite) {
   struct Row {
     double x;

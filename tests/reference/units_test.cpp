@@ -60,6 +60,12 @@ TEST(UnitsReference, AgreeWithGnuUnits) {
            Row{"1 radian", "degree", degreesFromRadians(1)},
            Row{"tempC(-40)", "K", kelvinFromCelsius(-40)},
            Row{"tempC(23.5)", "K", kelvinFromCelsius(23.5)},
+           Row{"tempC(23.5)", "tempF", fahrenheitFromCelsius(23.5)},
+           Row{"tempF(71.5)", "tempC", celsiusFromFahrenheit(71.5)},
+           Row{"1 foot", "m", kMetresPerFoot},
+           Row{"1 foot^2", "m^2", kSquareMetresPerSquareFoot},
+           Row{"1 lb foot^2", "kg m^2", kKilogramSquareMetresPerPoundSquareFoot},
+           Row{"1 inHg", "Pa", kPascalsPerInchOfMercury},
            Row{"1 hPa", "Pa", pascalsFromHectopascals(1)},
            Row{"1 bar", "Pa", pascalsFromBar(1)},
            Row{"1 psi", "bar", barFromPsi(1)},
@@ -91,6 +97,10 @@ TEST(UnitsReference, AgreeWithNistSp811) {
            Row{"inch pound-force to newton metre", newtonMetresFromPoundFeet(1) / 12, 0.1129848, 1e-7},
            Row{"horsepower (550 ft lbf/s) to watt", wattsFromHorsepower(1), 745.6999, 1e-4},
            Row{"horsepower (metric) to watt", wattsFromMetricHorsepower(1), 735.4988, 1e-4},
+           Row{"square foot to square metre", kSquareMetresPerSquareFoot, 0.09290304, 1e-8},
+           Row{"pound foot squared to kilogram metre squared", kKilogramSquareMetresPerPoundSquareFoot,
+               0.04214011, 1e-8},
+           Row{"inch of mercury, conventional, to pascal", kPascalsPerInchOfMercury, 3386.389, 1e-3},
            Row{"psi to pascal", pascalsFromBar(barFromPsi(1)), 6894.757, 1e-3},
        })
     EXPECT_NEAR(row.ours, row.printed, 0.5 * row.lastDigit * (1 + 1e-6)) << row.what;
@@ -116,6 +126,7 @@ TEST(UnitsReference, ThereAndBackIsTheSame) {
     EXPECT_DOUBLE_EQ(rpmFromRadPerSecond(radPerSecondFromRpm(x)), x);
     EXPECT_DOUBLE_EQ(degreesFromRadians(radiansFromDegrees(x)), x);
     EXPECT_DOUBLE_EQ(psiFromBar(barFromPsi(x)), x);
+    EXPECT_NEAR(fahrenheitFromCelsius(celsiusFromFahrenheit(x)), x, 1e-14 * (32 + x));
   }
 }
 

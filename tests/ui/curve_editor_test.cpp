@@ -93,6 +93,29 @@ TEST_F(CurveEditorTest, ImperialStartsWithPoundFeet) {
   EXPECT_EQ(control<QComboBox>(editor_, "Second column").currentText(), "Torque, lb·ft");
 }
 
+TEST_F(CurveEditorTest, TypedInHorsepowerItIsShownInHorsepowerAgain) {
+  const auto opened = [&](ui::UnitSystem system) {
+    ui::Document document(profileFrom(writeProfile(document_.profile())));
+    ui::CurveEditor editor(document);
+    editor.refresh(ui::UnitsShown(system));
+    QStringList seen{control<QComboBox>(editor, "Second column").currentText()};
+    auto& cells = control<QTableWidget>(editor, "Torque curve");
+    for (int row = 0; row < 3; ++row) seen << cells.item(row, 1)->text();
+    return seen;
+  };
+  const QStringList typed{"31.5", "48.75", "62.118"};
+  const QString rows = "4000\t31.5\n6500\t48.75\n9000\t62.118";
+  for (const auto& [title, words] :
+       {std::pair{"rpm\thp\n", "Power, hp"}, {"rpm\tlb-ft\n", "Torque, lb·ft"}, {"rpm\tPS\n", "Power, PS"}}) {
+    paste(title + rows);
+    EXPECT_EQ(opened(ui::UnitSystem::Metric), QStringList{words} + typed);
+    EXPECT_EQ(opened(ui::UnitSystem::Imperial), QStringList{words} + typed);
+  }
+  paste("rpm\tNm\n" + rows);
+  EXPECT_EQ(opened(ui::UnitSystem::Metric), QStringList{"Torque, N·m"} + typed);
+  EXPECT_EQ(opened(ui::UnitSystem::Imperial), (QStringList{"Torque, lb·ft", "23.23", "35.96", "45.82"}));
+}
+
 TEST_F(CurveEditorTest, ACommaIsReadAlikeInTheWholeColumn) {
   paste("4,000\t41,5\n8,000\t57,125\n12,000\t50");
   EXPECT_EQ(torques(), (std::vector{41.5, 57.125, 50.0}));
@@ -116,6 +139,56 @@ TEST_F(CurveEditorTest, CellsAreGroupedAndReadWhateverIsTypedBesideThem) {
     EXPECT_EQ(speeds(), (std::vector{4000.0, 8000.0, rpm})) << typed;
     EXPECT_NEAR(torques()[1], 57, 1e-9);
   }
+}
+
+TEST_F(CurveEditorTest, APastedTitleNamesTheColumn) {
+  const std::pair<const char*, const char*> titles[] = {{"hp", "Power, hp"},
+                                                        {"Power kW", "Power, kW"},
+                                                        {"torque (lb·ft)", "Torque, lb·ft"},
+                                                        {"lbs-ft", "Torque, lb·ft"},
+                                                        {"metric hp", "Power, PS"}};
+  for (const auto& [pasted, shown] : titles) {
+    paste(QStringLiteral("rpm\t%1\n4000\t30\n8000\t45").arg(QString::fromUtf8(pasted)));
+    EXPECT_EQ(table().horizontalHeaderItem(1)->text(), shown);
+    EXPECT_EQ(control<QComboBox>(editor_, "Second column").currentText(), shown);
+  }
+}
+
+TEST_F(CurveEditorTest, AFallingFileIsSortedAndThatIsSaid) {
+  paste("rpm\tNm\n12000\t50\n8000\t57\n4000\t41");
+  EXPECT_EQ(torques(), (std::vector{41.0, 57.0, 50.0}));
+  EXPECT_TRUE(said_.contains("sorted")) << said_.toStdString();
+  EXPECT_TRUE(said_.contains("3 points taken: 4,000 to 12,000 rpm")) << said_.toStdString();
+  EXPECT_EQ(table().item(0, 0)->text(), "4,000");
+  EXPECT_EQ(document_.undoStack().count(), 1);
+}
+
+TEST_F(CurveEditorTest, TwoPastesAreTwoSteps) {
+  paste("4000\t41\n8000\t57");
+  paste("4000\t42\n8000\t58");
+  EXPECT_EQ(document_.undoStack().count(), 2);
+  document_.undoStack().undo();
+  EXPECT_EQ(torques(), (std::vector{41.0, 57.0}));
+}
+
+TEST_F(CurveEditorTest, WhatIsHalfTypedStaysUntilItIsWhole) {
+  const auto type = [&](int row, int column, const char* text) {
+    table().setCurrentCell(row, column);
+    if (!table().item(row, column)) table().setItem(row, column, new QTableWidgetItem);
+    table().item(row, column)->setText(text);
+    editor_.refresh(ui::UnitsShown());  // as another edit would
+  };
+  type(0, 0, "4000");
+  type(1, 0, "8000");
+  EXPECT_TRUE(said_.startsWith("Row 1 has no")) << said_.toStdString();
+  type(0, 1, "41");
+  type(1, 1, "57");
+  EXPECT_EQ(torques(), (std::vector{41.0, 57.0}));
+  type(1, 1, "5x");
+  EXPECT_EQ(table().item(1, 1)->text(), "5x") << "to be corrected";
+  document_.undoStack().undo();
+  editor_.refresh(ui::UnitsShown());
+  EXPECT_TRUE(table().rows().empty()) << "what is undone is gone";
 }
 
 TEST_F(CurveEditorTest, ThePictureShowsWhatWasTyped) {

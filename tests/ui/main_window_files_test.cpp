@@ -268,7 +268,11 @@ TEST_F(MainWindowFiles, RevertGoesBackToTheFileAfterAQuestion) {
   const Profile changed = window_.profile();
   ASSERT_TRUE(action("Revert to Saved").isEnabled());
   {
-    DialogAnswer question(press(QMessageBox::No));
+    DialogAnswer question([](QDialog& dialog) {
+      auto& box = dynamic_cast<QMessageBox&>(dialog);
+      EXPECT_EQ(box.defaultButton(), box.button(QMessageBox::Cancel)) << "what is lost is gone for good";
+      box.button(QMessageBox::Cancel)->click();
+    });
     action("Revert to Saved").trigger();
     EXPECT_TRUE(same(window_.profile(), changed));
   }
@@ -398,7 +402,7 @@ TEST_F(MainWindowFiles, ANameNeverMeansAFolder) {
   });
   action("Save Data…").trigger();
   EXPECT_TRUE(dialog.seen());
-  EXPECT_EQ(QFileInfo(suggested).fileName(), "-Club-600- -new- --.csv");
+  EXPECT_EQ(QFileInfo(suggested).fileName(), "-Club-600- -new- -- sawtooth.csv");
 }
 
 TEST_F(MainWindowFiles, ClosingWithChangesAsksAndClosingWithoutDoesNot) {

@@ -86,7 +86,7 @@ TEST_F(MainWindowLive, TheReadoutFollows) {
   QTest::keyClick(&box("Rear teeth"), Qt::Key_Up);
   QTest::qWait(kFrameMs + 4);
   EXPECT_NE((*window_)->readout().text(), before);
-  EXPECT_EQ((*window_)->readout().accessibleDescription(), (*window_)->readout().text());
+  EXPECT_EQ((*window_)->readout().readableText(), (*window_)->readout().text());
   EXPECT_TRUE((*window_)->readout().text().contains("rear 43 → 44"));
 }
 
@@ -191,15 +191,15 @@ TEST_F(MainWindowLive, GearsAreAddedAndRemovedFromTheMenu) {
 }
 
 TEST_F(MainWindowLive, FoldingTheBikeDownToOneGearHolds) {
-  for (int i = 0; i < 8; ++i) {
-    DialogAnswer refusal;
+  for (int i = 0; i < 8; ++i)
     for (auto* action : (*window_)->findChildren<QAction*>())
-      if (action->text().remove('&') == "Remove the Top Gear") action->trigger();
-    EXPECT_EQ(refusal.seen(), i >= 5) << "one gear is the least";
-  }
+      if (action->text().remove('&') == "Remove the Top Gear") {
+        EXPECT_EQ(action->isEnabled(), i < 5) << "one gear is the least";
+        action->trigger();
+      }
   QTest::qWait(kFrameMs + 4);
   EXPECT_EQ(proposedSetup((*window_)->document()).gearRatios.count(), 1u);
-  EXPECT_TRUE(chartShowsTheDocument());
+  EXPECT_TRUE(soon([&] { return chartShowsTheDocument(); }));
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include "tests/ui/support.h"
 #include "ui/pages/page.h"
 #include "ui/pages/sawtooth_page.h"
+#include "ui/words/csv_units.h"
 
 namespace layshaft::test {
 namespace {
@@ -29,7 +30,10 @@ TEST_F(Pictures, PngHasTwiceThePixelsOfTheScreenAndIsNotBlank) {
   const std::string bytes = saved("chart.png");
   EXPECT_EQ(bytes.substr(0, 8), "\x89PNG\r\n\x1a\n");
   const QImage image(folder_.filePath("chart.png"));
-  EXPECT_EQ(image.size(), window_->currentChart()->viewport()->size() * 2);
+  const QSize chart = window_->currentChart()->viewport()->size() * 2;
+  EXPECT_EQ(image.width(), chart.width());
+  EXPECT_GT(image.height(), chart.height()) << "a heading and the cautions";
+  EXPECT_LT(image.height(), chart.height() + 400);
   const QRgb accent = window_->currentChart()->colours().proposed.rgb();
   int accentPixels = 0;
   for (int y = 0; y < image.height(); y += 2)
@@ -91,18 +95,21 @@ TEST_F(Pictures, ANameWithoutAnEndingGetsOne) {
   saveAs("Save Picture…", "chart.svg");
   EXPECT_THAT(contentsOf(folder_.filePath("chart.svg").toStdString()), testing::HasSubstr("<svg"));
   saveAs("Save Data…", "numbers");
-  EXPECT_EQ(contentsOf(folder_.filePath("numbers.csv").toStdString()), reportCsv(plan(window_.profile())));
+  EXPECT_EQ(contentsOf(folder_.filePath("numbers.csv").toStdString()),
+            ui::csvInUnits(reportCsv(plan(window_.profile())), window_->units()));
 }
 
 TEST_F(Pictures, TheChartIsCopiedAsAPicture) {
   QApplication::clipboard()->clear();
   window_->currentChart()->copyPicture();
-  EXPECT_EQ(QApplication::clipboard()->image().size(), window_->currentChart()->viewport()->size() * 2);
+  const QSize chart = window_->currentChart()->viewport()->size() * 2;
+  EXPECT_EQ(QApplication::clipboard()->image().width(), chart.width());
+  EXPECT_GT(QApplication::clipboard()->image().height(), chart.height());
 }
 
 TEST_F(Pictures, TheNumbersAreTheReportsCsv) {
   auto* page = window_->findChild<ui::SawtoothPage*>();
-  EXPECT_EQ(page->csv().toStdString(), reportCsv(plan(window_.profile())));
+  EXPECT_EQ(page->csv().toStdString(), ui::csvInUnits(reportCsv(plan(window_.profile())), window_->units()));
   EXPECT_EQ(page->csv().count('\n'), 13) << "titles, and six gears of two setups";
   EXPECT_EQ(page->numbers().size(), 7u);
 }

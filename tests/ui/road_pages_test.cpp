@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QAction>
+#include <QDockWidget>
 #include <QGraphicsTextItem>
 #include <QRadioButton>
 #include <QTabWidget>
@@ -196,18 +197,18 @@ TEST_F(RoadPages, APageChosenBeforeTheWindowIsShownHasItsFieldsFilled) {
 TEST_F(RoadPages, TheTableSaysWhatTheReportSays) {
   open(workedExample(), "Acceleration");
   const RunFigures run = shown().stock.road.run;
-  EXPECT_EQ(cell(1, 0), "0–100 km/h, s");
-  EXPECT_EQ(cell(1, 1), ui::number(*run.zeroTo100KmhS, 2));
+  EXPECT_EQ(cell(0, 0), "0–100 km/h, s");
+  EXPECT_EQ(cell(0, 1), ui::number(*run.zeroTo100KmhS, 2));
   const auto quarterMile = ui::comparedTexts(run.quarterMileS, shown().proposed.road.run.quarterMileS, 2);
-  EXPECT_EQ(cell(4, 1), quarterMile.stock) << "as many decimals as the difference needs";
-  EXPECT_TRUE(cell(1, 4).startsWith("±")) << "the rollout is an estimate";
+  EXPECT_EQ(cell(3, 1), quarterMile.stock) << "as many decimals as the difference needs";
+  EXPECT_TRUE(cell(0, 4).startsWith("±")) << "the rollout is an estimate";
 }
 
 TEST_F(RoadPages, AMeasuredRolloutHasNoBand) {
   Profile profile = workedExample();
   profile.stock.options.rolloutMm = 1940;
   open(profile, "Acceleration");
-  EXPECT_EQ(cell(1, 4), "");
+  EXPECT_EQ(cell(0, 4), "");
 }
 
 TEST_F(RoadPages, LimiterTimeIsSaid) {
@@ -225,9 +226,8 @@ TEST_F(RoadPages, APageThatLacksDataNamesItAndLeadsThere) {
     EXPECT_TRUE(panel->findChild<QLabel*>()->text().contains("the torque curve")) << page;
     panel->findChild<QPushButton*>()->click();
     EXPECT_TRUE(soon([&] {
-      for (QWidget* widget : QApplication::topLevelWidgets())
-        if (widget->windowTitle() == "Bike Details" && widget->isVisible()) return true;
-      return false;
+      auto* details = (*window_)->findChild<QDockWidget*>();
+      return details && details->windowTitle() == "Bike Details" && details->isVisible();
     })) << page;
     EXPECT_TRUE(soon([] {
       auto* table = qobject_cast<ui::ColumnsTable*>(QApplication::focusWidget());
@@ -241,10 +241,10 @@ TEST_F(RoadPages, WhatWasTakenForWhatIsMissingIsSaid) {
   Profile profile = workedExample();
   profile.bike.chassis->drivetrainEfficiency.reset();
   profile.bike.chassis->riderMassKg.reset();
-  const QString words = ui::assumedWords(*plan(profile).pullBike);
+  const QString words = ui::assumedWords(*plan(profile).pullBike, ui::UnitsShown());
   EXPECT_TRUE(words.contains("drive-train efficiency 0.9")) << words.toStdString();
   EXPECT_TRUE(words.contains("rider's mass 75 kg")) << words.toStdString();
-  EXPECT_EQ(ui::assumedWords(*plan(workedExample()).pullBike), "");
+  EXPECT_EQ(ui::assumedWords(*plan(workedExample()).pullBike, ui::UnitsShown()), "");
 }
 
 TEST_F(RoadPages, TheTorqueBeyondTheCurveIsSaidToBeAssumed) {
@@ -252,16 +252,17 @@ TEST_F(RoadPages, TheTorqueBeyondTheCurveIsSaidToBeAssumed) {
   profile.bike.engine.torqueCurve = TorqueCurve::make({{4000, 50}, {9000, 60}, {13000, 55}}).value();
   const QString falling =
       "Beyond the curve's last point, 13,000 rpm, the torque is assumed to go on falling as it does there.";
-  EXPECT_EQ(ui::pullNotes(plan(profile)), QStringList{falling});
+  EXPECT_EQ(ui::pullNotes(plan(profile), ui::UnitsShown()), QStringList{falling});
   EXPECT_TRUE(ui::textReport(plan(profile), ui::UnitsShown()).contains('\n' + falling + '\n'));
   open(profile, "Pull");
   QStringList said;
   for (auto* label : (*window_)->findChildren<QLabel*>()) said << label->text();
   EXPECT_TRUE(said.join('|').contains(falling));
   profile.bike.engine.torqueCurve = TorqueCurve::make({{4000, 50}, {13000, 60}}).value();
-  EXPECT_EQ(ui::pullNotes(plan(profile)),
+  EXPECT_EQ(ui::pullNotes(plan(profile), ui::UnitsShown()),
             QStringList{"Beyond the curve's last point, 13,000 rpm, the torque is assumed to stay level."});
-  EXPECT_EQ(ui::pullNotes(plan(sampleBike("club-600"))), QStringList{}) << "its curve reaches the limit";
+  EXPECT_EQ(ui::pullNotes(plan(sampleBike("club-600")), ui::UnitsShown()), QStringList{})
+      << "its curve reaches the limit";
 }
 
 TEST_F(RoadPages, ASurfaceThatOverrulesTheFormOfRollingIsSaid) {
@@ -269,10 +270,10 @@ TEST_F(RoadPages, ASurfaceThatOverrulesTheFormOfRollingIsSaid) {
   profile.bike.chassis->rollingResistanceForm = RollingResistanceForm::SpeedDependent;
   profile.bike.chassis->tyrePressureBar = 2.5;
   profile.ride->surface = Surface::WetAsphalt;
-  EXPECT_EQ(ui::pullNotes(plan(profile)), QStringList{});
+  EXPECT_EQ(ui::pullNotes(plan(profile), ui::UnitsShown()), QStringList{});
   profile.ride->surfaces[Surface::WetAsphalt].rollingResistance = 0.018;
   EXPECT_EQ(
-      ui::pullNotes(plan(profile)),
+      ui::pullNotes(plan(profile), ui::UnitsShown()),
       QStringList{"The rolling resistance typed for wet asphalt, 0.018, counts instead of the one growing "
                   "with speed."});
 }

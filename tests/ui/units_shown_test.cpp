@@ -12,9 +12,12 @@ using ui::Quantity;
 using ui::UnitsShown;
 using ui::UnitSystem;
 
-constexpr Quantity kAll[] = {Quantity::Speed, Quantity::Length,      Quantity::SmallLength, Quantity::Torque,
-                             Quantity::Mass,  Quantity::EngineSpeed, Quantity::Ratio,       Quantity::Percent,
-                             Quantity::Force, Quantity::Power,       Quantity::Time,        Quantity::Plain};
+constexpr Quantity kAll[] = {
+    Quantity::Speed,       Quantity::Length,      Quantity::SmallLength,  Quantity::Torque,
+    Quantity::Mass,        Quantity::EngineSpeed, Quantity::Ratio,        Quantity::Percent,
+    Quantity::Force,       Quantity::Power,       Quantity::Time,         Quantity::Plain,
+    Quantity::Temperature, Quantity::AirPressure, Quantity::TyrePressure, Quantity::Area,
+    Quantity::Inertia,     Quantity::Strength,    Quantity::SpeedGrowth};
 
 class UnitsShownTest : public testing::TestWithParam<UnitSystem> {};
 
@@ -22,7 +25,8 @@ TEST_P(UnitsShownTest, ShownValuesReadBackAsTheyWere) {
   const UnitsShown units(GetParam());
   for (const Quantity quantity : kAll)
     for (const double si : {-3.0, 0.0, 0.0254, 1.0, 1.939, 80.0, 15200.0})
-      EXPECT_NEAR(units.si(quantity, units.shown(quantity, si)), si, 1e-12 * std::abs(si));
+      EXPECT_NEAR(units.si(quantity, units.shown(quantity, si)), si,
+                  quantity == Quantity::Temperature ? 1e-13 : 1e-12 * std::abs(si));
 }
 
 TEST_P(UnitsShownTest, EveryMeasureHasAUnitAndBareNumbersHaveNone) {

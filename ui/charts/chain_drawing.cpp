@@ -14,6 +14,7 @@
 #include "ui/words/chain_labels.h"
 #include "ui/words/chain_words.h"
 #include "ui/words/numbers.h"
+#include "ui/words/picture_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -89,6 +90,10 @@ void ChainDrawing::paintEvent(QPaintEvent*) {
   const ChainScene now = scene();
   painter.drawPixmap(0, 0, stockPixels(now, painter.deviceTransform().m11()));
   paintRest(painter, now);
+}
+
+QString ChainDrawing::pictureHeading() const {
+  return plan_ ? ui::pictureHeading(*plan_) : QString();
 }
 
 QString ChainDrawing::pictureCaption() const {

@@ -47,6 +47,7 @@ class ChainDrawing : public QWidget, public Picture {
 
  protected:
   QSize pictureSize() const override { return size(); }
+  QString pictureHeading() const override;
   /// The cautions, which stand beside the drawing on the page.
   QString pictureCaption() const override;
   QColor pictureGround() const override { return colours_.background; }

@@ -33,36 +33,48 @@ QFont captionFont() {
   return font;
 }
 
-double captionHeight(const QString& caption, double width) {
-  if (caption.isEmpty()) return 0.0;
+QFont headingFont() {
+  QFont font = captionFont();
+  font.setBold(true);
+  return font;
+}
+
+/// Whole dots, so that the picture between two texts stays on the dots of the screen.
+int textHeight(const QFont& font, const QString& text, double width) {
+  if (text.isEmpty()) return 0;
   const QRectF room(0, 0, width - 2 * kCaptionMargin, 1e4);
-  return QFontMetricsF(captionFont()).boundingRect(room, Qt::TextWordWrap, caption).height() +
-         2 * kCaptionMargin;
+  return static_cast<int>(std::ceil(QFontMetricsF(font).boundingRect(room, Qt::TextWordWrap, text).height() +
+                                    2 * kCaptionMargin));
 }
 
 }  // namespace
 
 QSize Picture::wholeSize() const {
   const QSize size = pictureSize();
-  return {size.width(),
-          size.height() + static_cast<int>(std::ceil(captionHeight(pictureCaption(), size.width())))};
+  return {size.width(), size.height() + textHeight(headingFont(), pictureHeading(), size.width()) +
+                            textHeight(captionFont(), pictureCaption(), size.width())};
 }
 
 void Picture::renderWhole(QPainter& painter, const QRectF& target) {
   const QSizeF whole = wholeSize(), size = pictureSize();
   const double scale = std::min(target.width() / whole.width(), target.height() / whole.height());
-  renderInto(painter, QRectF(target.topLeft(), size * scale));
-  if (whole.height() == size.height()) return;
+  const double top = textHeight(headingFont(), pictureHeading(), size.width());
   painter.save();
   painter.translate(target.topLeft());
   painter.scale(scale, scale);
-  const QRectF foot(0, size.height(), whole.width(), whole.height() - size.height());
-  painter.fillRect(foot, pictureGround());
-  painter.setFont(captionFont());
-  painter.setPen(pictureInk());
-  painter.drawText(foot.adjusted(kCaptionMargin, kCaptionMargin, -kCaptionMargin, 0), Qt::TextWordWrap,
-                   pictureCaption());
+  const auto write = [&](const QFont& font, const QRectF& band, const QString& text) {
+    if (text.isEmpty()) return;
+    painter.fillRect(band, pictureGround());
+    painter.setFont(font);
+    painter.setPen(pictureInk());
+    painter.drawText(band.adjusted(kCaptionMargin, kCaptionMargin, -kCaptionMargin, 0), Qt::TextWordWrap,
+                     text);
+  };
+  write(headingFont(), QRectF(0, 0, whole.width(), top), pictureHeading());
+  const double foot = top + size.height();
+  write(captionFont(), QRectF(0, foot, whole.width(), whole.height() - foot), pictureCaption());
   painter.restore();
+  renderInto(painter, QRectF(target.topLeft() + QPointF(0, top * scale), size * scale));
 }
 
 QImage Picture::image() {

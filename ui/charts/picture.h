@@ -24,7 +24,8 @@ class Picture {
   virtual QSize pictureSize() const = 0;
   virtual QColor pictureGround() const = 0;
   virtual QColor pictureInk() const = 0;
-  /// What is written under a saved or copied picture; empty for nothing.
+  /// What is written above and under a saved or copied picture; empty for nothing.
+  virtual QString pictureHeading() const { return {}; }
   virtual QString pictureCaption() const { return {}; }
   virtual int pictureDpi() const = 0;
 

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/charts/readout.h"
 
+#include <QAccessible>
 #include <QCoreApplication>
 #include <QEvent>
 #include <QPainter>
 #include <QResizeEvent>
+#include <QStyle>
+#include <QStyleOption>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -14,6 +17,7 @@ namespace {
 
 constexpr double kSideMargin = 24.0;
 constexpr double kTopMargin = 10.0;
+constexpr int kLeastWidth = 820;     // px, for seven figures side by side
 constexpr double kSignGap = 6.0;     // between the warning sign and the headline
 constexpr double kCellGap = 8.0;     // between two figures
 constexpr double kUnitGap = 4.0;     // between a figure and its unit
@@ -206,20 +210,31 @@ Readout::Readout(QWidget* parent) : QWidget(parent) {
   QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   policy.setHeightForWidth(true);
   setSizePolicy(policy);
+  exposeReadableTexts();  // before the name makes the desktop ask what this is
   setAccessibleName(tr("Readout"));
+  setFocusPolicy(Qt::TabFocus);  // so that it can be read at leisure
   setAttribute(Qt::WA_OpaquePaintEvent);
 }
 
 void Readout::show(const Plan& plan, const UnitsShown& units) {
+  const QString before = QAccessible::isActive() ? text() : QString();
   summary_ = summary(plan, units);
   figures_ = keyFigures(plan, units, wanted_);
-  setAccessibleDescription(text());
+  if (QAccessible::isActive()) tellChangedText(*this, before, text());
   makeRoom();
   update();
 }
 
 int Readout::needed(int width) const {
-  return static_cast<int>(std::ceil(heightFor(font(), width, summary_, figures_, texts_)));
+  return static_cast<int>(std::ceil(heightFor(font(), width, summary_, figures_, texts_, low_)));
+}
+
+void Readout::setLow(bool low) {
+  if (low == low_) return;
+  low_ = low;
+  room_ = {};
+  makeRoom();
+  updateGeometry();
 }
 
 void Readout::makeRoom() {
@@ -230,6 +245,10 @@ void Readout::makeRoom() {
 
 int Readout::heightForWidth(int width) const {
   return std::max(needed(width), room_.width() == width ? room_.height() : 0);
+}
+
+QString Readout::headline() const {
+  return headlineText(summary_);
 }
 
 QString Readout::text() const {
@@ -248,12 +267,13 @@ QString Readout::text() const {
 }
 
 double Readout::heightFor(const QFont& font, double width, const Summary& summary,
-                          const std::vector<KeyFigure>& figures, TextCache& texts) {
+                          const std::vector<KeyFigure>& figures, TextCache& texts, bool low) {
   const double inside = width - 2 * kSideMargin;
   const Fonts fonts(font, cellWidthFor(inside, figures.size()) - kCellGap);
-  // Two lines of words and three of cautions: the room that most changes need.
+  // Two lines of words and three of cautions: the room that all but the longest need. In a low window one of
+  // cautions, which most changes do with.
   const double usual = 2 * QFontMetricsF(fonts.detail).lineSpacing() + 2,
-               usualCautions = 3 * QFontMetricsF(fonts.caution).lineSpacing();
+               usualCautions = (low ? 1 : 3) * QFontMetricsF(fonts.caution).lineSpacing();
   Heights heights = heightsFor(fonts, inside, summary, figures, texts);
   const double spare = std::max(usual + usualCautions - heights.detail - heights.cautions, 0.0);
   return heights.all() + spare;
@@ -291,16 +311,21 @@ void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, co
 
 QSize Readout::sizeHint() const {
   constexpr int kUsualWidth = 900;
-  return {kUsualWidth, heightForWidth(std::max(width(), kUsualWidth))};
+  return {kUsualWidth, heightForWidth(std::max(width(), kLeastWidth))};
 }
 QSize Readout::minimumSizeHint() const {
-  return {820, sizeHint().height()};
+  return {kLeastWidth, sizeHint().height()};
 }
 
 void Readout::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.fillRect(rect(), palette().color(QPalette::Window));
   paint(painter, rect(), font(), ChartPalette(palette()), summary_, figures_, texts_);
+  if (!hasFocus()) return;
+  QStyleOptionFocusRect frame;
+  frame.initFrom(this);
+  frame.rect = rect().adjusted(2, 2, -2, -2);
+  style()->drawPrimitive(QStyle::PE_FrameFocusRect, &frame, &painter, this);
 }
 
 void Readout::changeEvent(QEvent* event) {

@@ -7,6 +7,7 @@
 #include "core/limits.h"
 #include "ui/words/cautions.h"
 #include "ui/words/numbers.h"
+#include "ui/words/picture_words.h"
 #include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
@@ -121,6 +122,14 @@ void SetupChart::paintSetupNames(QPainter& painter, Qt::Corner corner) const {
     texts().draw(painter, chartFont(true), line.adjusted(kSample + 8, 0, 0, 0), Qt::AlignLeft,
                  labels[static_cast<qsizetype>(i)]);
   }
+}
+
+QString SetupChart::pictureHeading() const {
+  return plan_ ? ui::pictureHeading(*plan_) : QString();
+}
+
+QString SetupChart::pictureCaption() const {
+  return plan_ ? cautionsFor(*plan_, CautionPlace::Readout).join(QLatin1Char(' ')) : QString();
 }
 
 void SetupChart::resizeEvent(QResizeEvent* event) {

@@ -40,6 +40,10 @@ class SetupChart : public LiveChart {
   void paintSetupNames(QPainter& painter, Qt::Corner corner) const;
   QRectF setupNamesArea(Qt::Corner corner) const;  ///< where they stand
 
+  QString pictureHeading() const override;
+  /// The cautions that the readout says while the chart is in the window.
+  QString pictureCaption() const override;
+
   void resizeEvent(QResizeEvent* event) override;
   void recolour() override;
   QStringList setupNames() const override;

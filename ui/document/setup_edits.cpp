@@ -11,6 +11,7 @@
 #include "core/limits.h"
 #include "core/number_text.h"
 #include "core/study/adopted.h"
+#include "core/units.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
@@ -216,13 +217,16 @@ std::optional<Problem> SetupEdits::setGearCount(std::size_t count) {
       [&](auto& setup) { setup.gearRatios = *changed; });
 }
 
-std::optional<Problem> SetupEdits::setRollout(std::optional<double> rolloutMm) {
+std::optional<Problem> SetupEdits::setRollout(std::optional<double> rolloutMm, const UnitsShown& units) {
   if (rolloutMm)
     if (auto problem = outside(*rolloutMm, limits::kRolloutMm, "rollout_mm")) return problem;
   return edit(
       "rollout_mm", tr("rollout"),
-      [](const Setup& s) {
-        return s.options.rolloutMm ? tr("%1 mm").arg(number(*s.options.rolloutMm, 0)) : tr("from the size");
+      [units](const Setup& s) {
+        if (!s.options.rolloutMm) return tr("from the size");
+        const double shown =
+            units.shown(Quantity::SmallLength, units::metresFromMillimetres(*s.options.rolloutMm));
+        return units.withUnit(number(shown, units.rolloutDecimals()), Quantity::SmallLength);
       },
       [&](auto& setup) { setup.options.rolloutMm = rolloutMm; });
 }

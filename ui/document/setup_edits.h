@@ -9,6 +9,7 @@
 #include "core/limits.h"
 #include "core/problem.h"
 #include "ui/document/document.h"
+#include "ui/words/units_shown.h"
 
 /// The verbs that change a setup of the document. Each is one named, undoable edit, and each keeps what
 /// follows stock following: a proposed value equal to stock's is not written down, and a part takes what
@@ -32,7 +33,8 @@ class SetupEdits {
   std::optional<Problem> setGearRatio(std::size_t gearIndex, double ratio);
   std::optional<Problem> setGearCount(
       std::size_t count);  ///< adds gears a little taller than the last, or drops the last
-  std::optional<Problem> setRollout(std::optional<double> rolloutMm);  ///< none: estimated from the tyre size
+  /// None: estimated from the tyre size. The history tells it in the units shown.
+  std::optional<Problem> setRollout(std::optional<double> rolloutMm, const UnitsShown& units = UnitsShown());
   std::optional<Problem> setRollingAllowance(double percent);
   std::optional<Problem> setChainSize(std::optional<ChainSize> size);
   std::optional<Problem> setLinks(std::optional<int> links);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/editors/field_form.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -13,6 +14,8 @@
 
 #include "core/bike/words.h"
 #include "ui/editors/calm_spin_box.h"
+#include "ui/editors/field_relevance.h"
+#include "ui/editors/measure_sketch.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
@@ -20,7 +23,7 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr int kTextWidth = 420;
+constexpr int kTextWidth = 280;
 constexpr double kLongestLine = 1000;  // characters: a text that may be longer gets several lines
 
 /// The choices of a field, the first stands for "not given".
@@ -129,7 +132,17 @@ void FieldForm::addRow(const Bound& bound, QWidget* editor) {
   auto* label = new QLabel(bound.label());
   label->setBuddy(editor);
   editor->setAccessibleName(bound.label());
-  layout_->addRow(label, editor);
+  QWidget* row = editor;
+  if (const auto measure = measureOf(bound.field.key)) {
+    row = new QWidget;
+    auto* beside = new QHBoxLayout(row);
+    beside->setContentsMargins(0, 0, 0, 0);
+    beside->addWidget(editor);
+    beside->addWidget(new MeasureSketch(*measure, bound.label()));
+    beside->addStretch();
+  }
+  layout_->addRow(label, row);
+  rows_[std::string(bound.field.key)] = row;
   refreshers_.push_back([=, this, in = std::optional<UnitsShown>()]() mutable {
     if (in == units_) return;  // the words depend on nothing else
     in = units_;
@@ -140,9 +153,9 @@ void FieldForm::addRow(const Bound& bound, QWidget* editor) {
 }
 
 void FieldForm::apply(const Bound& bound, const FieldValue& value) {
-  const auto shown = [bound](const Profile& p) {
+  const auto shown = [bound, units = units_](const Profile& p) {
     const FieldValue now = bound.value(p);
-    if (const auto x = numberIn(now)) return QLocale().toString(*x, 'g', 6);
+    if (const auto x = numberIn(now)) return shownText(bound.field, *x, units);
     if (bound.rule.type == FieldRule::Type::Wholes) return listText(now);
     if (bound.rule.type == FieldRule::Type::Text) return QString();
     if (std::holds_alternative<std::monostate>(now)) return openWord(bound.field);
@@ -174,20 +187,21 @@ QWidget* FieldForm::addNumber(const Bound& bound) {
     const QSignalBlocker quiet(box);
     const FieldMeasure& measure = bound.field.measure;
     const double low = shown(bound.rule.limit.low), high = shown(bound.rule.limit.high);
-    // Another unit needs more digits for the same number.
-    box->setDecimals(measure.decimals + (measure.unit == FileUnit::Plain ? 0 : 2));
+    box->setDecimals(typedDecimals(bound.field, units_));
     box->setMaximum(high);
-    box->setSingleStep(std::pow(10.0, -measure.decimals) *
-                       (high - low > 200 && measure.decimals == 0 ? 5 : 1));
+    box->setSingleStep(shownStep(bound.field, bound.rule, units_));
     const QString unit = shownUnit(bound.field, bound.rule, units_);
     const QString ending = unit.isEmpty() ? QString() : QLatin1Char(' ') + unit;
-    const auto usual = measure.usual ? std::optional(shown(*measure.usual)) : std::nullopt;
-    const QString words =
-        usual ? tr("%1%2 (usual)").arg(QLocale().toString(*usual, 'g', 6), ending) : tr("Not given");
+    const auto usual =
+        measure.usual ? std::optional(shownValue(bound.field, *measure.usual, units_)) : std::nullopt;
+    const QString words = usual
+                              ? tr("%1%2 (usual)").arg(shownText(bound.field, *measure.usual, units_), ending)
+                              : tr("Not given");
     box->allowNone(low - std::max(1.0, std::abs(low)), low, words, usual.value_or(std::max(low, 0.0)));
     box->setSuffix(ending);
     const auto value = numberIn(bound.value(document_.profile()));
-    showValue(*box, box->valueFor(value ? std::optional(shown(*value)) : std::nullopt));
+    showValue(*box,
+              box->valueFor(value ? std::optional(shownValue(bound.field, *value, units_)) : std::nullopt));
   });
   connect(box, &QDoubleSpinBox::valueChanged, this, [=, this] {
     const auto value = box->optionalValue();
@@ -302,6 +316,18 @@ QLabel* FieldForm::addWords(const QString& text) {
 void FieldForm::refresh(const UnitsShown& units) {
   units_ = units;
   for (const auto& refresher : refreshers_) refresher();
+  showWhatApplies();
+}
+
+void FieldForm::reveal(std::string_view key) {
+  if (revealed_.emplace(key).second) showWhatApplies();
+}
+
+void FieldForm::showWhatApplies() {
+  for (const auto& [key, row] : rows_) {
+    const bool shown = revealed_.contains(key) || fieldApplies(key, document_.profile());
+    if (shown == row->isHidden()) layout_->setRowVisible(row, shown);
+  }
 }
 
 }  // namespace layshaft::ui

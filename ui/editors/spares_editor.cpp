@@ -9,6 +9,7 @@
 #include "core/bike/words.h"
 #include "core/limits.h"
 #include "ui/words/choice_words.h"
+#include "ui/words/field_table.h"
 
 namespace layshaft::ui {
 namespace {
@@ -52,7 +53,36 @@ QString readState(const QString& cell, std::optional<SpareState>& into) {
               : notUnderstood(cell, SparesEditor::tr("one of: %1").arg(choiceList(kSpareStateWords)));
 }
 
-QString readSprocket(const QStringList& cells, const Limit& teeth, SpareSprocket& into) {
+/// Front and rear are weighed alike.
+const Field& massField() {
+  return *fieldRow("spares_box.front[].mass_kg");
+}
+
+QString massText(const SpareSprocket& spare, const UnitsShown& units) {
+  return spare.massKg ? shownText(massField(), *spare.massKg, units) : QString();
+}
+
+QString readMass(const QString& cell, const std::vector<SpareSprocket>& before, const UnitsShown& units,
+                 std::optional<double>& into) {
+  // A mass that nobody touched keeps every digit.
+  for (const SpareSprocket& spare : before)
+    if (massText(spare, units) == cell) {
+      into = spare.massKg;
+      return {};
+    }
+  const Limit& limit = limits::kSprocketMassKg;
+  const double low = shownNumber(massField(), limit.low, units),
+               high = shownNumber(massField(), limit.high, units);
+  const auto typed = typedNumber(cell, high);
+  if (typed) into = fileNumber(massField(), *typed, units);
+  if (into && limit.contains(*into)) return {};
+  return notUnderstood(cell, SparesEditor::tr("a mass from %1 to %2 %3")
+                                 .arg(QLocale().toString(low, 'g', 4), QLocale().toString(high, 'g', 4),
+                                      units.name(Quantity::Mass)));
+}
+
+QString readSprocket(const QStringList& cells, const Limit& teeth, const std::vector<SpareSprocket>& before,
+                     const UnitsShown& units, SpareSprocket& into) {
   if (const QString why = readWhole(cells.value(0), teeth,
                                     SparesEditor::tr("a whole number of teeth from %1 to %2"), into.teeth);
       !why.isEmpty())
@@ -62,20 +92,14 @@ QString readSprocket(const QStringList& cells, const Limit& teeth, SpareSprocket
   if (const QString material = cells.value(2);
       !material.isEmpty() && !(into.material = typedChoice(material, kMaterialWords)))
     return notUnderstood(material, SparesEditor::tr("one of: %1").arg(choiceList(kMaterialWords)));
-  if (const QString mass = cells.value(3); !mass.isEmpty()) {
-    into.massKg = typedNumber(mass, limits::kSprocketMassKg.high);
-    if (!into.massKg || !limits::kSprocketMassKg.contains(*into.massKg))
-      return notUnderstood(mass, SparesEditor::tr("a mass from %1 to %2 kg")
-                                     .arg(QLocale().toString(limits::kSprocketMassKg.low))
-                                     .arg(QLocale().toString(limits::kSprocketMassKg.high)));
-  }
+  if (const QString mass = cells.value(3); !mass.isEmpty())
+    if (const QString why = readMass(mass, before, units, into.massKg); !why.isEmpty()) return why;
   return readState(cells.value(4), into.state);
 }
 
-QStringList sprocketCells(const SpareSprocket& spare) {
+QStringList sprocketCells(const SpareSprocket& spare, const UnitsShown& units) {
   return {QString::number(spare.teeth), spare.size ? sizeName(*spare.size) : QString(),
-          wordOrEmpty(spare.material, kMaterialWords),
-          spare.massKg ? QLocale().toString(*spare.massKg, 'g', 8) : QString(),
+          wordOrEmpty(spare.material, kMaterialWords), massText(spare, units),
           wordOrEmpty(spare.state, kSpareStateWords)};
 }
 
@@ -94,13 +118,17 @@ QString readChain(const QStringList& cells, SpareChain& into) {
   return readState(cells.value(2), into.state);
 }
 
+QStringList sprocketTitles(const UnitsShown& units) {
+  return {SparesEditor::tr("Teeth"), SparesEditor::tr("Size"), SparesEditor::tr("Material"),
+          SparesEditor::tr("Mass, %1").arg(units.name(Quantity::Mass)), SparesEditor::tr("State")};
+}
+
 }  // namespace
 
 SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
   new QVBoxLayout(this);
-  const QStringList sprocketTitles{tr("Teeth"), tr("Size"), tr("Material"), tr("Mass, kg"), tr("State")};
-  fronts_.view = addTable(tr("Front sprockets or pulleys"), sprocketTitles);
-  rears_.view = addTable(tr("Rear sprockets or pulleys"), sprocketTitles);
+  fronts_.view = addTable(tr("Front sprockets or pulleys"), sprocketTitles(units_));
+  rears_.view = addTable(tr("Rear sprockets or pulleys"), sprocketTitles(units_));
   chains_.view = addTable(tr("Chains"), {tr("Size"), tr("Links"), tr("State")});
   auto* hint = new QLabel(tr("Material: %1. State: %2. You can paste columns from a spreadsheet.")
                               .arg(choiceList(kMaterialWords), choiceList(kSpareStateWords)));
@@ -163,14 +191,14 @@ void SparesEditor::read() {
   box.extras = old.extras;
   box.front = readRows<SpareSprocket>(
       fronts_, old.front,
-      [](const QStringList& cells, SpareSprocket& into) {
-        return readSprocket(cells, limits::kFrontTeeth, into);
+      [&](const QStringList& cells, SpareSprocket& into) {
+        return readSprocket(cells, limits::kFrontTeeth, old.front, units_, into);
       },
       complaints);
   box.rear = readRows<SpareSprocket>(
       rears_, old.rear,
-      [](const QStringList& cells, SpareSprocket& into) {
-        return readSprocket(cells, limits::kRearTeeth, into);
+      [&](const QStringList& cells, SpareSprocket& into) {
+        return readSprocket(cells, limits::kRearTeeth, old.rear, units_, into);
       },
       complaints);
   box.chains = readRows<SpareChain>(chains_, old.chains, readChain, complaints);
@@ -179,19 +207,20 @@ void SparesEditor::read() {
   emit said(complaint_);
   if (box == old) return;
   reading_ = true;
-  document_.edit({.field = QStringLiteral("spares"), .title = tr("spares box"), .shown = {}},
-                 [&](Profile& p) {
-                   if (box == SparesBox{})
-                     p.sparesBox.reset();
-                   else
-                     p.sparesBox = box;
-                 });
+  document_.edit(
+      {.field = QStringLiteral("spares, edit %1").arg(++step_), .title = tr("spares box"), .shown = {}},
+      [&](Profile& p) {
+        if (box == SparesBox{})
+          p.sparesBox.reset();
+        else
+          p.sparesBox = box;
+      });
   reading_ = false;
 }
 
 template <class Spare>
 void SparesEditor::showRows(Table<Spare>& table, const std::vector<Spare>& spares,
-                            QStringList (*cells)(const Spare&)) {
+                            const std::function<QStringList(const Spare&)>& cells) {
   if (table.pending) return;  // what is still to be mended is not written over
   std::vector<QStringList> rows;
   for (const Spare& spare : spares) rows.push_back(cells(spare));
@@ -199,7 +228,7 @@ void SparesEditor::showRows(Table<Spare>& table, const std::vector<Spare>& spare
   table.view->showRows(rows);
 }
 
-void SparesEditor::refresh() {
+void SparesEditor::refresh(const UnitsShown& units) {
   if (reading_) return;
   const SparesBox box = document_.profile().sparesBox.value_or(SparesBox{});
   if (!(box == written_)) {  // undone, reverted or another bike: nothing of this is to be mended any more
@@ -207,9 +236,15 @@ void SparesEditor::refresh() {
     written_ = box;
     complaint_.clear();
   }
-  showRows(fronts_, box.front, sprocketCells);
-  showRows(rears_, box.rear, sprocketCells);
-  showRows(chains_, box.chains, chainCells);
+  // What is still to be mended stays in the unit that it was typed in.
+  if (!(units == units_) && !fronts_.pending && !rears_.pending) {
+    units_ = units;
+    for (auto* table : {fronts_.view, rears_.view}) table->setHorizontalHeaderLabels(sprocketTitles(units_));
+  }
+  const auto sprocket = [&](const SpareSprocket& spare) { return sprocketCells(spare, units_); };
+  showRows<SpareSprocket>(fronts_, box.front, sprocket);
+  showRows<SpareSprocket>(rears_, box.rear, sprocket);
+  showRows<SpareChain>(chains_, box.chains, chainCells);
 }
 
 }  // namespace layshaft::ui

@@ -6,6 +6,7 @@
 
 #include "ui/document/document.h"
 #include "ui/editors/columns_table.h"
+#include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
 
@@ -17,7 +18,7 @@ class SparesEditor : public QWidget {
  public:
   explicit SparesEditor(Document& document, QWidget* parent = nullptr);
 
-  void refresh();
+  void refresh(const UnitsShown& units);
   const QString& complaint() const { return complaint_; }  ///< what was said last
 
  signals:
@@ -39,13 +40,16 @@ class SparesEditor : public QWidget {
                               QStringList& complaints);
 
   template <class Spare>
-  void showRows(Table<Spare>& table, const std::vector<Spare>& spares, QStringList (*cells)(const Spare&));
+  void showRows(Table<Spare>& table, const std::vector<Spare>& spares,
+                const std::function<QStringList(const Spare&)>& cells);
 
   Document& document_;
+  UnitsShown units_;
   Table<SpareSprocket> fronts_, rears_;
   Table<SpareChain> chains_;
   SparesBox written_;  ///< the box as it was read last
   QString complaint_;
+  int step_ = 0;          ///< each edit of a table is a step of its own
   bool reading_ = false;  ///< what the user is typing stays as it is
 };
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <type_traits>
 
+#include "core/number_text.h"
 #include "core/units.h"
 #include "ui/editors/stop.h"
 #include "ui/editors/tyre_field.h"
@@ -174,13 +175,14 @@ Stop rollout(const Strip& strip) {
             std::optional<double> mm;
             if (const auto shown = box->optionalValue())
               mm = withoutNoise(units::millimetresFromMetres(strip.units.si(Quantity::SmallLength, *shown)));
-            strip.report(strip.edits().setRollout(mm));
+            strip.report(strip.edits().setRollout(mm, strip.units));
           },
       .backToStock =
           [&strip] {
             // What was measured on stock's tyre says nothing about another one.
             const bool sameTyre = strip.edits().current().rearTyre.sameTyre(strip.stock().rearTyre);
-            strip.report(strip.edits().setRollout(sameTyre ? strip.stock().options.rolloutMm : std::nullopt));
+            strip.report(strip.edits().setRollout(sameTyre ? strip.stock().options.rolloutMm : std::nullopt,
+                                                  strip.units));
           }};
 }
 

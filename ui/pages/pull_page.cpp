@@ -9,6 +9,7 @@
 #include "core/report.h"
 #include "ui/pages/side_scroll.h"
 #include "ui/words/cautions.h"
+#include "ui/words/csv_units.h"
 #include "ui/words/pull_notes.h"
 #include "ui/words/road_words.h"
 
@@ -71,7 +72,7 @@ void PullPage::showPlan() {
                  .arg(fieldNames(bike.resistanceLacks).join(tr(", ")));
   if (!bike.boundsLack.empty())
     notes << tr("No grip or wheelie limit without %1.").arg(fieldNames(bike.boundsLack).join(tr(", ")));
-  notes << pullNotes(*plan_);
+  notes << pullNotes(*plan_, units_);
   notes << closedCourseCaution();
   const QString text = notes.join(QStringLiteral("\n\n"));
   if (notes_->text() != text) notes_->setText(text);
@@ -82,7 +83,7 @@ std::vector<QStringList> PullPage::numbers() const {
 }
 
 QString PullPage::csv() const {
-  return plan_ ? QString::fromStdString(pullCsv(*plan_)) : QString();
+  return plan_ ? QString::fromStdString(csvInUnits(pullCsv(*plan_), units_)) : QString();
 }
 
 }  // namespace layshaft::ui

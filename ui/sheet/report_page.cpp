@@ -1,11 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/sheet/report_page.h"
 
-#include <QBuffer>
 #include <QCoreApplication>
-#include <QImage>
-#include <QPainter>
-#include <QPdfWriter>
+#include <QLocale>
+#include <algorithm>
 
 #include "ui/charts/appearance.h"
 #include "ui/charts/readout.h"
@@ -22,108 +20,133 @@ struct Say {
   Q_DECLARE_TR_FUNCTIONS(ReportPage)
 };
 
-// A4 landscape at 96 dots per inch, the size the widgets are laid out for.
-constexpr int kDotsPerInch = 96;
-constexpr QSizeF kPage{1123, 794};
-constexpr double kMargin = 28;
-constexpr double kPngScale = 2.0;
+constexpr double kInset = 24;  // of the texts, as the readout has it
+constexpr double kGap = 4;
+// What readout and chart need to be read; on less paper all of it is made smaller. Pixels at 96 dots per
+// inch.
+constexpr double kLeastWidth = 900, kLeastChart = 300;
 
-void paintPage(QPainter& painter, const Plan& plan, const UnitsShown& units) {
-  const QPalette paper = [] {
-    QPalette palette = lightPalette();
-    palette.setColor(QPalette::Window, Qt::white);
-    return palette;
-  }();
-  const ChartPalette colours(paper);
+QPalette paperPalette() {
+  QPalette palette = lightPalette();
+  palette.setColor(QPalette::Window, Qt::white);
+  return palette;
+}
+
+QFont paperFont(double points, bool bold = false) {
   QFont font;
-  font.setPointSizeF(10);
-  QFont bold = font;
-  bold.setBold(true);
+  font.setPointSizeF(points);
+  font.setBold(bold);
+  return font;
+}
 
-  painter.setFont(bold);
-  painter.setPen(colours.text);
-  const QRectF title(kMargin + 24, kMargin, kPage.width() - 2 * kMargin - 48, 20);
-  // A long name gives way to the teeth at the right.
-  painter.drawText(title, Qt::AlignLeft,
-                   QFontMetricsF(bold).elidedText(shownName(plan.bikeName).simplified(), Qt::ElideRight,
-                                                  title.width() * 0.7));
-  painter.setFont(font);
-  painter.drawText(
-      title, Qt::AlignRight,
-      Say::tr("Stock %1, proposed %2").arg(teethPair(plan.stock.setup), teethPair(plan.proposed.setup)));
+/// Everything on the page but the chart, measured.
+struct Parts {
+  Summary words;
+  std::vector<KeyFigure> figures;
+  QStringList foot;
+  double title, readout, cautions;
+  double all() const { return title + readout + kGap + kGap + cautions; }
+};
 
-  TextCache texts;
-  Summary words = summary(plan, units);
-  words.cautions.clear();  // all of them stand at the foot
-  const double width = kPage.width() - 2 * kMargin;
-  const auto figures = keyFigures(plan, units);
-  const double readoutHeight = Readout::heightFor(font, width, words, figures, texts);
-  Readout::paint(painter, QRectF(kMargin, kMargin + 22, width, readoutHeight), font, colours, words, figures,
-                 texts);
+Parts partsIn(double width, const Plan& plan, const UnitsShown& units, QStringList foot, TextCache& texts) {
+  Parts parts{.words = summary(plan, units),
+              .figures = keyFigures(plan, units),
+              .foot = std::move(foot),
+              .title = QFontMetricsF(paperFont(10, true)).height() + 2,
+              .readout = 0,
+              .cautions = 0};
+  parts.words.cautions.clear();  // all of them stand at the foot
+  parts.readout = Readout::heightFor(paperFont(10), width, parts.words, parts.figures, texts);
+  for (const QString& line : parts.foot)
+    parts.cautions += texts.wrappedHeight(paperFont(9), line, width - 2 * kInset);
+  return parts;
+}
 
-  QFont small = font;
-  small.setPointSizeF(9);
-  painter.setPen(colours.text);
-  QStringList lines = cautionsFor(plan, CautionPlace::Paper);
-  if (const QString instrument = speedometerWords(plan); !instrument.isEmpty() && !lines.contains(instrument))
+}  // namespace
+
+QString ReportSheet::title() const {
+  return shownName(plan_->bikeName).simplified();
+}
+
+QString ReportSheet::setupWords() const {
+  const QString stock = teethPair(plan_->stock.setup), proposed = teethPair(plan_->proposed.setup);
+  return day_.isValid() ? Say::tr("Stock %1, proposed %2 – %3", "pairs and the day")
+                              .arg(stock, proposed, QLocale().toString(day_, QLocale::LongFormat))
+                        : Say::tr("Stock %1, proposed %2").arg(stock, proposed);
+}
+
+QStringList ReportSheet::foot() const {
+  QStringList lines = cautionsFor(*plan_, CautionPlace::Paper);
+  if (const QString instrument = speedometerWords(*plan_);
+      !instrument.isEmpty() && !lines.contains(instrument))
     lines.prepend(instrument);
-  const double footWidth = width - 48;
-  double footHeight = 0.0;
-  for (const QString& line : lines) footHeight += texts.wrappedHeight(small, line, footWidth);
-  const double cautionTop = kPage.height() - kMargin - footHeight;
-  double y = cautionTop;
-  for (const QString& line : lines) {
-    const double height = texts.wrappedHeight(small, line, footWidth);
-    texts.drawWrapped(painter, small, QRectF(kMargin + 24, y, footWidth, height), line);
+  return lines;
+}
+
+void ReportSheet::paintPage(QPainter& painter, const QRectF& room, int) const {
+  const double unit = sheetDpi() / 96.0;
+  TextCache texts;
+  double scale = 1.0;
+  const auto enough = [&] {
+    const QSizeF size = room.size() / scale;
+    return size.width() >= kLeastWidth * unit &&
+           size.height() - partsIn(size.width(), *plan_, units_, foot(), texts).all() >= kLeastChart * unit;
+  };
+  constexpr double kSmallest = 0.2, kStep = 0.97;
+  while (scale > kSmallest && !enough()) scale *= kStep;
+  painter.save();
+  painter.translate(room.topLeft());
+  painter.scale(scale, scale);
+  paint(painter, room.size() / scale);
+  painter.restore();
+}
+
+void ReportSheet::paint(QPainter& painter, const QSizeF& room) const {
+  const QPalette paper = paperPalette();
+  const ChartPalette colours(paper);
+  const QFont font = paperFont(10), bold = paperFont(10, true), small = paperFont(9);
+  TextCache texts;
+  const Parts parts = partsIn(room.width(), *plan_, units_, foot(), texts);
+
+  const QRectF top(kInset, 0, room.width() - 2 * kInset, parts.title);
+  const QString setups = setupWords();
+  painter.setPen(colours.text);
+  painter.setFont(font);
+  painter.drawText(top, Qt::AlignRight, setups);
+  // A long name gives way to the teeth at the right.
+  painter.setFont(bold);
+  painter.drawText(
+      top, Qt::AlignLeft,
+      QFontMetricsF(bold).elidedText(title(), Qt::ElideRight,
+                                     top.width() - QFontMetricsF(font).horizontalAdvance(setups) - kInset));
+
+  const QRectF readout(0, parts.title, room.width(), parts.readout);
+  Readout::paint(painter, readout, font, colours, parts.words, parts.figures, texts);
+
+  double y = room.height() - parts.cautions;
+  const QRectF area(0, readout.bottom() + kGap, room.width(), y - kGap - readout.bottom() - kGap);
+  painter.setPen(colours.text);
+  for (const QString& line : parts.foot) {
+    const double height = texts.wrappedHeight(small, line, top.width());
+    texts.drawWrapped(painter, small, QRectF(kInset, y, top.width(), height), line);
     y += height;
   }
 
   SawtoothChart chart;
   chart.setFont(font);
   chart.usePalette(paper);
-  const QRectF area(kMargin, kMargin + 26 + readoutHeight, kPage.width() - 2 * kMargin,
-                    cautionTop - readoutHeight - kMargin - 38);
   chart.resize(area.size().toSize());
-  chart.show(std::make_shared<const Plan>(plan), units);
+  chart.show(plan_, units_);
   // The chart lays itself out when it is resized, which a widget that is never shown must be told.
   chart.ensureLaidOut();
   chart.renderInto(painter, area);
 }
 
-}  // namespace
-
 std::optional<QString> writeReportPage(const Plan& plan, const UnitsShown& units, PictureFormat format,
                                        QIODevice& out) {
-  if (format == PictureFormat::Pdf) {
-    // Into memory first: standard output cannot be sought.
-    QBuffer buffer;
-    buffer.open(QIODevice::WriteOnly);
-    {
-      QPdfWriter pdf(&buffer);
-      pdf.setPageSize(QPageSize(QPageSize::A4));
-      pdf.setPageOrientation(QPageLayout::Landscape);
-      pdf.setPageMargins({});
-      pdf.setResolution(kDotsPerInch);  // so that a point is as large as on the page's own grid
-      pdf.setTitle(shownName(plan.bikeName));
-      QPainter painter(&pdf);
-      painter.scale(pdf.width() / kPage.width(), pdf.height() / kPage.height());
-      paintPage(painter, plan, units);
-    }
-    if (out.write(buffer.data()) != buffer.data().size()) return out.errorString();
-    return std::nullopt;
-  }
-  QImage image((kPage * kPngScale).toSize(), QImage::Format_RGB32);
-  image.fill(Qt::white);
-  QPainter painter(&image);
-  painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
-  painter.scale(kPngScale, kPngScale);
-  paintPage(painter, plan, units);
-  painter.end();
-  QBuffer buffer;
-  buffer.open(QIODevice::WriteOnly);
-  if (!image.save(&buffer, "PNG")) return Say::tr("the picture could not be written");
-  if (out.write(buffer.data()) != buffer.data().size()) return out.errorString();
-  return std::nullopt;
+  const ReportSheet sheet(std::make_shared<const Plan>(plan), units);
+  const QPageSize paper(QPageSize::A4);
+  return format == PictureFormat::Pdf ? writePdf(sheet, paper, out) : writePng(sheet, paper, out);
 }
 
 }  // namespace layshaft::ui

@@ -8,9 +8,9 @@
 
 #include "core/file.h"
 #include "ui/document/file_name.h"
-#include "ui/window/file_actions.h"
 #include "ui/window/main_window.h"
-#include "ui/window/messages.h"
+#include "ui/window/save_dialog.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -34,10 +34,28 @@ void fill(QTableWidget& table, const std::vector<QStringList>& rows) {
 ExportActions::ExportActions(MainWindow& window) : QObject(&window), window_(window) {}
 
 void ExportActions::addTo(QMenu& menu) {
-  menu.addAction(tr("Copy &Picture"), this, &ExportActions::copyPicture);
-  menu.addAction(tr("&Save Picture…"), this, &ExportActions::savePicture);
-  menu.addAction(tr("Save &Data…"), this, &ExportActions::saveNumbers);
-  menu.addAction(tr("Show Data as a &Table"), this, &ExportActions::showNumbers);
+  const auto icon = [](const char* name) { return QIcon::fromTheme(QLatin1String(name)); };
+  QList<QAction*> ofPicture, ofData;
+  ofPicture << menu.addAction(tr("Copy &Picture"), this, &ExportActions::copyPicture)
+            << menu.addAction(icon("document-save-as"), tr("&Save Picture…"), this,
+                              &ExportActions::savePicture);
+  ofData << menu.addAction(icon("document-save-as"), tr("Save &Data…"), this, &ExportActions::saveNumbers)
+         << menu.addAction(tr("Show Data as a &Table"), this, &ExportActions::showNumbers);
+  ofPicture.front()->setIcon(icon("edit-copy"));
+  menu.setToolTipsVisible(true);
+  const auto offer = [this, ofPicture, ofData] {
+    const Page* page = window_.currentPage();
+    const bool picture = window_.currentPicture(), data = page && !page->numbers().empty();
+    for (QAction* action : ofPicture) {
+      action->setEnabled(picture);
+      action->setToolTip(picture ? QString() : tr("This page has no picture; its data can be saved."));
+    }
+    for (QAction* action : ofData) {
+      action->setEnabled(data);
+      action->setToolTip(data ? QString() : tr("This page has no data yet."));
+    }
+  };
+  connect(&menu, &QMenu::aboutToShow, this, offer);
 }
 
 void ExportActions::copyPicture() {
@@ -47,23 +65,30 @@ void ExportActions::copyPicture() {
 void ExportActions::savePicture() {
   Picture* picture = window_.currentPicture();
   if (!picture) return;
-  const QString file = fileToSave(&window_, tr("Save the Picture"),
-                                  fileNameFrom(window_.document().title()) + QStringLiteral(".png"),
-                                  tr("Pictures (*.png *.svg *.pdf)"),
-                                  {QStringLiteral(".png"), QStringLiteral(".svg"), QStringLiteral(".pdf")});
-  if (file.isEmpty()) return;
-  if (const auto why = picture->savePicture(file)) warnOfFile(&window_, tr("Picture Not Saved"), file, *why);
+  saveExport(window_,
+             {.word = QStringLiteral("picture"),
+              .title = tr("Save the Picture"),
+              .failure = tr("Picture Not Saved"),
+              .of = window_.currentPageName(),
+              .kinds = {{tr("PNG picture"), QStringLiteral(".png")},
+                        {tr("SVG drawing"), QStringLiteral(".svg")},
+                        {tr("PDF page"), QStringLiteral(".pdf")}}},
+             [picture](const QString& file) { return picture->savePicture(file); });
 }
 
 void ExportActions::saveNumbers() {
   Page* page = window_.currentPage();
   if (!page) return;
-  const QString file = fileToSave(&window_, tr("Save the Data"),
-                                  fileNameFrom(window_.document().title()) + QStringLiteral(".csv"),
-                                  tr("Comma-separated values (*.csv)"), {QStringLiteral(".csv")});
-  if (file.isEmpty()) return;
-  if (const auto problem = saveFile(pathOf(file), page->csv().toStdString()))
-    warnOfFile(&window_, tr("Data Not Saved"), file, *problem);
+  saveExport(window_,
+             {.word = QStringLiteral("data"),
+              .title = tr("Save the Data"),
+              .failure = tr("Data Not Saved"),
+              .of = window_.currentPageName(),
+              .kinds = {{tr("Comma-separated values"), QStringLiteral(".csv")}}},
+             [page](const QString& file) -> std::optional<QString> {
+               const auto problem = saveFile(pathOf(file), page->csv().toStdString());
+               return problem ? std::optional(sentence(*problem)) : std::nullopt;
+             });
 }
 
 void ExportActions::showNumbers() {

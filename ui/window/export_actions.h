@@ -14,6 +14,7 @@ class ExportActions : public QObject {
  public:
   explicit ExportActions(MainWindow& window);
 
+  /// The menu offers what the page in view has when it opens, and says why where it has nothing.
   void addTo(QMenu& menu);
 
  private:

@@ -18,6 +18,8 @@
 #include "ui/window/export_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
+#include "ui/window/print_actions.h"
+#include "ui/window/save_dialog.h"
 #include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
@@ -25,7 +27,13 @@ namespace {
 
 const QString kFileEnding = QStringLiteral(".bike.json");
 
-QString fileFilter() {
+/// How bikes are called in dialogs, and how their files end; what other programs wrote may end otherwise.
+QList<FileKind> bikeKinds() {
+  return {{FileActions::tr("Bike profiles"), kFileEnding},
+          {FileActions::tr("JSON files"), QStringLiteral(".json")}};
+}
+
+QString openFilter() {
   return FileActions::tr("Bike profiles (*.bike.json);;All files (*)");
 }
 
@@ -40,49 +48,40 @@ MainWindow* windowOn(const QString& file) {
 
 }  // namespace
 
-QString fileNameFrom(const QString& title) {
-  QString name;
-  for (const QChar c : onOneLine(title))
-    name += QStringLiteral("/\\:*?\"<>|").contains(c) ? QLatin1Char('-') : c;
-  name = name.simplified();
-  while (name.startsWith(QLatin1Char('.'))) name.remove(0, 1);  // else it would be hidden
-  constexpr qsizetype kLongest = 80;  // in bytes at most four times that, and an ending must fit too
-  return name.left(name.size() > kLongest && name[kLongest - 1].isHighSurrogate() ? kLongest - 1 : kLongest);
-}
-
-QString fileToSave(QWidget* parent, const QString& title, const QString& start, const QString& filter,
-                   const QStringList& endings) {
-  const QString chosen = QFileDialog::getSaveFileName(parent, title, start, filter);
-  if (chosen.isEmpty()) return {};
-  for (const QString& ending : endings)
-    if (chosen.endsWith(ending, Qt::CaseInsensitive)) return chosen;
-  const QString file = chosen + endings.front();
-  if (QFileInfo::exists(file) && ask(parent, QMessageBox::Question, title,
-                                     FileActions::tr("%1 already exists. Replace it?").arg(shownFile(file)),
-                                     QMessageBox::Yes | QMessageBox::No, QMessageBox::No) != QMessageBox::Yes)
-    return {};
-  return file;
+void finishTyping(QWidget& window) {
+  if (QWidget* field = window.focusWidget()) {
+    field->clearFocus();
+    field->setFocus();
+  }
 }
 
 FileActions::FileActions(MainWindow& window)
     : QObject(&window), window_(window), exports_(new ExportActions(window)) {}
 
 void FileActions::addFileMenu(QMenuBar& bar) {
+  const auto icon = [](const char* name) { return QIcon::fromTheme(QLatin1String(name)); };
   QMenu* menu = bar.addMenu(tr("&File"));
-  menu->addAction(tr("&New Bike…"), QKeySequence::New, this, &FileActions::newBike);
-  menu->addAction(tr("&Open…"), QKeySequence::Open, this, &FileActions::open);
-  QMenu* recent = menu->addMenu(tr("Open &Recent"));
+  menu->addAction(icon("document-new"), tr("&New Bike…"), QKeySequence::New, this, &FileActions::newBike);
+  menu->addAction(icon("document-open"), tr("&Open…"), QKeySequence::Open, this, &FileActions::open);
+  QMenu* recent = menu->addMenu(icon("document-open-recent"), tr("Open &Recent"));
   connect(recent, &QMenu::aboutToShow, this, [this, recent] { rebuildRecent(recent); });
+  QAction* again = menu->addAction(tr("Open the &Last File at Start"), this,
+                                   [](bool on) { preferences::setOpensLastFile(on); });
+  again->setCheckable(true);
+  connect(menu, &QMenu::aboutToShow, again, [again] { again->setChecked(preferences::opensLastFile()); });
   menu->addSeparator();
-  menu->addAction(tr("&Save"), QKeySequence::Save, this, &FileActions::save);
-  menu->addAction(tr("Save &As…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this,
-                  &FileActions::saveAs);
-  revert_ = menu->addAction(tr("Re&vert to Saved"), this, &FileActions::revert);
+  menu->addAction(icon("document-save"), tr("&Save"), QKeySequence::Save, this, &FileActions::save);
+  menu->addAction(icon("document-save-as"), tr("Save &As…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
+                  this, &FileActions::saveAs);
+  revert_ = menu->addAction(icon("document-revert"), tr("Re&vert to Saved"), this, &FileActions::revert);
   menu->addSeparator();
-  exports_->addTo(*menu->addMenu(tr("&Export")));
+  QMenu* exports = menu->addMenu(icon("document-export"), tr("&Export"));
+  exports_->addTo(*exports);
+  (new PrintActions(window_))->addTo(*menu);
   menu->addSeparator();
-  menu->addAction(tr("&Close Window"), QKeySequence::Close, &window_, &QWidget::close);
-  menu->addAction(tr("&Quit"), QKeySequence::Quit, qApp, &QApplication::closeAllWindows);
+  menu->addAction(icon("window-close"), tr("&Close Window"), QKeySequence::Close, &window_, &QWidget::close);
+  menu->addAction(icon("application-exit"), tr("&Quit"), QKeySequence::Quit, qApp,
+                  &QApplication::closeAllWindows);
 }
 
 void FileActions::watchOverUnsavedWork() {
@@ -140,7 +139,7 @@ void FileActions::open() {
   const QString folder = file.isEmpty() ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
                                         : QFileInfo(file).path();
   for (const QString& chosen :
-       QFileDialog::getOpenFileNames(&window_, tr("Open a Bike"), folder, fileFilter()))
+       QFileDialog::getOpenFileNames(&window_, tr("Open a Bike"), folder, openFilter()))
     openFile(chosen);
 }
 
@@ -163,6 +162,14 @@ void FileActions::openFile(const QString& file) {
   window->show();
 }
 
+void FileActions::openLastFile() {
+  const QString last = preferences::recentFiles().value(0);
+  if (!preferences::opensLastFile() || last.isEmpty()) return;
+  if (!markOf(pathOf(last)))
+    return window_.say(tr("The last file, %1, is not there any more.").arg(shownFile(last)));
+  openFile(last);
+}
+
 void FileActions::openDropped(const QList<QUrl>& urls) {
   for (const QUrl& url : urls) {
     if (url.isLocalFile())
@@ -183,16 +190,8 @@ bool FileActions::saveTo(const QString& file) {
   return true;
 }
 
-/// A field keeps what is being typed until it is left, which neither a shortcut nor closing does.
-void FileActions::finishTyping() {
-  if (QWidget* field = window_.focusWidget()) {
-    field->clearFocus();
-    field->setFocus();
-  }
-}
-
 bool FileActions::save() {
-  finishTyping();
+  finishTyping(window_);
   const Document& document = window_.document();
   if (document.file().isEmpty()) return saveAs();
   if (document.changedOutside() &&
@@ -206,13 +205,12 @@ bool FileActions::save() {
 }
 
 bool FileActions::saveAs() {
-  finishTyping();
+  finishTyping(window_);
   QString start = window_.document().file();
   if (start.isEmpty())
     start = QDir(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation))
                 .filePath(fileNameFrom(window_.document().title()) + kFileEnding);
-  const QString chosen = fileToSave(&window_, tr("Save the Bike As"), start, fileFilter(),
-                                    {kFileEnding, QStringLiteral(".json")});
+  const QString chosen = fileToSave(&window_, tr("Save the Bike As"), start, bikeKinds(), kFileEnding);
   if (chosen.isEmpty()) return false;
   const QString file = QFileInfo(chosen).absoluteFilePath();
   if (MainWindow* other = windowOn(file); other && other != &window_) {
@@ -227,7 +225,7 @@ void FileActions::revert() {
   if (document.isModified() &&
       ask(&window_, QMessageBox::Question, tr("Revert"),
           tr("Go back to the bike as it was saved? What you changed since will be lost."),
-          QMessageBox::Yes | QMessageBox::No, QMessageBox::No) != QMessageBox::Yes)
+          QMessageBox::Yes | QMessageBox::Cancel, QMessageBox::Cancel) != QMessageBox::Yes)
     return;
   const QString file = document.file();
   const auto mark = markOf(pathOf(file));
@@ -237,7 +235,7 @@ void FileActions::revert() {
 }
 
 bool FileActions::mayDiscard() {
-  finishTyping();
+  finishTyping(window_);
   const Document& document = window_.document();
   const bool gone = !document.file().isEmpty() && !markOf(pathOf(document.file()));
   if (!document.isModified() && !gone) return true;

@@ -20,6 +20,8 @@ class FileActions : public QObject {
   void addFileMenu(QMenuBar& bar);
 
   void openFile(const QString& file);
+  /// Opens the file that was opened or saved last, if that is wanted at the start.
+  void openLastFile();
   void openDropped(const QList<QUrl>& urls);
   /// Whether the document may be closed: asks if it was changed, and saves if that is wanted.
   bool mayDiscard();
@@ -30,7 +32,6 @@ class FileActions : public QObject {
  private:
   void newBike();
   void open();
-  void finishTyping();
   bool save();
   bool saveAs();
   bool saveTo(const QString& file);
@@ -44,12 +45,7 @@ class FileActions : public QObject {
   bool toldOfOther_ = false;  ///< that the file was changed by somebody else
 };
 
-/// Asks where to save; a name without one of the endings gets the first, and a file that would then be
-/// replaced without the dialog having asked is asked about here. Empty if the user thinks better of it.
-QString fileToSave(QWidget* parent, const QString& title, const QString& start, const QString& filter,
-                   const QStringList& endings);
-
-/// A name for a file from any text: no folder is meant by it, and nothing that a file system may refuse.
-QString fileNameFrom(const QString& title);
+/// A field keeps what is being typed until it is left, which neither a shortcut nor closing does.
+void finishTyping(QWidget& window);
 
 }  // namespace layshaft::ui

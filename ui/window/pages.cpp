@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/limits.h"
+#include "core/number_text.h"
 #include "core/units.h"
 #include "ui/document/preferences.h"
 #include "ui/editors/aim_editor.h"
@@ -17,10 +18,20 @@
 #include "ui/pages/sawtooth_page.h"
 #include "ui/window/export_actions.h"
 #include "ui/window/main_window.h"
+#include "ui/words/field_table.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
+
+namespace {
+
+/// What settings call a page: titles are translated, and some change with the bike.
+QString wordOf(const QWidget& page) {
+  return QString::fromLatin1(page.metaObject()->className()).section(QStringLiteral("::"), -1);
+}
+
+}  // namespace
 
 Pages::Pages(MainWindow& window) : window_(window) {
   setDocumentMode(true);
@@ -34,6 +45,8 @@ Pages::Pages(MainWindow& window) : window_(window) {
   chain_->setMotion(preferences::motion());
   add(chain_, tr("Chain"));
   addLadder();
+  for (int i = 0; i < count(); ++i)
+    if (wordOf(*widget(i)) == preferences::pageInView()) setCurrentIndex(i);
   connect(this, &QTabWidget::currentChanged, this, [this] {
     current();  // is there before its fields are filled, also before the window is shown
     refreshForms();
@@ -44,6 +57,10 @@ void Pages::add(Page* page, const QString& title) {
   addTab(page, title);
   pages_.push_back(page);
   connect(page, &Page::wasBuilt, this, &Pages::refreshForms);
+  connect(page, &Page::wasBuilt, this, [page] {
+    if (const QVariantMap state = preferences::pageState(wordOf(*page)); !state.isEmpty())
+      page->restore(state);
+  });
   connect(page, &Page::detailsWanted, this, [this](std::string_view key) { window_.showDetails(key); });
   connect(page, &Page::cruiseDragged, this, &Pages::dragCruise);
   connect(page, &Page::pictureMenuWanted, this, [this](const QPoint& at) {
@@ -91,6 +108,12 @@ void Pages::follow(const Profile& profile) {
   refreshForms();
 }
 
+void Pages::keepState() const {
+  preferences::setPageInView(wordOf(*currentWidget()));
+  for (const Page* page : pages_)
+    if (page->isBuilt()) preferences::setPageState(wordOf(*page), page->state());
+}
+
 Page* Pages::current() {
   auto* page = qobject_cast<Page*>(currentWidget());
   if (page) page->ensureBuilt();
@@ -109,13 +132,19 @@ void Pages::setMotion(bool on) {
 }
 
 void Pages::dragCruise(double mps, int drag) {
-  const double kmh = std::clamp(std::round(units::kmhFromMps(mps)), limits::kCruiseSpeedKmh.low,
+  const UnitsShown& units = window_.units();
+  const double whole = units.si(Quantity::Speed, std::round(units.shown(Quantity::Speed, mps)));
+  const double kmh = std::clamp(withoutNoise(units::kmhFromMps(whole)), limits::kCruiseSpeedKmh.low,
                                 limits::kCruiseSpeedKmh.high);
-  window_.document().edit(
-      {.field = QStringLiteral("cruise.%1").arg(drag),
-       .title = tr("cruise speed"),
-       .shown = [](const Profile& p) { return p.cruiseSpeedKmh ? number(*p.cruiseSpeedKmh, 0) : QString(); }},
-      [kmh](Profile& p) { p.cruiseSpeedKmh = kmh; });
+  window_.document().edit({.field = QStringLiteral("cruise.%1").arg(drag),
+                           .title = tr("cruise speed"),
+                           .shown =
+                               [units](const Profile& p) {
+                                 return p.cruiseSpeedKmh ? shownText(*fieldRow("cruise_speed_kmh"),
+                                                                     *p.cruiseSpeedKmh, units)
+                                                         : QString();
+                               }},
+                          [kmh](Profile& p) { p.cruiseSpeedKmh = kmh; });
 }
 
 }  // namespace layshaft::ui

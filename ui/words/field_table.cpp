@@ -8,6 +8,7 @@
 #include <cstdlib>
 #include <string>
 
+#include "core/number_text.h"
 #include "core/units.h"
 #include "ui/words/field_rows.h"
 
@@ -63,24 +64,45 @@ QString withIndex(const char* words, const std::optional<int>& index) {
 }
 
 struct Conversion {
-  Quantity quantity;
-  double siPerFileUnit;
+  Quantity quantity = Quantity::Plain;
+  double siPerFileUnit = 1.0;
+  /// Decimals that mean about as much in the imperial unit as none in the file's: hundredths of an inch are
+  /// quarters of a millimetre.
+  int imperialDecimals = 0;
 };
 
 Conversion conversionOf(FileUnit unit) {
   switch (unit) {
     case FileUnit::Millimetre:
-      return {Quantity::SmallLength, units::metresFromMillimetres(1.0)};
+      return {Quantity::SmallLength, units::metresFromMillimetres(1.0), 2};
     case FileUnit::Metre:
-      return {Quantity::Length, 1.0};
+      return {.quantity = Quantity::Length};
     case FileUnit::Kilogram:
-      return {Quantity::Mass, 1.0};
+      return {.quantity = Quantity::Mass};
     case FileUnit::KilometrePerHour:
-      return {Quantity::Speed, units::mpsFromKmh(1.0)};
+      return {Quantity::Speed, units::mpsFromKmh(1.0), 0};
+    case FileUnit::Celsius:
+      return {.quantity = Quantity::Temperature};
+    case FileUnit::Hectopascal:
+      return {Quantity::AirPressure, units::pascalsFromHectopascals(1.0), 2};
+    case FileUnit::Bar:
+      return {Quantity::TyrePressure, units::pascalsFromBar(1.0), -1};
+    case FileUnit::SquareMetre:
+      return {.quantity = Quantity::Area, .imperialDecimals = -1};
+    case FileUnit::KilogramSquareMetre:
+      return {.quantity = Quantity::Inertia, .imperialDecimals = -1};
+    case FileUnit::Kilonewton:
+      return {Quantity::Strength, 1000.0, -2};
+    case FileUnit::PerKilometrePerHourSquared:
+      return {Quantity::SpeedGrowth, 1.0 / (units::mpsFromKmh(1.0) * units::mpsFromKmh(1.0)), 0};
     case FileUnit::Plain:
       break;
   }
-  return {Quantity::Plain, 1.0};
+  return {};
+}
+
+double rounded(double x, int decimals) {
+  return QString::number(x, 'f', decimals).toDouble();
 }
 
 }  // namespace
@@ -109,7 +131,7 @@ QString fieldHelp(const Field& field, const FieldRule& rule, const UnitsShown& u
   const QString help = field.help ? FieldTable::tr(field.help) : QString();
   if (!field.measure.typical) return help;
   const auto number = [&](double x) {
-    const double shown = shownNumber(field, x, units);
+    const double shown = rounded(shownNumber(field, x, units), shownDecimals(field, units));
     constexpr double kWhole = 100.0;  // from here on three digits are whole numbers
     return std::abs(shown) < kWhole ? QLocale().toString(shown, 'g', 3) : QLocale().toString(shown, 'f', 0);
   };
@@ -132,6 +154,44 @@ double shownNumber(const Field& field, double inFile, const UnitsShown& units) {
 double fileNumber(const Field& field, double shown, const UnitsShown& units) {
   const Conversion conversion = conversionOf(field.measure.unit);
   return withoutNoise(units.si(conversion.quantity, shown) / conversion.siPerFileUnit);
+}
+
+int shownDecimals(const Field& field, const UnitsShown& units) {
+  const bool imperial = units.system() == UnitSystem::Imperial;
+  const int more = imperial ? conversionOf(field.measure.unit).imperialDecimals : 0;
+  return std::max(field.measure.decimals + more, 0);
+}
+
+int typedDecimals(const Field& field, const UnitsShown& units) {
+  constexpr int kMore = 2;
+  return shownDecimals(field, units) + (field.measure.unit == FileUnit::Plain ? 0 : kMore);
+}
+
+double shownValue(const Field& field, double inFile, const UnitsShown& units) {
+  const double all = shownNumber(field, inFile, units);
+  const int decimals = shownDecimals(field, units);
+  for (int d = decimals; d <= typedDecimals(field, units); ++d) {
+    const double few = rounded(all, d);
+    // The file keeps twelve digits.
+    if (std::abs(few - all) <= 1e-11 * std::abs(all) + 1e-6 * std::pow(10.0, -d)) return few;
+  }
+  return rounded(all, decimals);
+}
+
+QString shownText(const Field& field, double inFile, const UnitsShown& units) {
+  return QLocale().toString(shownValue(field, inFile, units), 'f', QLocale::FloatingPointShortest);
+}
+
+double shownStep(const Field& field, const FieldRule& rule, const UnitsShown& units) {
+  constexpr double kWideRange = 200.0, kWideStep = 5.0;
+  const auto [quantity, siPerFileUnit, more] = conversionOf(field.measure.unit);
+  const bool wide = field.measure.decimals == 0 && rule.limit.high - rule.limit.low > kWideRange;
+  const double inFile = (wide ? kWideStep : 1.0) * std::pow(10.0, -field.measure.decimals);
+  const double step = std::abs(units.shown(quantity, inFile * siPerFileUnit) - units.shown(quantity, 0.0));
+  const double size = std::pow(10.0, std::floor(std::log10(step) + 1e-9));
+  for (const double round : {1.0, 2.0, 5.0})
+    if (step < 1.5 * round * size) return round * size;
+  return 10.0 * size;
 }
 
 QString shownUnit(const Field& field, const FieldRule& rule, const UnitsShown& units) {

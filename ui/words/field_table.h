@@ -14,7 +14,20 @@
 namespace layshaft::ui {
 
 /// The unit that a number has in the file; `Plain` is shown in the unit of its limit.
-enum class FileUnit { Plain, Millimetre, Metre, Kilogram, KilometrePerHour };
+enum class FileUnit {
+  Plain,
+  Millimetre,
+  Metre,
+  Kilogram,
+  KilometrePerHour,
+  Celsius,
+  Hectopascal,
+  Bar,
+  SquareMetre,
+  KilogramSquareMetre,
+  Kilonewton,
+  PerKilometrePerHourSquared
+};
 
 struct TypicalRange {
   double low, high;
@@ -23,8 +36,8 @@ struct TypicalRange {
 /// How a field is read and what stands in its place while it is open.
 struct FieldMeasure {
   FileUnit unit = FileUnit::Plain;
-  int decimals = 0;
-  std::optional<double> usual{};          ///< what is taken where it is open, in the unit of the file
+  int decimals = 0;               ///< in the unit of the file; in another one as many as mean about as much
+  std::optional<double> usual{};  ///< what is taken where it is open, in the unit of the file
   std::optional<TypicalRange> typical{};  ///< in the unit of the file
   const char* open = nullptr;             ///< of a choice: what "not given" is called
 };
@@ -53,9 +66,19 @@ QString fieldHelp(const Field& field, const FieldRule& rule, const UnitsShown& u
 /// What a choice is called while it is open.
 QString openWord(const Field& field);
 
-/// A number of the file as it is shown, and back.
+/// A number of the file in the unit shown, with every digit, and back.
 double shownNumber(const Field& field, double inFile, const UnitsShown& units);
 double fileNumber(const Field& field, double shown, const UnitsShown& units);
+/// The decimals that a field is read with, and those that may be typed.
+int shownDecimals(const Field& field, const UnitsShown& units);
+int typedDecimals(const Field& field, const UnitsShown& units);
+/// A number of the file as it is read: with the digits that were typed where these few say all of it, else
+/// rounded to the field's own decimals.
+double shownValue(const Field& field, double inFile, const UnitsShown& units);
+/// The same, written.
+QString shownText(const Field& field, double inFile, const UnitsShown& units);
+/// A round step, in the unit shown.
+double shownStep(const Field& field, const FieldRule& rule, const UnitsShown& units);
 /// The unit that a field's numbers are shown in, empty for bare numbers.
 QString shownUnit(const Field& field, const FieldRule& rule, const UnitsShown& units);
 /// A unit of the file in the user's words, such as "rpm".

@@ -40,9 +40,9 @@ QString slipWords(double slip) {
 
 }  // namespace
 
-QStringList pullNotes(const Plan& plan) {
+QStringList pullNotes(const Plan& plan, const UnitsShown& units) {
   QStringList notes;
-  if (const QString assumed = assumedWords(*plan.pullBike); !assumed.isEmpty()) notes << assumed;
+  if (const QString assumed = assumedWords(*plan.pullBike, units); !assumed.isEmpty()) notes << assumed;
   if (plan.pullBike->torque)
     if (const auto& beyond = plan.pullBike->torque->beyond()) notes << beyondWords(*beyond);
   if (plan.road.slip > 0.0) notes << slipWords(plan.road.slip);

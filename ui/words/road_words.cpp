@@ -72,21 +72,37 @@ QString startPhrase(const RunFigures& run) {
                     : RoadWords::tr("stays in %1", "a gear").arg(start);
 }
 
-/// Whether the profile's own roll-on is the one in top gear that every bike is compared by.
-bool isTheUsualRollOn(const Plan& plan) {
+bool inMiles(const UnitsShown& units) {
+  return units.system() != UnitSystem::Metric;
+}
+
+/// Whether the profile's own roll-on is the one in top gear that every bike is compared by, in the unit shown
+/// or in the one that it is for lack of another.
+bool isTheUsualRollOn(const Plan& plan, const UnitsShown& units) {
   const RollOnRequest& asked = plan.rollOn;
   const auto isTop = [&](const SetupPlan& setup) {
     return !asked.gear || *asked.gear == static_cast<int>(setup.gearing.gears.size());
   };
-  return isTop(plan.stock) && isTop(plan.proposed) &&
-         asked.fromMps == units::mpsFromKmh(defaults::kRollOnFromKmh) &&
-         asked.toMps == units::mpsFromKmh(defaults::kRollOnToKmh);
+  const auto goes = [&](double fromMps, double toMps) {
+    constexpr double kNoise = 1e-9;  // m/s
+    return std::abs(asked.fromMps - fromMps) < kNoise && std::abs(asked.toMps - toMps) < kNoise;
+  };
+  const bool usual =
+      goes(units::mpsFromKmh(defaults::kRollOnFromKmh), units::mpsFromKmh(defaults::kRollOnToKmh)) ||
+      (inMiles(units) &&
+       goes(units::mpsFromMph(defaults::kRollOnFromMph), units::mpsFromMph(defaults::kRollOnToMph)));
+  return usual && isTop(plan.stock) && isTop(plan.proposed);
 }
 
 QString rollOnName(const RollOnRequest& asked, const UnitsShown& units) {
   const QString speed = units.name(Quantity::Speed);
-  const QString slow = number(units.shown(Quantity::Speed, asked.fromMps), 0),
-                fast = number(units.shown(Quantity::Speed, asked.toMps), 0);
+  // A title is no estimate: 80 km/h are not 50 mph.
+  const auto speedText = [&](double mps) {
+    const double shown = units.shown(Quantity::Speed, mps);
+    constexpr double kWhole = 0.005;
+    return number(shown, std::abs(shown - std::round(shown)) < kWhole ? 0 : 1);
+  };
+  const QString slow = speedText(asked.fromMps), fast = speedText(asked.toMps);
   return asked.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*asked.gear)
                     : RoadWords::tr("%1–%2 %3, top gear, s").arg(slow, fast, speed);
 }
@@ -113,14 +129,16 @@ QStringList fieldNames(const std::vector<std::string_view>& keys) {
   return names;
 }
 
-QString assumedWords(const PullBike& bike) {
+QString assumedWords(const PullBike& bike, const UnitsShown& units) {
   QStringList parts;
   for (const Assumed& assumed : bike.assumed) {
     if (assumed.key == "bike.engine.torque_curve")
       continue;  // no value that was taken: a sentence of its own
+    const Field* row = fieldRow(assumed.key);
     const auto rule = fieldRule(assumed.key);
-    const QString unit = rule ? fileUnitWord(rule->limit.unit) : QString();
-    const QString name = fieldName(assumed.key), value = QLocale().toString(assumed.value, 'g', 4);
+    if (!row || !rule) continue;
+    const QString unit = shownUnit(*row, *rule, units);
+    const QString name = fieldName(assumed.key), value = shownText(*row, assumed.value, units);
     parts << (unit.isEmpty() ? RoadWords::tr("%1 %2", "field and value").arg(name, value)
                              : RoadWords::tr("%1 %2 %3", "field, value and unit").arg(name, value, unit));
   }
@@ -146,19 +164,28 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
                       Band{units.shown(Quantity::Speed, band->low), units.shown(Quantity::Speed, band->high)})
                 : std::nullopt;
   };
+  const bool miles = inMiles(units);
+  const auto rollOn = [&](const SetupPlan& setup) {
+    return miles ? rollOnInMiles(setup)
+                 : RollOnFigures{.topS = setup.road.run.rollOnTopS, .bestS = setup.road.run.rollOnBestS};
+  };
+  const RollOnFigures was = rollOn(plan.stock), is = rollOn(plan.proposed);
   std::vector<QStringList> rows{
       {QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"), RoadWords::tr("Difference"),
        RoadWords::tr("± for 2 % of Rollout")},
-      row(RoadWords::tr("0–60 mph, s"), from.zeroTo60MphS, to.zeroTo60MphS, 2),
-      row(RoadWords::tr("0–100 km/h, s"), from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
+      miles
+          ? row(RoadWords::tr("0–60 mph, s"), from.zeroTo60MphS, to.zeroTo60MphS, 2, road.zeroTo60BandS)
+          : row(RoadWords::tr("0–100 km/h, s"), from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
       row(RoadWords::tr("100 m, s"), from.hundredMetresS, to.hundredMetresS, 2),
       row(RoadWords::tr("1/8 mile, s"), from.eighthMileS, to.eighthMileS, 2),
       row(RoadWords::tr("1/4 mile, s"), from.quarterMileS, to.quarterMileS, 2, road.quarterMileBandS),
       row(RoadWords::tr("1/4 mile, %1").arg(speed), shown(from.quarterMileSpeedMps),
           shown(to.quarterMileSpeedMps), 1),
-      row(RoadWords::tr("80–120 km/h, top gear, s"), from.rollOnTopS, to.rollOnTopS, 2),
-      row(RoadWords::tr("80–120 km/h, best gear, s"), from.rollOnBestS, to.rollOnBestS, 2)};
-  if (!isTheUsualRollOn(plan))
+      row(miles ? RoadWords::tr("50–75 mph, top gear, s") : RoadWords::tr("80–120 km/h, top gear, s"),
+          was.topS, is.topS, 2),
+      row(miles ? RoadWords::tr("50–75 mph, best gear, s") : RoadWords::tr("80–120 km/h, best gear, s"),
+          was.bestS, is.bestS, 2)};
+  if (!isTheUsualRollOn(plan, units))
     rows.push_back(row(rollOnName(plan.rollOn, units), from.askedRollOnS, to.askedRollOnS, 2));
   rows.push_back(row(RoadWords::tr("Straight, s"), drive(from, &DriveFigures::timeS),
                      drive(to, &DriveFigures::timeS), 2, road.driveBandS));

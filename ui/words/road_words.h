@@ -19,7 +19,7 @@ QString limitWords(LimitedBy limit);
 QStringList fieldNames(const std::vector<std::string_view>& keys);
 
 /// One sentence on everything that was taken because the profile leaves it open; empty if nothing was.
-QString assumedWords(const PullBike& bike);
+QString assumedWords(const PullBike& bike, const UnitsShown& units);
 
 /// The usual figures of runs: titles, then a row each with stock, proposed, difference and how uncertain they
 /// are.

@@ -67,7 +67,7 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
     if (const QString start = standingStartWords(plan); !start.isEmpty()) out += start + QLatin1Char('\n');
     if (plan.drive) out += driveWords(plan, units) + QStringLiteral("\n\n");
   }
-  for (const QString& note : pullNotes(plan)) out += note + QStringLiteral("\n\n");
+  for (const QString& note : pullNotes(plan, units)) out += note + QStringLiteral("\n\n");
   const QStringList cautions = cautionsFor(plan, CautionPlace::Paper);
   if (const QString instrument = speedometerWords(plan);
       !instrument.isEmpty() && !cautions.contains(instrument))

@@ -1,16 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/units_shown.h"
 
-#include <cmath>
-
 #include "core/units.h"
 
 namespace layshaft::ui {
-
-double withoutNoise(double x) {
-  constexpr double kDigits = 1e7;
-  return std::round(x * kDigits) / kDigits;
-}
 
 UnitsShown UnitsShown::forLocale(const QLocale& locale) {
   switch (locale.measurementSystem()) {
@@ -24,13 +17,22 @@ UnitsShown UnitsShown::forLocale(const QLocale& locale) {
   return UnitsShown(UnitSystem::Metric);
 }
 
+QStringList UnitsShown::words() {
+  return {QStringLiteral("metric"), QStringLiteral("imperial"), QStringLiteral("mixed")};
+}
+
+std::optional<UnitsShown> UnitsShown::fromWord(const QString& word) {
+  const auto at = words().indexOf(word);
+  return at < 0 ? std::nullopt : std::optional(UnitsShown(static_cast<UnitSystem>(at)));
+}
+
 double UnitsShown::factor(Quantity quantity) const {
   const bool imperial = system_ == UnitSystem::Imperial;
   switch (quantity) {
     case Quantity::Speed:
       return system_ == UnitSystem::Metric ? units::mpsFromKmh(1.0) : units::mpsFromMph(1.0);
     case Quantity::Length:
-      return imperial ? 12.0 * units::kMetresPerInch : 1.0;
+      return imperial ? units::kMetresPerFoot : 1.0;
     case Quantity::SmallLength:
       return imperial ? units::kMetresPerInch : units::metresFromMillimetres(1.0);
     case Quantity::Torque:
@@ -41,10 +43,23 @@ double UnitsShown::factor(Quantity quantity) const {
       return imperial ? units::kNewtonsPerPoundForce : 1.0;
     case Quantity::Power:
       return imperial ? units::kWattsPerMechanicalHorsepower : 1000.0;
+    case Quantity::AirPressure:
+      return imperial ? units::kPascalsPerInchOfMercury : units::pascalsFromHectopascals(1.0);
+    case Quantity::TyrePressure:
+      return imperial ? units::kPascalsPerPsi : units::pascalsFromBar(1.0);
+    case Quantity::Area:
+      return imperial ? units::kSquareMetresPerSquareFoot : 1.0;
+    case Quantity::Inertia:
+      return imperial ? units::kKilogramSquareMetresPerPoundSquareFoot : 1.0;
+    case Quantity::Strength:
+      return imperial ? units::kNewtonsPerPoundForce : 1000.0;
+    case Quantity::SpeedGrowth:
+      return 1.0 / (factor(Quantity::Speed) * factor(Quantity::Speed));
     case Quantity::EngineSpeed:
     case Quantity::Ratio:
     case Quantity::Percent:
     case Quantity::Time:
+    case Quantity::Temperature:
     case Quantity::Plain:
       break;
   }
@@ -52,9 +67,13 @@ double UnitsShown::factor(Quantity quantity) const {
 }
 
 double UnitsShown::shown(Quantity quantity, double si) const {
+  if (quantity == Quantity::Temperature && system_ == UnitSystem::Imperial)
+    return units::fahrenheitFromCelsius(si);
   return si / factor(quantity);
 }
 double UnitsShown::si(Quantity quantity, double shown) const {
+  if (quantity == Quantity::Temperature && system_ == UnitSystem::Imperial)
+    return units::celsiusFromFahrenheit(shown);
   return shown * factor(quantity);
 }
 
@@ -86,6 +105,20 @@ QString UnitsShown::name(Quantity quantity) const {
       return tr("%");
     case Quantity::Time:
       return tr("s");
+    case Quantity::Temperature:
+      return imperial ? tr("°F") : tr("°C");
+    case Quantity::AirPressure:
+      return imperial ? tr("inHg") : tr("hPa");
+    case Quantity::TyrePressure:
+      return imperial ? tr("psi") : tr("bar");
+    case Quantity::Area:
+      return imperial ? tr("ft²") : tr("m²");
+    case Quantity::Inertia:
+      return imperial ? tr("lb·ft²") : tr("kg·m²");
+    case Quantity::Strength:
+      return imperial ? tr("lbf") : tr("kN");
+    case Quantity::SpeedGrowth:
+      return system_ == UnitSystem::Metric ? tr("1/(km/h)²") : tr("1/mph²");
     case Quantity::Ratio:
     case Quantity::Plain:
       break;

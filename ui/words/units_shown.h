@@ -4,6 +4,8 @@
 #include <QCoreApplication>
 #include <QLocale>
 #include <QString>
+#include <QStringList>
+#include <optional>
 
 namespace layshaft::ui {
 
@@ -20,13 +22,21 @@ enum class Quantity {
   Force,
   Power,
   Time,
+  Temperature,
+  AirPressure,
+  TyrePressure,
+  Area,
+  Inertia,
+  Strength,     ///< of a chain: a force too large for the unit of forces
+  SpeedGrowth,  ///< a share per speed squared
   Plain
 };
 
 enum class UnitSystem { Metric, Imperial, Mixed };
 
 /// The units that people see; files and studies never know them.
-/// Metric: km/h, m and mm, N·m, kg. Imperial: mph, ft and in, lb·ft, lb. Mixed: mph, else metric.
+/// Metric: km/h, m and mm, N·m, kg, °C, hPa, bar. Imperial: mph, ft and in, lb·ft, lb, °F, inHg, psi. Mixed:
+/// mph, else metric.
 class UnitsShown {
   Q_DECLARE_TR_FUNCTIONS(UnitsShown)
  public:
@@ -35,10 +45,16 @@ class UnitsShown {
   /// What the desktop's region would expect.
   static UnitsShown forLocale(const QLocale& locale);
 
+  /// The units of a word, as settings and commands write it; none for a word not known.
+  static std::optional<UnitsShown> fromWord(const QString& word);
+  /// All the words, in the order of the systems.
+  static QStringList words();
+  QString word() const { return words().at(static_cast<int>(system_)); }
+
   UnitSystem system() const { return system_; }
 
-  /// Shown value of an SI value (m/s, m, N·m, kg; engine speed in rpm, ratios and per cent as they are) and
-  /// back.
+  /// Shown value of an SI value (m/s, m, N·m, kg, Pa; temperature in °C, engine speed in rpm, ratios and per
+  /// cent as they are) and back.
   double shown(Quantity quantity, double si) const;
   double si(Quantity quantity, double shown) const;
   /// Decimals that a length of the chain run is read with: a tenth of a millimetre, a hundredth of an inch.
@@ -52,12 +68,9 @@ class UnitsShown {
   bool operator==(const UnitsShown&) const = default;
 
  private:
-  double factor(Quantity quantity) const;  ///< SI per shown unit
+  double factor(Quantity quantity) const;  ///< SI per shown unit, of all but temperature
 
   UnitSystem system_;
 };
-
-/// The number without the last digits that converting there and back may leave and nobody typed.
-double withoutNoise(double x);
 
 }  // namespace layshaft::ui

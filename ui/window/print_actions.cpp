@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/print_actions.h"
+
+#include <QBuffer>
+#include <QDate>
+#include <QLocale>
+#include <QPrintDialog>
+#include <QPrintPreviewDialog>
+
+#include "core/file.h"
+#include "core/report.h"
+#include "ui/document/file_name.h"
+#include "ui/sheet/report_page.h"
+#include "ui/window/file_actions.h"
+#include "ui/window/main_window.h"
+#include "ui/window/messages.h"
+#include "ui/window/save_dialog.h"
+#include "ui/words/problem_words.h"
+#include "ui/words/text_report.h"
+
+namespace layshaft::ui {
+namespace {
+
+/// The paper that is usual where the user lives.
+QPageSize usualPaper() {
+  return QPageSize(QLocale().measurementSystem() == QLocale::ImperialUSSystem ? QPageSize::Letter
+                                                                              : QPageSize::A4);
+}
+
+/// What the bike is by now: the window's own plan may be a frame behind.
+SharedPlan planOf(MainWindow& window) {
+  return std::make_shared<const Plan>(plan(window.document().profile()));
+}
+
+ReportSheet sheetOf(MainWindow& window) {
+  return {planOf(window), window.units(), QDate::currentDate()};
+}
+
+/// The report as bytes, in the format that the ending of the file stands for.
+std::optional<QString> writeReport(MainWindow& window, const QString& file) {
+  const auto endsIn = [&](const char* ending) {
+    return file.endsWith(QLatin1String(ending), Qt::CaseInsensitive);
+  };
+  QBuffer out;
+  out.open(QIODevice::WriteOnly);
+  std::optional<QString> why;
+  if (endsIn(".pdf"))
+    why = writePdf(sheetOf(window), usualPaper(), out);
+  else if (endsIn(".png"))
+    why = writePng(sheetOf(window), usualPaper(), out);
+  else if (endsIn(".csv"))
+    out.write(QByteArray::fromStdString(reportCsv(*planOf(window))));
+  else if (endsIn(".json"))
+    out.write(QByteArray::fromStdString(reportJson(*planOf(window))));
+  else
+    out.write(textReport(*planOf(window), window.units()).toUtf8());
+  if (why) return why;
+  const QByteArray& bytes = out.data();
+  const auto problem = saveFile(pathOf(file), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+  return problem ? std::optional(sentence(*problem)) : std::nullopt;
+}
+
+}  // namespace
+
+PrintActions::PrintActions(MainWindow& window) : QObject(&window), window_(window) {}
+
+void PrintActions::addTo(QMenu& menu) {
+  menu.addAction(tr("Save Re&port…"), this, &PrintActions::saveReport)
+      ->setIcon(QIcon::fromTheme(QStringLiteral("document-export")));
+  menu.addAction(tr("Print Previe&w…"), this, &PrintActions::preview)
+      ->setIcon(QIcon::fromTheme(QStringLiteral("document-print-preview")));
+  QAction* print = menu.addAction(tr("P&rint…"), this, [this] { this->print(); });
+  print->setShortcut(QKeySequence::Print);
+  print->setIcon(QIcon::fromTheme(QStringLiteral("document-print")));
+}
+
+void PrintActions::saveReport() {
+  finishTyping(window_);
+  saveExport(window_,
+             {.word = QStringLiteral("report"),
+              .title = tr("Save the Report"),
+              .failure = tr("Report Not Saved"),
+              .of = tr("report", "in a file's name"),
+              .kinds = {{tr("PDF page"), QStringLiteral(".pdf")},
+                        {tr("PNG picture"), QStringLiteral(".png")},
+                        {tr("Text"), QStringLiteral(".txt")},
+                        {tr("Comma-separated values"), QStringLiteral(".csv")},
+                        {tr("JSON data"), QStringLiteral(".json")}}},
+             [this](const QString& file) { return writeReport(window_, file); });
+}
+
+std::unique_ptr<QPrinter> PrintActions::makePrinter(const Sheet& sheet) {
+  auto printer = std::make_unique<QPrinter>();
+  printer->setResolution(sheetDpi());
+  printer->setDocName(sheet.title());
+  if (layout_.isValid()) {
+    printer->setPageLayout(layout_);
+  } else {
+    // What the printer has in it, where it says so; a file has the paper of the place.
+    if (printer->outputFormat() == QPrinter::PdfFormat) printer->setPageSize(usualPaper());
+    printer->setPageOrientation(sheet.orientation());
+  }
+  return printer;
+}
+
+void PrintActions::print(const Sheet& sheet, QPrinter& printer) {
+  layout_ = printer.pageLayout();
+  if (const auto why = paintSheet(sheet, printer))
+    return warn(&window_, tr("Report Not Printed"),
+                printer.outputFileName().isEmpty()
+                    ? tr("The report was not printed: %1.").arg(*why)
+                    : tr("%1: %2.", "file and what is wrong").arg(shownFile(printer.outputFileName()), *why));
+  window_.say(printer.outputFileName().isEmpty()
+                  ? tr("The report went to the printer %1.").arg(printer.printerName())
+                  : tr("Saved to %1.").arg(shownFile(printer.outputFileName())));
+}
+
+void PrintActions::print() {
+  finishTyping(window_);
+  const ReportSheet sheet = sheetOf(window_);
+  const auto printer = makePrinter(sheet);
+  QPrintDialog dialog(printer.get(), &window_);
+  dialog.setWindowTitle(tr("Print the Report"));
+  if (dialog.exec() == QDialog::Accepted) print(sheet, *printer);
+}
+
+void PrintActions::preview() {
+  finishTyping(window_);
+  const ReportSheet sheet = sheetOf(window_);
+  const auto printer = makePrinter(sheet);
+  QPrintPreviewDialog dialog(printer.get(), &window_);
+  dialog.setWindowTitle(tr("Print Preview"));
+  connect(&dialog, &QPrintPreviewDialog::paintRequested, this, [this, &sheet](QPrinter* on) {
+    layout_ = on->pageLayout();
+    // What cannot be printed cannot be shown either; the dialog stays empty then.
+    if (const auto why = paintSheet(sheet, *on)) window_.say(tr("No preview: %1.").arg(*why));
+  });
+  dialog.resize(dialog.size().expandedTo(window_.size() * 0.9));
+  dialog.exec();
+}
+
+}  // namespace layshaft::ui

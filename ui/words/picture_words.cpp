@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/picture_words.h"
+
+#include <QCoreApplication>
+
+#include "ui/words/numbers.h"
+#include "ui/words/plain_text.h"
+
+namespace layshaft::ui {
+namespace {
+
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(PictureWords)
+};
+
+}  // namespace
+
+QString pictureHeading(const Plan& plan) {
+  return Say::tr("%1: stock %2, proposed %3", "bike and pairs")
+      .arg(shownName(plan.bikeName).simplified(), teethPair(plan.stock.setup),
+           teethPair(plan.proposed.setup));
+}
+
+}  // namespace layshaft::ui
