@@ -294,11 +294,18 @@ TEST_F(NewBikeDialogTest, AUsualCruiseSpeedIsOfferedInTheUnitsShown) {
   line("Cruise").setText("2");
   EXPECT_FALSE(canCreate());
   EXPECT_TRUE(says("Cruise speed:"));
-  NewBikeDialog imperial({{QStringLiteral("sample"), workedExample()}}, nullptr,
-                         ui::UnitsShown(ui::UnitSystem::Imperial));
-  imperial.findChild<QComboBox*>()->setCurrentIndex(1);
-  ASSERT_TRUE(imperial.profile());
-  EXPECT_EQ(imperial.profile()->cruiseSpeedKmh.has_value(), true);
+  for (const double kept : {0.0, 101.3}) {
+    Profile sample = workedExample();
+    sample.cruiseSpeedKmh = kept > 0 ? std::optional(kept) : std::nullopt;
+    NewBikeDialog imperial({{QStringLiteral("sample"), sample}}, nullptr,
+                           ui::UnitsShown(ui::UnitSystem::Imperial));
+    imperial.findChild<QComboBox*>()->setCurrentIndex(1);
+    ASSERT_TRUE(imperial.profile() && imperial.profile()->cruiseSpeedKmh);
+    if (kept > 0)
+      EXPECT_EQ(imperial.profile()->cruiseSpeedKmh, kept) << "no digit of a sample's is lost";
+    else
+      EXPECT_NEAR(*imperial.profile()->cruiseSpeedKmh, 112.65408, 1e-5) << "70 mph";
+  }
 }
 
 }  // namespace

@@ -34,7 +34,10 @@ QString shortNumber(double x) {
 QStringList ratioParts(const QString& text) {
   static const QRegularExpression blanks(QStringLiteral("[\\s;]+|,\\s+"));
   static const QRegularExpression aroundSigns(QStringLiteral("\\s*([/:\\-\\x{2013}\\x{00F7}@])\\s*"));
-  QString joined = text;  // "27 / 16" is one gear
+  static const QRegularExpression unit(QStringLiteral("\\s+(?=(?:rpm|km/h|kmh|mph)\\b)"),
+                                       QRegularExpression::CaseInsensitiveOption);
+  QString joined = text;  // "27 / 16" is one gear, and so is "5000 rpm @ 110 km/h"
+  joined.remove(unit);
   joined.replace(aroundSigns, QStringLiteral("\\1"));
   QStringList parts;
   for (const QString& part : joined.split(blanks, Qt::SkipEmptyParts))
