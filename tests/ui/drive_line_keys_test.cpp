@@ -31,6 +31,29 @@ TEST_F(DriveLineKeys, TypingIntoAGearGoesThroughWhatMayNotStayInBetween) {
   EXPECT_EQ(gear(2).text(), "1.95");
 }
 
+TEST_F(DriveLineKeys, ARatioMayBeTypedAsTeeth) {
+  for (const char* pair : {"27/16", "27:16", "27-16"}) {
+    typeInto(decimal("Primary"), "1.9");
+    typeInto(decimal("Primary"), pair);
+    EXPECT_EQ(proposed().primaryRatio, 1.6875) << pair;
+    EXPECT_EQ(message(), "") << pair;
+  }
+  typeInto(gear(2), "35/18");
+  EXPECT_NEAR(proposed().gearRatios[1], 35.0 / 18.0, 0.00005);
+  leave();
+  EXPECT_NEAR(proposed().gearRatios[1], 35.0 / 18.0, 0.00005) << "what it shows is what it is";
+}
+
+TEST_F(DriveLineKeys, TeethThatGiveNoRatioAreRefusedInWordsAndTheRatioStays) {
+  for (const char* pair : {"27/0", "27/", "99/3"}) {
+    const double before = proposed().primaryRatio;
+    typeInto(decimal("Primary"), pair);
+    leave();
+    EXPECT_EQ(proposed().primaryRatio, before) << pair;
+    EXPECT_TRUE(message().contains(pair)) << pair << ": " << message().toStdString();
+  }
+}
+
 TEST_F(DriveLineKeys, EngineSpeedsBelongToTheBike) {
   typeInto(box("Rev limit"), "12500");
   EXPECT_EQ(document_.profile().bike.engine.revLimitRpm, 12500);

@@ -8,6 +8,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 
+#include "core/study/gearing.h"
 #include "tests/ui/support.h"
 #include "ui/document/samples.h"
 
@@ -187,6 +188,124 @@ TEST_F(NewBikeDialogTest, ARevLimitBelowTheSamplesShiftPointIsExplained) {
   line("Rev limit").setText(QString::number(*shifting->second.bike.engine.shiftRpm - 100));
   EXPECT_FALSE(canCreate());
   EXPECT_TRUE(says("Shift point")) << "in the user's words";
+}
+
+TEST_F(NewBikeDialogTest, TakesTeethAsTheTradeWritesThem) {
+  fill();
+  for (const char* pair : {"27/16", "27:16", "27-16", " 27 / 16 ", "27–16"}) {
+    line("Primary").setText(QString::fromUtf8(pair));
+    line("Gear ratios").setText(QString::fromUtf8(pair) + " 1.2");
+    ASSERT_TRUE(canCreate()) << pair;
+    EXPECT_EQ(dialog_.profile()->stock.primaryRatio, 1.6875) << pair;
+    EXPECT_THAT(dialog_.profile()->stock.gearRatios.values(), testing::ElementsAre(1.6875, 1.2)) << pair;
+  }
+  for (const char* pair : {"27/0", "0/16", "27/", "/16", "27.5/16", "27/16/2", "1000/16"}) {
+    line("Primary").setText(pair);
+    EXPECT_FALSE(canCreate()) << pair;
+    EXPECT_TRUE(says("Primary ratio")) << pair;
+  }
+}
+
+TEST_F(NewBikeDialogTest, ARevLimitMayHaveItsUnitAndNoOther) {
+  fill();
+  line("Rev limit").setText("11200 rpm");
+  ASSERT_TRUE(canCreate());
+  EXPECT_EQ(dialog_.profile()->bike.engine.revLimitRpm, 11200);
+  line("Rev limit").setText("11200 mph");
+  EXPECT_FALSE(canCreate());
+  EXPECT_TRUE(says("Rev limit, rpm"));
+}
+
+TEST_F(NewBikeDialogTest, RevsAtASpeedStandInForRatios) {
+  fill();
+  const layshaft::Setup known = dialog_.profile().value().stock;
+  QStringList readings;
+  const Gearing geared = gearing(known, {.revLimitRpm = 12500});
+  for (const GearFigures& gear : geared.gears)
+    readings << QStringLiteral("%1@60").arg(geared.rollout.rpm(60 / 3.6, gear.overallRatio), 0, 'f', 1);
+  line("Gear ratios").setText(readings.join(' '));
+  ASSERT_TRUE(canCreate());
+  EXPECT_THAT(dialog_.profile()->stock.gearRatios.values(),
+              testing::Pointwise(testing::DoubleNear(0.0005), known.gearRatios.values()));
+  line("Primary").clear();
+  ASSERT_TRUE(canCreate()) << "folded into the gears";
+  EXPECT_EQ(dialog_.profile()->stock.primaryRatio, 1.0);
+  EXPECT_NEAR(dialog_.profile()->stock.gearRatios[0], known.primaryRatio * known.gearRatios[0], 0.0005);
+  line("Gear ratios").setText("5000@110");
+  ASSERT_TRUE(canCreate()) << "one reading is enough";
+  const double inKmh = dialog_.profile()->stock.gearRatios[0];
+  line("Gear ratios").setText("5000 rpm @ 110 km/h");
+  ASSERT_TRUE(canCreate());
+  EXPECT_EQ(dialog_.profile()->stock.gearRatios[0], inKmh);
+  line("Gear ratios").setText("5000@68.35mph");
+  ASSERT_TRUE(canCreate());
+  EXPECT_NEAR(dialog_.profile()->stock.gearRatios[0], inKmh, 0.0005);
+}
+
+TEST_F(NewBikeDialogTest, AReadingThatIsNoneIsExplained) {
+  fill();
+  for (const char* reading : {"5000@", "@110", "5000@0", "100@110", "5000@110@2", "5000@fast", "5000@900"}) {
+    line("Gear ratios").setText(reading);
+    EXPECT_FALSE(canCreate()) << reading;
+    EXPECT_TRUE(says(QStringLiteral("“%1”").arg(reading))) << reading;
+    EXPECT_TRUE(says("5000@110")) << reading;
+  }
+  line("Gear ratios").setText("5000@110");
+  line("Rear tyre").clear();
+  EXPECT_FALSE(canCreate());
+  EXPECT_TRUE(says("Rear tyre")) << "without it a reading is no ratio";
+}
+
+TEST_F(NewBikeDialogTest, ChainOrBeltIsTakenIfItIsKnown) {
+  fill();
+  auto& drive = *dialog_.findChildren<QComboBox*>()[1];
+  EXPECT_EQ(dialog_.profile()->stock.options, SetupOptions{}) << "nothing is made up";
+  drive.setCurrentText("Chain 525");
+  line("Links").setText("114");
+  ASSERT_TRUE(canCreate());
+  EXPECT_EQ(dialog_.profile()->stock.options.chainSize, chainSize("525"));
+  EXPECT_EQ(dialog_.profile()->stock.options.links, 114);
+  for (const char* links : {"12", "114.5", "many"}) {
+    line("Links").setText(links);
+    EXPECT_FALSE(canCreate()) << links;
+    EXPECT_TRUE(says("Links:")) << links;
+  }
+  drive.setCurrentText("Toothed belt");
+  line("Belt pitch").setText("14");
+  line("Belt teeth").setText("133");
+  ASSERT_TRUE(canCreate()) << "the links are not the belt's";
+  const SetupOptions belt = dialog_.profile()->stock.options;
+  EXPECT_EQ(belt.finalDrive, FinalDrive::Belt);
+  EXPECT_EQ(belt.beltPitchMm, 14);
+  EXPECT_EQ(belt.beltTeeth, 133);
+  EXPECT_EQ(belt.links, std::nullopt);
+  line("Belt pitch").setText("1");
+  EXPECT_FALSE(canCreate());
+  EXPECT_TRUE(says("Belt pitch:"));
+}
+
+TEST_F(NewBikeDialogTest, AUsualCruiseSpeedIsOfferedInTheUnitsShown) {
+  fill();
+  EXPECT_EQ(dialog_.profile()->cruiseSpeedKmh, 110);
+  line("Cruise").clear();
+  EXPECT_EQ(dialog_.profile()->cruiseSpeedKmh, std::nullopt);
+  line("Cruise").setText("60 mph");
+  EXPECT_NEAR(dialog_.profile()->cruiseSpeedKmh.value(), 96.56064, 1e-5);
+  line("Cruise").setText("2");
+  EXPECT_FALSE(canCreate());
+  EXPECT_TRUE(says("Cruise speed:"));
+  for (const double kept : {0.0, 101.3}) {
+    Profile sample = workedExample();
+    sample.cruiseSpeedKmh = kept > 0 ? std::optional(kept) : std::nullopt;
+    NewBikeDialog imperial({{QStringLiteral("sample"), sample}}, nullptr,
+                           ui::UnitsShown(ui::UnitSystem::Imperial));
+    imperial.findChild<QComboBox*>()->setCurrentIndex(1);
+    ASSERT_TRUE(imperial.profile() && imperial.profile()->cruiseSpeedKmh);
+    if (kept > 0)
+      EXPECT_EQ(imperial.profile()->cruiseSpeedKmh, kept) << "no digit of a sample's is lost";
+    else
+      EXPECT_NEAR(*imperial.profile()->cruiseSpeedKmh, 112.65408, 1e-5) << "70 mph";
+  }
 }
 
 }  // namespace

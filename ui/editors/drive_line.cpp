@@ -14,6 +14,7 @@
 #include <utility>
 
 #include "ui/editors/flow_layout.h"
+#include "ui/editors/typed_ratio.h"
 #include "ui/editors/whole_in_view.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
@@ -37,6 +38,7 @@ void whenEdited(QWidget* editor, const std::function<void()>& edited) {
 void whenRefused(QWidget* editor, const std::function<void(const QString&, double, double)>& tell) {
   if (auto* whole = dynamic_cast<WholeBox*>(editor)) whole->whenRefused(tell);
   if (auto* decimal = dynamic_cast<DecimalBox*>(editor)) decimal->whenRefused(tell);
+  if (auto* ratio = dynamic_cast<RatioBox*>(editor)) ratio->whenTeethRefused(tell);
 }
 
 }  // namespace

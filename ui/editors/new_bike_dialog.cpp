@@ -9,11 +9,15 @@
 #include <QPushButton>
 #include <QRegularExpression>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <cmath>
 
 #include "core/limits.h"
 #include "core/profile_file.h"
+#include "core/study/gear_reading.h"
+#include "core/units.h"
 #include "ui/editors/columns_table.h"
+#include "ui/editors/typed_ratio.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
@@ -25,31 +29,64 @@ QString shortNumber(double x) {
   return QLocale().toString(x, 'g', 8).remove(QLocale().groupSeparator());
 }
 
-/// A ratio may be typed as the tooth counts that make it.
-std::optional<double> typedRatio(const QString& text, const Limit& limit) {
-  const QStringList parts = text.split(QLatin1Char('/'));
-  if (parts.size() == 1) return typedNumber(text, limit.high);
-  if (parts.size() != 2) return std::nullopt;
-  const auto driven = typedNumber(parts[0]), driving = typedNumber(parts[1]);
-  if (!driven || !driving || *driving <= 0) return std::nullopt;
-  return std::round(*driven / *driving * 1e6) / 1e6;
-}
-
 /// Between blanks a comma is a decimal mark, unless points are: "2,71 2,06", "2.71, 2.06" and "2.71,2.06" all
 /// read.
 QStringList ratioParts(const QString& text) {
   static const QRegularExpression blanks(QStringLiteral("[\\s;]+|,\\s+"));
+  static const QRegularExpression aroundSigns(QStringLiteral("\\s*([/:\\-\\x{2013}\\x{00F7}@])\\s*"));
+  static const QRegularExpression unit(QStringLiteral("\\s+(?=(?:rpm|km/h|kmh|mph)\\b)"),
+                                       QRegularExpression::CaseInsensitiveOption);
+  QString joined = text;  // "27 / 16" is one gear, and so is "5000 rpm @ 110 km/h"
+  joined.remove(unit);
+  joined.replace(aroundSigns, QStringLiteral("\\1"));
   QStringList parts;
-  for (const QString& part : text.split(blanks, Qt::SkipEmptyParts))
+  for (const QString& part : joined.split(blanks, Qt::SkipEmptyParts))
     parts << (part.contains(QLatin1Char('.')) ? part.split(QLatin1Char(','), Qt::SkipEmptyParts)
                                               : QStringList(part));
   return parts;
 }
 
+/// What a rider does on the open road, in round numbers of the units shown (common practice, no source).
+double usualCruise(const UnitsShown& units) {
+  constexpr double kMph = 70.0, kKmh = 110.0;
+  return units.system() == UnitSystem::Metric ? kKmh : kMph;
+}
+
+/// A rev limit may be typed with its unit: "12500 rpm".
+QString withoutRpm(QString text) {
+  static const QRegularExpression unit(QStringLiteral("\\s*rpm\\s*$"),
+                                       QRegularExpression::CaseInsensitiveOption);
+  return text.remove(unit);
+}
+
+/// Road speed, m/s, in the units shown or in the ones typed behind it.
+std::optional<double> typedSpeedMps(QString text, const UnitsShown& units) {
+  static const QRegularExpression unit(QStringLiteral("\\s*(km/h|kmh|mph)\\s*$"),
+                                       QRegularExpression::CaseInsensitiveOption);
+  const QString typedUnit = unit.match(text).captured(1).toLower();
+  const auto speed = typedNumber(text.remove(unit), limits::kSpeedKmh.high);
+  if (!speed || *speed <= 0) return std::nullopt;
+  double mps = units.si(Quantity::Speed, *speed);
+  if (!typedUnit.isEmpty())
+    mps = typedUnit == QLatin1String("mph") ? units::mpsFromMph(*speed) : units::mpsFromKmh(*speed);
+  return units::kmhFromMps(mps) <= limits::kSpeedKmh.high ? std::optional(mps) : std::nullopt;
+}
+
+/// "5000@110": what the rev counter shows at a road speed.
+std::optional<GearReading> typedReading(const QString& text, const UnitsShown& units) {
+  const QStringList parts = text.split(QLatin1Char('@'));
+  if (parts.size() != 2) return std::nullopt;
+  const auto rpm = typedNumber(withoutRpm(parts[0]), limits::kRevLimitRpm.high);
+  const auto speedMps = typedSpeedMps(parts[1], units);
+  if (!rpm || !limits::kAimRpm.contains(*rpm) || !speedMps) return std::nullopt;
+  return GearReading{.rpm = *rpm, .speedMps = *speedMps};
+}
+
 }  // namespace
 
-NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& samples, QWidget* parent)
-    : QDialog(parent), samples_(samples) {
+NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& samples, QWidget* parent,
+                             const UnitsShown& units)
+    : QDialog(parent), samples_(samples), units_(units) {
   setWindowTitle(tr("New Bike"));
   auto* column = new QVBoxLayout(this);
   auto* form = new QFormLayout;
@@ -70,14 +107,34 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   name_ = addLine(tr("&Name"), tr("What the team calls it"), tr("Any name."));
   revLimit_ = addLine(tr("Rev &limit, rpm"), tr("For example %1").arg(number(12500, 0)),
                       tr("Where the limiter cuts in."));
-  primary_ = addLine(tr("&Primary ratio"), tr("For example 1.955, or 43/22"),
-                     tr("Crankshaft turns per clutch turn, as a number or as teeth."));
+  primary_ =
+      addLine(tr("&Primary ratio"), tr("For example 1.955, or 43/22"),
+              tr("Crankshaft turns per clutch turn, as a number or as teeth with the driven gear's first: "
+                 "43/22, 43:22 or 43-22. Empty where all gears are given as revs at a speed: then it is "
+                 "within the gear ratios."));
   gears_ = addLine(tr("&Gear ratios"), tr("First to last, for example 2.4 1.944, or 36/15 35/18"),
-                   tr("First gear first, with blanks between; numbers or teeth."));
+                   tr("First gear first, with blanks between. Each a number, or teeth with the driven gear's "
+                      "first, or the revs at a true road speed in %1: %2 is read as 5,000 rpm at 110.")
+                       .arg(units_.name(Quantity::Speed), QStringLiteral("5000@110")));
   front_ = addLine(tr("&Front teeth"), tr("For example 17"), tr("On the countershaft."));
   rear_ = addLine(tr("&Rear teeth"), tr("For example 45"), tr("At the rear wheel."));
   tyre_ =
       addLine(tr("Rear &tyre"), tr("As printed, for example 180/55ZR17"), tr("The size on the sidewall."));
+  drive_ = new QComboBox;
+  drive_->addItem(tr("Not known"));
+  for (const ChainSize& size : kChainSizes)
+    drive_->addItem(
+        tr("Chain %1").arg(QLatin1String(size.name.data(), static_cast<qsizetype>(size.name.size()))));
+  drive_->addItem(tr("Toothed belt"));
+  drive_->setToolTip(tr("With its length, and the chain run in Bike Details, it tells whether parts fit."));
+  form->addRow(tr("C&hain or belt"), drive_);
+  links_ = addLine(tr("Lin&ks"), tr("For example 114; may stay empty"),
+                   tr("Links of the chain, including the joining link."));
+  beltPitch_ = addLine(tr("&Belt pitch, mm"), tr("For example 14; may stay empty"),
+                       tr("Distance from tooth to tooth of the belt."));
+  beltTeeth_ = addLine(tr("Belt t&eeth"), tr("For example 133; may stay empty"), tr("Teeth of the belt."));
+  cruise_ = addLine(tr("Cr&uise speed, %1").arg(units_.name(Quantity::Speed)), tr("May stay empty"),
+                    tr("The speed whose revs are compared."));
   message_ = new QLabel;
   message_->setWordWrap(true);
   message_->setTextFormat(Qt::PlainText);  // it quotes what was typed
@@ -93,9 +150,11 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   buttons_ = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
   buttons_->button(QDialogButtonBox::Ok)->setText(tr("Create"));
   column->addWidget(buttons_);
+  cruise_->setText(shortNumber(usualCruise(units_)));
   connect(buttons_, &QDialogButtonBox::accepted, this, &QDialog::accept);
   connect(buttons_, &QDialogButtonBox::rejected, this, &QDialog::reject);
   connect(from_, &QComboBox::currentIndexChanged, this, &NewBikeDialog::startFrom);
+  connect(drive_, &QComboBox::currentIndexChanged, this, &NewBikeDialog::check);
   check();
 }
 
@@ -111,6 +170,83 @@ void NewBikeDialog::startFrom(int index) {
   front_->setText(QString::number(sample.stock.frontTeeth.count()));
   rear_->setText(QString::number(sample.stock.rearTeeth.count()));
   tyre_->setText(QString::fromStdString(sample.stock.rearTyre.text()));
+  const SetupOptions& options = sample.stock.options;
+  int drive = 0;
+  if (options.chainSize)
+    drive = 1 + static_cast<int>(std::find(kChainSizes.begin(), kChainSizes.end(), *options.chainSize) -
+                                 kChainSizes.begin());
+  if (options.finalDrive == FinalDrive::Belt) drive = drive_->count() - 1;
+  drive_->setCurrentIndex(drive);
+  links_->setText(options.links ? QString::number(*options.links) : QString());
+  beltPitch_->setText(options.beltPitchMm ? shortNumber(*options.beltPitchMm) : QString());
+  beltTeeth_->setText(options.beltTeeth ? QString::number(*options.beltTeeth) : QString());
+  cruise_->setText(cruiseText(sample));
+}
+
+QString NewBikeDialog::cruiseText(const Profile& sample) const {
+  if (!sample.cruiseSpeedKmh) return shortNumber(usualCruise(units_));
+  return shortNumber(units_.shown(Quantity::Speed, units::mpsFromKmh(*sample.cruiseSpeedKmh)));
+}
+
+bool NewBikeDialog::hasBelt() const {
+  return drive_->currentIndex() == drive_->count() - 1;
+}
+
+bool NewBikeDialog::optionalLine(const QLineEdit& line, const QString& label, const Limit& limit, bool whole,
+                                 std::optional<double>& value, QString& complaint) const {
+  value.reset();
+  if (line.text().trimmed().isEmpty()) return true;
+  value = typedNumber(line.text(), limit.high);
+  if (!inside(label, value, limit, complaint)) return false;
+  if (!whole || *value == std::floor(*value)) return true;
+  complaint = tr("%1: a whole number is expected.").arg(label);
+  return false;
+}
+
+bool NewBikeDialog::putFinalDrive(SetupOptions& options, QString& complaint) const {
+  std::optional<double> links, pitch, teeth;
+  const auto whole = [](const std::optional<double>& x) {
+    return x ? std::optional(static_cast<int>(*x)) : std::nullopt;
+  };
+  if (hasBelt()) {
+    if (!optionalLine(*beltPitch_, tr("Belt pitch"), limits::kBeltPitchMm, false, pitch, complaint) ||
+        !optionalLine(*beltTeeth_, tr("Belt teeth"), limits::kBeltTeeth, true, teeth, complaint))
+      return false;
+    options.finalDrive = FinalDrive::Belt;
+    options.beltPitchMm = pitch;
+    options.beltTeeth = whole(teeth);
+    return true;
+  }
+  if (!optionalLine(*links_, tr("Links"), limits::kLinks, true, links, complaint)) return false;
+  if (options.finalDrive == FinalDrive::Belt) options.finalDrive.reset();
+  const int chosen = drive_->currentIndex() - 1;
+  const auto size = chosen < 0 ? std::nullopt : std::optional(kChainSizes[static_cast<std::size_t>(chosen)]);
+  // How far one chain is worn says nothing about another.
+  if (options.chainSize != size || options.links != whole(links)) options.chainElongationPercent.reset();
+  options.chainSize = size;
+  options.links = whole(links);
+  return true;
+}
+
+bool NewBikeDialog::putCruise(Profile& bike, QString& complaint) const {
+  // A sample's speed that nobody touched keeps its digits.
+  if (from_->currentIndex() > 0 && bike.cruiseSpeedKmh && cruise_->text() == cruiseText(bike)) return true;
+  bike.cruiseSpeedKmh.reset();
+  if (cruise_->text().trimmed().isEmpty()) return true;
+  const auto speedMps = typedSpeedMps(cruise_->text(), units_);
+  const auto kmh =
+      speedMps ? std::optional(std::round(units::kmhFromMps(*speedMps) * 1e6) / 1e6) : std::nullopt;
+  if (kmh && limits::kCruiseSpeedKmh.contains(*kmh)) {
+    bike.cruiseSpeedKmh = kmh;
+    return true;
+  }
+  const auto shown = [&](double limitKmh) {
+    return QLocale().toString(units_.shown(Quantity::Speed, units::mpsFromKmh(limitKmh)), 'g', 3);
+  };
+  complaint = tr("Cruise speed: a speed from %1 to %2 %3 is expected, or nothing.")
+                  .arg(shown(limits::kCruiseSpeedKmh.low), shown(limits::kCruiseSpeedKmh.high),
+                       units_.name(Quantity::Speed));
+  return false;
 }
 
 bool NewBikeDialog::inside(const QString& label, const std::optional<double>& x, const Limit& limit,
@@ -126,10 +262,16 @@ QString NewBikeDialog::wrong(const char* key, Problem problem) {
   return tr("%1.", "a whole sentence").arg(spokenSentence(problem));
 }
 
-std::optional<GearRatios> NewBikeDialog::gears(QString& complaint) const {
+std::optional<GearRatios> NewBikeDialog::gears(const Reader& ratioOf, QString& complaint) const {
   std::vector<double> ratios;
   for (const QString& part : ratioParts(gears_->text())) {
-    const auto gear = typedRatio(part, limits::kGearRatio);
+    const auto gear = ratioOf(part);
+    if (!gear && part.contains(QLatin1Char('@'))) {
+      complaint = tr("Gear ratios, “%1”: revs from %2 to %3 rpm and a speed in %4 are expected, as in %5.")
+                      .arg(part, number(limits::kAimRpm.low, 0), number(limits::kAimRpm.high, 0),
+                           units_.name(Quantity::Speed), QStringLiteral("5000@110"));
+      return std::nullopt;
+    }
     if (!inside(tr("Gear ratios, “%1”").arg(part), gear, limits::kGearRatio, complaint)) return std::nullopt;
     ratios.push_back(*gear);
   }
@@ -139,13 +281,43 @@ std::optional<GearRatios> NewBikeDialog::gears(QString& complaint) const {
   return std::nullopt;
 }
 
-std::optional<Setup> NewBikeDialog::setup(QString& complaint) const {
-  const auto primary = typedRatio(primary_->text(), limits::kPrimaryRatio);
+std::optional<Setup> NewBikeDialog::setup(const SetupOptions& options, QString& complaint) const {
+  const QStringList parts = ratioParts(gears_->text());
+  const bool onlyReadings =
+      !parts.isEmpty() && std::all_of(parts.begin(), parts.end(),
+                                      [](const QString& part) { return part.contains(QLatin1Char('@')); });
+  const bool foldedIn = onlyReadings && primary_->text().trimmed().isEmpty();
+  const auto primary = foldedIn ? std::optional(1.0) : typedRatio(primary_->text(), limits::kPrimaryRatio);
   if (!inside(tr("Primary ratio"), primary, limits::kPrimaryRatio, complaint)) return std::nullopt;
-  const auto ratios = gears(complaint);
-  if (!ratios) return std::nullopt;
   const auto frontCount = typedNumber(front_->text(), limits::kFrontTeeth.high);
   const auto rearCount = typedNumber(rear_->text(), limits::kRearTeeth.high);
+  const auto tyre = TyreSize::parse(tyre_->text().toStdString());
+  const auto whole = [](const std::optional<double>& x, const Limit& limit) {
+    return x && limit.contains(*x) && *x == std::floor(*x);
+  };
+  const bool geared = whole(frontCount, limits::kFrontTeeth) && whole(rearCount, limits::kRearTeeth) && tyre;
+  // A reading can be turned into a ratio once teeth and tyre are there; until then those are what is asked
+  // for.
+  const auto setupWith = [&](const GearRatios& gears) {
+    return Setup{*Teeth::front(static_cast<int>(*frontCount)),
+                 *Teeth::rear(static_cast<int>(*rearCount)),
+                 *tyre,
+                 *primary,
+                 gears,
+                 options};
+  };
+  const Reader ratioOf = [&](const QString& part) -> std::optional<double> {
+    if (!part.contains(QLatin1Char('@'))) return typedRatio(part, limits::kGearRatio);
+    const auto reading = typedReading(part, units_);
+    if (!reading) return std::nullopt;
+    const Rollout rollout = rolloutOf(setupWith(*GearRatios::make({1.0})));
+    constexpr double kFourDecimals = 1e4;
+    return std::round(gearRatioOf(*reading, rollout, *primary, *rearCount / *frontCount) * kFourDecimals) /
+           kFourDecimals;
+  };
+  const bool waiting = !geared && gears_->text().contains(QLatin1Char('@'));
+  const auto ratios = waiting ? std::nullopt : gears(ratioOf, complaint);
+  if (!ratios && !waiting) return std::nullopt;
   if (!inside(tr("Front teeth"), frontCount, limits::kFrontTeeth, complaint) ||
       !inside(tr("Rear teeth"), rearCount, limits::kRearTeeth, complaint))
     return std::nullopt;
@@ -153,17 +325,11 @@ std::optional<Setup> NewBikeDialog::setup(QString& complaint) const {
     complaint = tr("Teeth are whole numbers.");
     return std::nullopt;
   }
-  const auto tyre = TyreSize::parse(tyre_->text().toStdString());
   if (!tyre) {
     complaint = wrong("stock.rear_tyre", tyre.problem());
     return std::nullopt;
   }
-  return Setup{*Teeth::front(static_cast<int>(*frontCount)),
-               *Teeth::rear(static_cast<int>(*rearCount)),
-               *tyre,
-               *primary,
-               *ratios,
-               {}};
+  return setupWith(*ratios);
 }
 
 std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
@@ -171,25 +337,31 @@ std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
     complaint = tr("The bike needs a name.");
     return std::nullopt;
   }
-  const auto revLimit = typedNumber(revLimit_->text(), limits::kRevLimitRpm.high);
-  if (!inside(tr("Rev limit"), revLimit, limits::kRevLimitRpm, complaint)) return std::nullopt;
-  auto stock = setup(complaint);
-  if (!stock) return std::nullopt;
-
-  Profile result{.name = {}, .notes = {}, .bike = {}, .stock = *stock};
-  if (from_->currentIndex() > 0) {
-    result = samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second;
-    result.notes.clear();
+  const auto revLimit = typedNumber(withoutRpm(revLimit_->text()), limits::kRevLimitRpm.high);
+  if (!inside(tr("Rev limit, rpm"), revLimit, limits::kRevLimitRpm, complaint)) return std::nullopt;
+  const Profile* sample = from_->currentIndex() > 0
+                              ? &samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second
+                              : nullptr;
+  SetupOptions options;
+  if (sample) {
     // What was measured on the sample's parts says nothing about others.
-    SetupOptions options = result.stock.options;
-    if (!result.stock.rearTyre.sameTyre(stock->rearTyre)) forgetTyreMeasurements(options);
-    if (result.stock.frontTeeth != stock->frontTeeth) forgetSprocketMeasurements(options.frontSprocket);
-    if (result.stock.rearTeeth != stock->rearTeeth) forgetSprocketMeasurements(options.rearSprocket);
-    stock->options = options;
-    result.stock = *stock;
-    result.proposed = {};
-    result.pins.clear();
+    options = sample->stock.options;
+    const auto another = [](const QLineEdit& line, const Teeth& teeth) {
+      return typedNumber(line.text()) != static_cast<double>(teeth.count());
+    };
+    const auto tyre = TyreSize::parse(tyre_->text().toStdString());
+    if (!tyre || !sample->stock.rearTyre.sameTyre(*tyre)) forgetTyreMeasurements(options);
+    if (another(*front_, sample->stock.frontTeeth)) forgetSprocketMeasurements(options.frontSprocket);
+    if (another(*rear_, sample->stock.rearTeeth)) forgetSprocketMeasurements(options.rearSprocket);
   }
+  const auto stock = setup(options, complaint);
+  if (!stock) return std::nullopt;
+  Profile result = sample ? *sample : Profile{.name = {}, .notes = {}, .bike = {}, .stock = *stock};
+  result.notes.clear();
+  result.stock = *stock;
+  result.proposed = {};
+  result.pins.clear();
+  if (!putFinalDrive(result.stock.options, complaint) || !putCruise(result, complaint)) return std::nullopt;
   result.name = name_->text().trimmed().toStdString();
   result.bike.engine.revLimitRpm = *revLimit;
   if (const auto conflict = conflictIn(result)) {
@@ -205,6 +377,9 @@ std::optional<Profile> NewBikeDialog::profile() const {
 }
 
 void NewBikeDialog::check() {
+  links_->setEnabled(!hasBelt());
+  beltPitch_->setEnabled(hasBelt());
+  beltTeeth_->setEnabled(hasBelt());
   QString complaint;
   const bool good = build(complaint).has_value();
   message_->setText(complaint);

@@ -2,12 +2,14 @@
 #pragma once
 
 #include <QDialog>
+#include <functional>
 #include <optional>
 #include <utility>
 #include <vector>
 
 #include "core/bike/profile.h"
 #include "core/limits.h"
+#include "ui/words/units_shown.h"
 
 class QComboBox;
 class QDialogButtonBox;
@@ -16,12 +18,14 @@ class QLineEdit;
 
 namespace layshaft::ui {
 
-/// Asks for what the sawtooth needs and no more: name, rev limit, primary and gear ratios, teeth and tyre.
-/// May start from a sample, which fills everything else too.
+/// Asks for what the sawtooth needs: name, rev limit, primary and gear ratios (or revs at a speed in each
+/// gear), teeth and tyre; and, if it is known, for the chain or belt and the cruise speed. May start from a
+/// sample, which fills everything else too.
 class NewBikeDialog : public QDialog {
   Q_OBJECT
  public:
-  explicit NewBikeDialog(const std::vector<std::pair<QString, Profile>>& samples, QWidget* parent = nullptr);
+  explicit NewBikeDialog(const std::vector<std::pair<QString, Profile>>& samples, QWidget* parent = nullptr,
+                         const UnitsShown& units = UnitsShown());
 
   /// The bike as entered; nothing while something is missing or wrong.
   std::optional<Profile> profile() const;
@@ -31,14 +35,23 @@ class NewBikeDialog : public QDialog {
   void check();
   // Each gives nothing and says why in `complaint` while something is missing or wrong.
   std::optional<Profile> build(QString& complaint) const;
-  std::optional<Setup> setup(QString& complaint) const;
-  std::optional<GearRatios> gears(QString& complaint) const;
+  std::optional<Setup> setup(const SetupOptions& options, QString& complaint) const;
+  /// Turns what is typed for one gear into its ratio.
+  using Reader = std::function<std::optional<double>(const QString& typed)>;
+  std::optional<GearRatios> gears(const Reader& ratioOf, QString& complaint) const;
+  bool optionalLine(const QLineEdit& line, const QString& label, const Limit& limit, bool whole,
+                    std::optional<double>& value, QString& complaint) const;
+  bool putFinalDrive(SetupOptions& options, QString& complaint) const;
+  bool putCruise(Profile& bike, QString& complaint) const;
+  QString cruiseText(const Profile& sample) const;
+  bool hasBelt() const;
   bool inside(const QString& label, const std::optional<double>& x, const Limit& limit,
               QString& complaint) const;
   /// What is said of a problem of the part that has this key.
   static QString wrong(const char* key, Problem problem);
 
   std::vector<std::pair<QString, Profile>> samples_;
+  UnitsShown units_;
   QComboBox* from_;
   QLineEdit* name_;
   QLineEdit* revLimit_;
@@ -47,6 +60,11 @@ class NewBikeDialog : public QDialog {
   QLineEdit* front_;
   QLineEdit* rear_;
   QLineEdit* tyre_;
+  QComboBox* drive_;
+  QLineEdit* links_;
+  QLineEdit* beltPitch_;
+  QLineEdit* beltTeeth_;
+  QLineEdit* cruise_;
   QLabel* message_;
   QDialogButtonBox* buttons_;
 };

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "ui/editors/typed_ratio.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
@@ -42,7 +43,7 @@ WholeBox* openWholeBox(const Limit& limit, int step, const QString& widest, cons
 DecimalBox* ratioBox(const Limit& limit, const QString& widest) {
   constexpr int kDecimals = 4;
   constexpr double kStep = 0.01;
-  auto* box = new DecimalBox(nullptr, 2);
+  auto* box = new RatioBox(nullptr, 2);
   box->setDecimals(kDecimals);
   box->setRange(limit.low, limit.high);
   box->setSingleStep(kStep);

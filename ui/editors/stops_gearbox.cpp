@@ -17,7 +17,9 @@ Stop primary(const Strip& strip) {
   return {
       .field = "primary_ratio",
       .label = GearboxStops::tr("&Primary"),
-      .explanation = GearboxStops::tr("Primary ratio: crankshaft turns per clutch turn."),
+      .explanation = GearboxStops::tr(
+          "Primary ratio: crankshaft turns per clutch turn. May be typed as teeth, the driven "
+          "gear's first: 76/36 or 76:36."),
       .editor = box,
       .show = [box](const Shown& s) { showValue(*box, s.now.primaryRatio); },
       .under = [](const Shown& s) { return ratioUnder(s.now.primaryRatio, s.stock.primaryRatio); },
@@ -35,9 +37,11 @@ Stop gearStop(const Strip& strip, std::size_t gear) {
   auto* box = ratioBox(limits::kGearRatio, QStringLiteral("8.888"));
   return {.field = "gear_ratios",
           .label = gearLabel(gear),
-          .explanation = GearboxStops::tr("Ratio of gear %1: clutch turns per countershaft turn. Each ratio "
-                                          "must be lower than the one before.")
-                             .arg(gear + 1),
+          .explanation =
+              GearboxStops::tr("Ratio of gear %1: clutch turns per countershaft turn. Each ratio "
+                               "must be lower than the one before. May be typed as teeth, the driven gear's "
+                               "first: 36/15 or 36:15.")
+                  .arg(gear + 1),
           .editor = box,
           .spokenName = GearboxStops::tr("Gear %1 ratio").arg(gear + 1),
           .show = [box, gear](const Shown& s) { showValue(*box, s.now.gearRatios[gear]); },

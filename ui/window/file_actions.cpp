@@ -124,7 +124,7 @@ void FileActions::rebuildRecent(QMenu* menu) {
 }
 
 void FileActions::newBike() {
-  NewBikeDialog dialog(samples(), &window_);
+  NewBikeDialog dialog(samples(), &window_, preferences::units());
   if (dialog.exec() != QDialog::Accepted) return;
   if (auto profile = dialog.profile()) {
     MainWindow* window = MainWindow::create(*profile);

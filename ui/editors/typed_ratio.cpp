@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/typed_ratio.h"
+
+#include <QRegularExpression>
+#include <cmath>
+
+#include "ui/editors/columns_table.h"
+
+namespace layshaft::ui {
+namespace {
+
+/// Two counts with a stroke, a colon, a dash or a division sign between; the second may still be missing.
+QRegularExpressionMatch teethIn(const QString& text) {
+  static const QRegularExpression teeth(
+      QStringLiteral("^\\s*(\\d{1,3})\\s*[/:\\-\\x{2013}\\x{00F7}]\\s*(\\d{0,3})\\s*$"));
+  return teeth.match(text);
+}
+
+}  // namespace
+
+bool readsAsTeeth(const QString& text) {
+  return teethIn(text).hasMatch();
+}
+
+std::optional<double> ratioOfTeeth(const QString& text) {
+  const auto match = teethIn(text);
+  const int driven = match.captured(1).toInt(), driving = match.captured(2).toInt();
+  if (driven <= 0 || driving <= 0) return std::nullopt;
+  constexpr double kSixDecimals = 1e6;
+  return std::round(static_cast<double>(driven) / driving * kSixDecimals) / kSixDecimals;
+}
+
+std::optional<double> typedRatio(const QString& text, const Limit& limit) {
+  return readsAsTeeth(text) ? ratioOfTeeth(text) : typedNumber(text, limit.high);
+}
+
+QValidator::State RatioBox::validate(QString& text, int& position) const {
+  if (!readsAsTeeth(text)) return DecimalBox::validate(text, position);
+  const auto ratio = ratioOfTeeth(text);
+  return ratio && *ratio >= minimum() && *ratio <= maximum() ? QValidator::Acceptable
+                                                             : QValidator::Intermediate;
+}
+
+double RatioBox::valueFromText(const QString& text) const {
+  if (!readsAsTeeth(text)) return DecimalBox::valueFromText(text);
+  // As exact as a typed number, so that the box does not find another value in the text it shows of it.
+  const double perUnit = std::pow(10.0, decimals());
+  return std::round(ratioOfTeeth(text).value_or(value()) * perUnit) / perUnit;
+}
+
+void RatioBox::fixup(QString& text) const {
+  if (!readsAsTeeth(text)) return DecimalBox::fixup(text);
+  if (tellTeeth_) tellTeeth_(text.trimmed(), minimum(), maximum());
+  text = textFromValue(before_);
+}
+
+void RatioBox::stepBy(int steps) {
+  typing_ = false;
+  DecimalBox::stepBy(steps);
+}
+
+void RatioBox::keyPressEvent(QKeyEvent* event) {
+  if (!std::exchange(typing_, true)) before_ = value();
+  DecimalBox::keyPressEvent(event);
+  if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) typing_ = false;
+}
+
+void RatioBox::focusOutEvent(QFocusEvent* event) {
+  DecimalBox::focusOutEvent(event);
+  typing_ = false;
+}
+
+}  // namespace layshaft::ui

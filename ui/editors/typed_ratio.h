@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <optional>
+
+#include "core/limits.h"
+#include "ui/editors/calm_spin_box.h"
+
+namespace layshaft::ui {
+
+/// Whether a text is, or is on the way to, two tooth counts: "27/16", "27:16", "27-16", "27/".
+bool readsAsTeeth(const QString& text);
+
+/// The ratio that two tooth counts make, the driven gear's first: "27/16", "27:16" and "27-16" are 1.6875.
+/// Nothing unless both are whole numbers of teeth above zero.
+std::optional<double> ratioOfTeeth(const QString& text);
+
+/// A ratio as it is typed: a number, or the teeth that make it, to six decimals; nothing if it is neither.
+std::optional<double> typedRatio(const QString& text, const Limit& limit);
+
+/// A box for a ratio that takes tooth counts too.
+class RatioBox : public DecimalBox {
+ public:
+  using DecimalBox::DecimalBox;
+
+  /// Told of tooth counts that give no ratio, or one outside `low` to `high`; the value from before comes
+  /// back.
+  void whenTeethRefused(std::function<void(const QString& typed, double low, double high)> tell) {
+    tellTeeth_ = std::move(tell);
+  }
+
+  QValidator::State validate(QString& text, int& position) const override;
+  double valueFromText(const QString& text) const override;
+  void fixup(QString& text) const override;
+  void stepBy(int steps) override;
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+
+ private:
+  bool typing_ = false;
+  double before_ = 0;  ///< the value when the typing began: on the way to 27/0 the box holds 2
+  std::function<void(const QString&, double, double)> tellTeeth_;
+};
+
+}  // namespace layshaft::ui
