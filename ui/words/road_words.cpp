@@ -187,9 +187,9 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
       [&](const SetupPlan& of) { return shown(of.road.run.quarterMileSpeedMps); }, 1);
   const auto rollOn = [miles](Figure RollOnFigures::*member) {
     return [miles, member](const SetupPlan& of) {
-      const RollOnFigures usual = miles ? rollOnInMiles(of)
-                                        : RollOnFigures{.topS = of.road.run.rollOnTopS,
-                                                        .bestS = of.road.run.rollOnBestS};
+      const RollOnFigures usual =
+          miles ? rollOnInMiles(of)
+                : RollOnFigures{.topS = of.road.run.rollOnTopS, .bestS = of.road.run.rollOnBestS};
       return usual.*member;
     };
   };
@@ -197,8 +197,7 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
       rollOn(&RollOnFigures::topS), 2);
   add(miles ? RoadWords::tr("50–75 mph, best gear, s") : RoadWords::tr("80–120 km/h, best gear, s"),
       rollOn(&RollOnFigures::bestS), 2);
-  if (!isTheUsualRollOn(plan, units))
-    add(rollOnName(plan.rollOn, units), time(&RunFigures::askedRollOnS), 2);
+  if (!isTheUsualRollOn(plan, units)) add(rollOnName(plan.rollOn, units), time(&RunFigures::askedRollOnS), 2);
   add(RoadWords::tr("Straight, s"), drive(&DriveFigures::timeS), 2, road.driveBandS);
   add(
       RoadWords::tr("Straight, end speed, %1").arg(speed),
@@ -206,7 +205,10 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
   add((plan.pullBike->accelerates() ? RoadWords::tr("Top speed, %1")
                                     : RoadWords::tr("Top speed at the rev limit, %1"))
           .arg(speed),
-      [&](const SetupPlan& of) { return topOf(of.road); }, 0, shownBand(road.topSpeedBandMps));
+      [&](const SetupPlan& of) {
+        return of.road.topSpeed ? shown(of.road.topSpeed->speedMps) : std::nullopt;
+      },
+      0, shownBand(road.topSpeedBandMps));
   return rows;
 }
 
