@@ -126,7 +126,7 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
     drive_->addItem(
         tr("Chain %1").arg(QLatin1String(size.name.data(), static_cast<qsizetype>(size.name.size()))));
   drive_->addItem(tr("Toothed belt"));
-  drive_->setToolTip(tr("With its length, and the chain run in Bike Details, it tells whether parts fit."));
+  drive_->setToolTip(tr("With its length, and where it runs in Bike Details, it tells whether parts fit."));
   form->addRow(tr("C&hain or belt"), drive_);
   links_ = addLine(tr("Lin&ks"), tr("For example 114; may stay empty"),
                    tr("Links of the chain, including the joining link."));
