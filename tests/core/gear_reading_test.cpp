@@ -8,7 +8,7 @@ namespace layshaft::test {
 namespace {
 
 TEST(GearReading, GivesBackEveryGearOfTheWorkedExample) {
-  Setup stock = workedExample().stock;
+  layshaft::Setup stock = workedExample().stock;
   for (const double growth : {0.0, 2e-7}) {
     stock.options.growthPerKmh2 = growth;
     const Gearing geared = gearing(stock, {.revLimitRpm = 12000});

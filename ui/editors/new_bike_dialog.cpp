@@ -126,7 +126,7 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
     drive_->addItem(
         tr("Chain %1").arg(QLatin1String(size.name.data(), static_cast<qsizetype>(size.name.size()))));
   drive_->addItem(tr("Toothed belt"));
-  drive_->setToolTip(tr("With its length, and the chain run in Bike Details, it tells whether parts fit."));
+  drive_->setToolTip(tr("With its length, and where it runs in Bike Details, it tells whether parts fit."));
   form->addRow(tr("C&hain or belt"), drive_);
   links_ = addLine(tr("Lin&ks"), tr("For example 114; may stay empty"),
                    tr("Links of the chain, including the joining link."));
@@ -140,10 +140,13 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   message_->setTextFormat(Qt::PlainText);  // it quotes what was typed
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
   column->addWidget(message_);
-  auto* unlocks = new QLabel(tr(
-      "This is all the sawtooth needs. Later, in Bike Details: a torque curve and the chassis show pull, "
-      "top speed and acceleration; chain or belt data tell whether parts fit and which length to order; the "
-      "speedometer's sensor tells what it will show; the spares box finds pairs you own."));
+  auto* unlocks = new QLabel(
+      tr("For gears whose ratio you do not know, give the revs at a true road speed in %1: %2 stands for "
+         "5,000 "
+         "rpm at 110. Later, in Bike Details: a torque curve and the chassis show pull, top speed and "
+         "acceleration; where the chain or belt runs tells whether parts fit and which length to order; the "
+         "speedometer's sensor tells what it will show; the spares box finds pairs you own.")
+          .arg(units_.name(Quantity::Speed), QStringLiteral("5000@110")));
   unlocks->setWordWrap(true);
   unlocks->setForegroundRole(QPalette::PlaceholderText);
   column->addWidget(unlocks);
