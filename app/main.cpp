@@ -17,7 +17,10 @@ using namespace layshaft;
 
 constexpr const char* kUsage =
     "usage: layshaft [FILE...]              opens each bike profile in a window\n"
-    "       layshaft report FILE [--format text|json|csv|png|pdf] [--output FILE]\n"
+    "       layshaft report FILE [--format text|json|csv|png|pdf] [--units metric|imperial|mixed]\n"
+    "                       [--output FILE]\n"
+    "           the plan without a window; text, CSV and pictures in the units named (metric if none are),\n"
+    "           JSON always in SI and metric units\n"
     "       layshaft --help | --version\n";
 
 void nameProgram() {
@@ -80,6 +83,7 @@ int runWindows(int argc, char** argv, const QStringList& arguments) {
   auto* window = ui::MainWindow::create(first);
   window->show();
   for (const QString& file : files) window->openFile(file);
+  if (files.isEmpty()) window->openLastFile();
   QTimer::singleShot(0, window, &ui::MainWindow::offerRecovery);
   return QApplication::exec();
 }

@@ -13,6 +13,7 @@
 #include "core/report.h"
 #include "ui/document/file_name.h"
 #include "ui/sheet/report_page.h"
+#include "ui/words/csv_units.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 #include "ui/words/text_report.h"
@@ -28,6 +29,7 @@ struct Request {
   QString file;
   QString format = QStringLiteral("text");
   QString output;
+  ui::UnitsShown units;
   QString complaint;  ///< empty if the words make sense
 };
 
@@ -57,7 +59,14 @@ Request requestFrom(const QStringList& arguments) {
       onlyFiles = true;
     else if (!onlyFiles && takeValue(QStringLiteral("--format")))
       request.format = value;
-    else if (!onlyFiles && takeValue(QStringLiteral("--output"))) {
+    else if (!onlyFiles && takeValue(QStringLiteral("--units"))) {
+      const auto units = ui::UnitsShown::fromWord(value);
+      if (units)
+        request.units = *units;
+      else if (request.complaint.isEmpty())
+        request.complaint =
+            Say::tr("unknown units %1; allowed: %2").arg(value, ui::UnitsShown::words().join(Say::tr(", ")));
+    } else if (!onlyFiles && takeValue(QStringLiteral("--output"))) {
       request.output = value;
       if (value.isEmpty() && request.complaint.isEmpty())
         request.complaint = Say::tr("--output needs the name of a file");
@@ -85,15 +94,16 @@ int failOf(const QString& file, const QString& why) {
   return fail(kBadInput, QStringLiteral("%1: %2").arg(ui::shownFile(file), why));
 }
 
-std::optional<QString> write(const Plan& plan, const QString& format, QIODevice& out) {
-  const ui::UnitsShown units;
+std::optional<QString> write(const Plan& plan, const Request& request, QIODevice& out) {
+  const QString& format = request.format;
+  const ui::UnitsShown& units = request.units;
   if (format == QLatin1String("png")) return ui::writeReportPage(plan, units, ui::PictureFormat::Png, out);
   if (format == QLatin1String("pdf")) return ui::writeReportPage(plan, units, ui::PictureFormat::Pdf, out);
   QByteArray text;
   if (format == QLatin1String("json"))
     text = QByteArray::fromStdString(reportJson(plan));
   else if (format == QLatin1String("csv"))
-    text = QByteArray::fromStdString(reportCsv(plan));
+    text = QByteArray::fromStdString(ui::csvInUnits(reportCsv(plan), units));
   else
     text = ui::textReport(plan, units).toUtf8();
   if (out.write(text) != text.size()) return out.errorString();
@@ -110,10 +120,9 @@ bool reportNeedsPainter(const QStringList& arguments) {
 int report(const QStringList& arguments) {
   const Request request = requestFrom(arguments);
   if (!request.complaint.isEmpty())
-    return fail(
-        kBadUsage,
-        request.complaint +
-            Say::tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] [--output FILE]"));
+    return fail(kBadUsage,
+                request.complaint + Say::tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] "
+                                            "[--units metric|imperial|mixed] [--output FILE]"));
   const std::filesystem::path file = ui::pathOf(request.file), output = ui::pathOf(request.output);
   if (!request.output.isEmpty() && sameFile(file, output))
     return fail(kBadUsage, Say::tr("%1 is the bike profile itself; give --output another file")
@@ -126,7 +135,7 @@ int report(const QStringList& arguments) {
     QFile out;
     if (!out.open(stdout, QIODevice::WriteOnly))
       return fail(kBadInput, Say::tr("standard output: %1").arg(out.errorString()));
-    const auto why = write(plan, request.format, out);
+    const auto why = write(plan, request, out);
     if (why || !out.flush())
       return fail(kBadInput, Say::tr("standard output: %1").arg(why.value_or(out.errorString())));
     return kSuccess;
@@ -137,12 +146,12 @@ int report(const QStringList& arguments) {
     QFile out(request.output);
     if (!out.open(QIODevice::WriteOnly | QIODevice::Unbuffered))
       return failOf(request.output, out.errorString());
-    const auto why = write(plan, request.format, out);
+    const auto why = write(plan, request, out);
     return why ? failOf(request.output, *why) : kSuccess;
   }
   QBuffer out;
   out.open(QIODevice::WriteOnly);
-  if (const auto why = write(plan, request.format, out)) return failOf(request.output, *why);
+  if (const auto why = write(plan, request, out)) return failOf(request.output, *why);
   const QByteArray& bytes = out.data();
   if (const auto problem = saveFile(output, {bytes.constData(), static_cast<std::size_t>(bytes.size())}))
     return failOf(request.output, ui::sentence(*problem));

@@ -9,7 +9,8 @@ inline constexpr int kSuccess = 0;
 inline constexpr int kBadInput = 1;
 inline constexpr int kBadUsage = 2;
 
-/// `layshaft report FILE [--format text|json|csv|png|pdf] [--output FILE]`; `arguments` are those behind
+/// `layshaft report FILE [--format text|json|csv|png|pdf]
+/// [--units metric|imperial|mixed] [--output FILE]`; `arguments` are those behind
 /// `report`. Errors go to standard error, one line each. Returns the exit code.
 int report(const QStringList& arguments);
 

@@ -28,6 +28,8 @@ inline constexpr double kIdleRpm = 0.0;
 inline constexpr double kLaunchShareOfLimit = 0.6;
 /// The roll-on that bikes are compared by; common practice.
 inline constexpr double kRollOnFromKmh = 80.0, kRollOnToKmh = 120.0;
+/// The same where speeds are read in miles per hour; common practice.
+inline constexpr double kRollOnFromMph = 50.0, kRollOnToMph = 75.0;
 
 /// Sea level of the international standard atmosphere (ISO 2533).
 inline constexpr double kAirTemperatureC = 15.0, kAirPressureHpa = 1013.25, kAirDensityKgM3 = 1.225;

@@ -46,9 +46,26 @@ std::string driveEndCells(const std::optional<DriveFigures>& drive) {
          numberText(drive->endSpeedMps);
 }
 
+/// What an aim's margin is measured in.
+const char* marginUnit(Aim::Want want) {
+  switch (want) {
+    case Aim::Want::PullGain:
+      return "_percent";
+    case Aim::Want::LeastDriveTime:
+      return "_s";
+    case Aim::Want::TopSpeedAtLeast:
+      return "_mps";
+    case Aim::Want::RevAtSpeed:
+    case Aim::Want::CruiseBelow:
+    case Aim::Want::RevAtDriveEnd:
+      break;
+  }
+  return "_rpm";
+}
+
 }  // namespace
 
-std::string ladderCsv(const std::vector<LadderRow>& rows) {
+std::string ladderCsv(const std::vector<LadderRow>& rows, const std::vector<Aim>& asked) {
   // While a ladder is worked out anew, rows of the old one may have other gears and aims.
   std::size_t gears = 0, aims = 0;
   for (const LadderRow& row : rows) {
@@ -58,11 +75,13 @@ std::string ladderCsv(const std::vector<LadderRow>& rows) {
   std::string out = "front_teeth,rear_teeth,final_ratio,gearing_percent,rear_teeth_equivalent";
   for (std::size_t g = 1; g <= gears; ++g) out += ",speed_at_rev_limit_gear_" + std::to_string(g) + "_mps";
   out +=
-      ",cruise_rpm,top_speed_mps,zero_to_100_kmh_s,quarter_mile_s,drive_s,drive_end_gear,drive_end_rpm,drive_"
+      ",cruise_rpm,top_speed_mps,zero_to_60_mph_s,zero_to_100_kmh_s,quarter_mile_s,drive_s,drive_end_gear,"
+      "drive_end_rpm,drive_"
       "end_speed_mps,fits,axle_shift_mm,links,"
       "links_that_fit,common_factor_front,common_factor_rear,front_in_spares_box,rear_in_spares_box";
   for (std::size_t a = 1; a <= aims; ++a)
-    out += ",aim_" + std::to_string(a) + "_reached,aim_" + std::to_string(a) + "_margin";
+    out += ",aim_" + std::to_string(a) + "_reached,aim_" + std::to_string(a) + "_margin" +
+           (a <= asked.size() ? marginUnit(asked[a - 1].want) : "");
   out += '\n';
   for (const LadderRow& row : rows) {
     out += std::to_string(row.frontTeeth) + ',' + std::to_string(row.rearTeeth) + ',' +
@@ -70,8 +89,8 @@ std::string ladderCsv(const std::vector<LadderRow>& rows) {
            numberText(row.change.rearTeethEquivalent);
     for (std::size_t g = 0; g < gears; ++g)
       out += ',' + (g < row.speedAtLimitMps.size() ? numberText(row.speedAtLimitMps[g]) : std::string());
-    for (const auto& figure :
-         {row.cruiseRpm, row.topSpeedMps, row.zeroTo100KmhS, row.quarterMileS, row.driveS()})
+    for (const auto& figure : {row.cruiseRpm, row.topSpeedMps, row.zeroTo60MphS, row.zeroTo100KmhS,
+                               row.quarterMileS, row.driveS()})
       out += ',' + cell(figure);
     out += driveEndCells(row.drive);
     out += ',' + chainCells(row.chainRun) + ',' + cell(std::optional(row.frontInSparesBox)) + ',' +

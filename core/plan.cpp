@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/defaults.h"
 #include "core/study/lean.h"
 #include "core/study/setup_figures.h"
 #include "core/units.h"
@@ -42,6 +43,7 @@ void addBands(RoadPlan& road, const Asked& asked, const Setup& setup, const Roll
   };
   const Variant low = off(1.0 - kRolloutUncertainty), high = off(1.0 + kRolloutUncertainty);
   if (low.top && high.top) road.topSpeedBandMps = bandOf(low.top->speedMps, high.top->speedMps);
+  road.zeroTo60BandS = bandOf(low.run.zeroTo60MphS, high.run.zeroTo60MphS);
   road.zeroTo100BandS = bandOf(low.run.zeroTo100KmhS, high.run.zeroTo100KmhS);
   road.quarterMileBandS = bandOf(low.run.quarterMileS, high.run.quarterMileS);
   road.driveBandS = bandOf(driveTime(low.run), driveTime(high.run));
@@ -66,6 +68,7 @@ SprocketPlan sprocketPlanOf(const Asked& asked, const Setup& stock, const Setup&
   const auto less = [](const std::optional<double>& a, const std::optional<double>& b) {
     return a && b ? std::optional(*a - *b) : std::nullopt;
   };
+  plan.saving->zeroTo60S = less(heavy.zeroTo60MphS, light.zeroTo60MphS);
   plan.saving->zeroTo100S = less(heavy.zeroTo100KmhS, light.zeroTo100KmhS);
   plan.saving->quarterMileS = less(heavy.quarterMileS, light.quarterMileS);
   plan.saving->driveS = less(driveTime(heavy), driveTime(light));
@@ -142,6 +145,12 @@ ShiftPointSource sourceOf(const PullBike& bike) {
 }
 
 }  // namespace
+
+RollOnFigures rollOnInMiles(const SetupPlan& setup) {
+  if (!setup.model || !setup.model->bike().accelerates()) return {};
+  return rollOnFigures(*setup.model, units::mpsFromMph(defaults::kRollOnFromMph),
+                       units::mpsFromMph(defaults::kRollOnToMph));
+}
 
 std::optional<DriveChange> driveChange(const RoadPlan& from, const RoadPlan& to) {
   if (!from.run.drive || !to.run.drive) return std::nullopt;

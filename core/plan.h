@@ -30,7 +30,7 @@ struct RoadPlan {
   std::optional<TopSpeed> topSpeed;
   RunFigures run;
   // None where the rollout was measured.
-  std::optional<Band> topSpeedBandMps, zeroTo100BandS, quarterMileBandS, driveBandS;
+  std::optional<Band> topSpeedBandMps, zeroTo60BandS, zeroTo100BandS, quarterMileBandS, driveBandS;
   /// Down the straight with the rollout at the lower and the upper end of what an estimate may be off by; as
   /// it is where it was measured.
   std::optional<double> driveAtLeastRolloutS, driveAtMostRolloutS;
@@ -91,6 +91,9 @@ struct DriveChange {
 
 /// None where one of them has no time.
 std::optional<DriveChange> driveChange(const RoadPlan& from, const RoadPlan& to);
+
+/// Roll-ons from 50 to 75 mph, for who reads speeds in miles per hour: worked out when somebody asks.
+RollOnFigures rollOnInMiles(const SetupPlan& setup);
 
 /// A plan as it is handed to whoever shows it: made once, never copied, never changed.
 using SharedPlan = std::shared_ptr<const Plan>;

@@ -429,6 +429,9 @@ std::string chainRunCsv(const Plan& plan) {
             std::to_string(setup.setup.rearTeeth.count());
     addColumns(chainRunJson(setup.chainRun), "", titles, rows);
     addColumns(sprocketsJson(setup.sprockets), "sprocket_", titles, rows);
+    const auto& saving = setup.sprockets.saving;
+    titles += ",sprocket_saved_zero_to_60_mph_s";
+    rows += ',' + csvNumber(saving ? saving->zeroTo60S : std::nullopt);
     titles += ",slack_note";
     rows += ',';
     const auto& run = setup.chainRun;

@@ -115,6 +115,13 @@ struct RunFigures {
   std::optional<int> quarterMileShifts;  ///< one less than its plan's where it ends inside a shift
 };
 
+/// From one speed to another in top gear, and in the least time over all plans; empty where it is not
+/// reached.
+struct RollOnFigures {
+  std::optional<double> topS, bestS;
+};
+RollOnFigures rollOnFigures(const RoadModel& model, double fromMps, double toMps);
+
 /// `rollOns` false leaves the roll-ons out, for who needs the rest alone.
 RunFigures runFigures(const RoadModel& model, const std::optional<DriveRequest>& drive,
                       const std::optional<RollOnRequest>& rollOn, bool rollOns = true);

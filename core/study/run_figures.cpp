@@ -60,6 +60,11 @@ RunTrace traceOf(const Run& run) {
 
 }  // namespace
 
+RollOnFigures rollOnFigures(const RoadModel& model, double fromMps, double toMps) {
+  return {.topS = rollOnIn(model, model.gearCount() - 1, fromMps, toMps),
+          .bestS = timeOf(RunSearch(model, fromMps, startsAt(model, fromMps)).toSpeed(toMps))};
+}
+
 RunFigures runFigures(const RoadModel& model, const std::optional<DriveRequest>& drive,
                       const std::optional<RollOnRequest>& rollOn, bool rollOns) {
   const double from = units::mpsFromKmh(defaults::kRollOnFromKmh),
@@ -68,8 +73,9 @@ RunFigures runFigures(const RoadModel& model, const std::optional<DriveRequest>&
   RunFigures figures;
   addStandingStart(figures, model);
   if (rollOns) {
-    figures.rollOnTopS = rollOnIn(model, top, from, to);
-    figures.rollOnBestS = timeOf(RunSearch(model, from, startsAt(model, from)).toSpeed(to));
+    const RollOnFigures usual = rollOnFigures(model, from, to);
+    figures.rollOnTopS = usual.topS;
+    figures.rollOnBestS = usual.bestS;
   }
   if (rollOn)
     figures.askedRollOnS = rollOnIn(model, rollOn->gear ? static_cast<std::size_t>(*rollOn->gear - 1) : top,

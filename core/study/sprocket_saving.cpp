@@ -8,6 +8,7 @@ std::optional<SprocketSaving> sprocketSaving(const Setup& stock, const Setup& se
                         .rear = sprocketDifference(stock, setup, SprocketPlace::Rear),
                         .kg = 0.0,
                         .equivalentKg = 0.0,
+                        .zeroTo60S = {},
                         .zeroTo100S = {},
                         .quarterMileS = {},
                         .driveS = {}};

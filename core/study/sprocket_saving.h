@@ -11,7 +11,7 @@ struct SprocketSaving {
   double kg;
   double equivalentKg;  ///< kilograms off the bike that would speed it up alike: what turns counts more
   // Seconds that it takes off; none without the data for runs.
-  std::optional<double> zeroTo100S, quarterMileS, driveS;
+  std::optional<double> zeroTo60S, zeroTo100S, quarterMileS, driveS;
 
   /// Whether all of it is in pull and runs, or any of it: weighed differences are.
   bool allCounted() const { return counted(front) && counted(rear); }

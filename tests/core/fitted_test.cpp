@@ -148,6 +148,8 @@ TEST(Fitted, ALighterSprocketIsWorthSeconds) {
   // Common practice, no source: time goes with mass where the pull does not.
   const double share = saving->equivalentKg / 190.0;
   EXPECT_LT(*saving->zeroTo100S, 3.0 * share * *light.proposed.road.run.zeroTo100KmhS);
+  EXPECT_GT(*saving->zeroTo60S, 0.0);
+  EXPECT_LT(*saving->zeroTo60S, *saving->zeroTo100S) << "96.6 km/h come before 100";
   // It is in the run already: the same ride with stock's mass takes that much longer.
   Profile heavy = ridingProfile();
   heavy.proposed.options.rearSprocket->massKg.reset();

@@ -33,7 +33,7 @@ Profile aimingBike() {
 
 TEST(LadderCsv, HasAColumnForEveryFigure) {
   const auto rows = Ladder(ladderInput(aimingBike())).rows({15, 16, 42, 44});
-  const auto table = csvCells(ladderCsv(rows));
+  const auto table = csvCells(ladderCsv(rows, aimingBike().aims));
   EXPECT_EQ(table.at(0), (CsvCells{"front_teeth",
                                    "rear_teeth",
                                    "final_ratio",
@@ -47,6 +47,7 @@ TEST(LadderCsv, HasAColumnForEveryFigure) {
                                    "speed_at_rev_limit_gear_6_mps",
                                    "cruise_rpm",
                                    "top_speed_mps",
+                                   "zero_to_60_mph_s",
                                    "zero_to_100_kmh_s",
                                    "quarter_mile_s",
                                    "drive_s",
@@ -62,9 +63,9 @@ TEST(LadderCsv, HasAColumnForEveryFigure) {
                                    "front_in_spares_box",
                                    "rear_in_spares_box",
                                    "aim_1_reached",
-                                   "aim_1_margin",
+                                   "aim_1_margin_rpm",
                                    "aim_2_reached",
-                                   "aim_2_margin"}));
+                                   "aim_2_margin_s"}));
   ASSERT_EQ(table.size(), rows.size() + 1);
   for (const CsvCells& cells : table) EXPECT_EQ(cells.size(), table[0].size());
 }
@@ -84,30 +85,31 @@ TEST(LadderCsv, HasTheFiguresOfTheRowsInTheirOrder) {
     for (std::size_t g = 0; g < 6; ++g) EXPECT_EQ(number(5 + g), row.speedAtLimitMps[g]);
     EXPECT_EQ(number(11), row.cruiseRpm);
     EXPECT_EQ(number(12), row.topSpeedMps);
-    EXPECT_EQ(number(13), row.zeroTo100KmhS);
-    EXPECT_EQ(number(14), row.quarterMileS);
-    EXPECT_EQ(number(15), row.driveS());
-    EXPECT_EQ(number(16), row.drive->endGear);
-    EXPECT_EQ(number(17), row.drive->endRpm);
-    EXPECT_EQ(number(18), row.drive->endSpeedMps);
-    EXPECT_EQ(cells[19], *row.chainRun->fits ? "true" : "false");
-    EXPECT_NEAR(number(20), *row.chainRun->axleShiftM * 1000, 1e-9);
-    EXPECT_EQ(number(21), row.chainRun->links);
-    EXPECT_EQ(number(23), row.chainRun->commonFactorFront);
-    EXPECT_EQ(number(24), row.chainRun->commonFactorRear);
-    EXPECT_EQ(cells[25], row.frontInSparesBox ? "true" : "false");
-    EXPECT_EQ(cells[26], row.rearInSparesBox ? "true" : "false");
-    EXPECT_EQ(cells[27], row.aims[0].reached ? "true" : "false");
-    EXPECT_EQ(number(28), row.aims[0].margin);
-    EXPECT_EQ(cells[29], row.aims[1].reached ? "true" : "false");
-    EXPECT_EQ(number(30), row.aims[1].margin);
+    EXPECT_EQ(number(13), row.zeroTo60MphS);
+    EXPECT_EQ(number(14), row.zeroTo100KmhS);
+    EXPECT_EQ(number(15), row.quarterMileS);
+    EXPECT_EQ(number(16), row.driveS());
+    EXPECT_EQ(number(17), row.drive->endGear);
+    EXPECT_EQ(number(18), row.drive->endRpm);
+    EXPECT_EQ(number(19), row.drive->endSpeedMps);
+    EXPECT_EQ(cells[20], *row.chainRun->fits ? "true" : "false");
+    EXPECT_NEAR(number(21), *row.chainRun->axleShiftM * 1000, 1e-9);
+    EXPECT_EQ(number(22), row.chainRun->links);
+    EXPECT_EQ(number(24), row.chainRun->commonFactorFront);
+    EXPECT_EQ(number(25), row.chainRun->commonFactorRear);
+    EXPECT_EQ(cells[26], row.frontInSparesBox ? "true" : "false");
+    EXPECT_EQ(cells[27], row.rearInSparesBox ? "true" : "false");
+    EXPECT_EQ(cells[28], row.aims[0].reached ? "true" : "false");
+    EXPECT_EQ(number(29), row.aims[0].margin);
+    EXPECT_EQ(cells[30], row.aims[1].reached ? "true" : "false");
+    EXPECT_EQ(number(31), row.aims[1].margin);
   }
 }
 
 TEST(LadderCsv, NamesEachLengthThatFitsOnce) {
   auto rows = Ladder(ladderInput(aimingBike())).rows({15, 15, 43, 43});
   rows.at(0).chainRun->lengthsThatFit = {{112, 0.001, 2, {}}, {112, 0.002, {}, {}}, {114, 0.003, {}, {}}};
-  EXPECT_EQ(csvCells(ladderCsv(rows)).at(1).at(22), "112 114");
+  EXPECT_EQ(csvCells(ladderCsv(rows)).at(1).at(23), "112 114");
 }
 
 TEST(LadderCsv, LeavesEmptyWhatTheProfileLacks) {
@@ -117,7 +119,7 @@ TEST(LadderCsv, LeavesEmptyWhatTheProfileLacks) {
   ASSERT_EQ(table[1].size(), table[0].size());
   ASSERT_EQ(table[0].at(9), "top_speed_mps");
   EXPECT_EQ(std::stod(table[1][9]), rows[0].speedAtLimitMps.back()) << "the rev limit bounds it in any case";
-  for (const std::size_t c : {8, 10, 11, 12, 13, 14, 15, 16, 17, 18})
+  for (const std::size_t c : {8, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19})
     EXPECT_EQ(table[1][c], "") << table[0][c];
   EXPECT_EQ(table[1].back(), "false") << "what is not in the box is known";
 }

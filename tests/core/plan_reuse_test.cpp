@@ -98,7 +98,8 @@ TEST(PlanBands, AreThePlansOfARolloutTwoPerCentOff) {
     return plan(profile).proposed.road;
   };
   const RoadPlan low = typed(0.98), high = typed(1.02);
-  EXPECT_FALSE(low.topSpeedBandMps || low.zeroTo100BandS || low.quarterMileBandS || low.driveBandS)
+  EXPECT_FALSE(low.topSpeedBandMps || low.zeroTo60BandS || low.zeroTo100BandS || low.quarterMileBandS ||
+               low.driveBandS)
       << "a measured rollout has none";
   const auto spans = [](const std::optional<Band>& band, double a, double b) {
     ASSERT_TRUE(band);
@@ -107,6 +108,7 @@ TEST(PlanBands, AreThePlansOfARolloutTwoPerCentOff) {
     EXPECT_NEAR(band->high, std::max(a, b), 1e-9);
   };
   spans(road.topSpeedBandMps, low.topSpeed->speedMps, high.topSpeed->speedMps);
+  spans(road.zeroTo60BandS, *low.run.zeroTo60MphS, *high.run.zeroTo60MphS);
   spans(road.zeroTo100BandS, *low.run.zeroTo100KmhS, *high.run.zeroTo100KmhS);
   spans(road.quarterMileBandS, *low.run.quarterMileS, *high.run.quarterMileS);
   spans(road.driveBandS, low.run.drive->timeS, high.run.drive->timeS);

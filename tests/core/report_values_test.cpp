@@ -300,6 +300,7 @@ TEST(CsvColumns, OfTheChainRun) {
                             "sprocket_saved_zero_to_100_kmh_s",
                             "sprocket_saved_quarter_mile_s",
                             "sprocket_saved_drive_s",
+                            "sprocket_saved_zero_to_60_mph_s",
                             "slack_note"}));
   ASSERT_EQ(rows.size(), 4U);
   EXPECT_EQ(rows[2][0], "proposed");

@@ -502,6 +502,10 @@ TEST(RollOns, TopGearAndBestGear) {
   EXPECT_LT(*figures.rollOnBestS, *figures.rollOnTopS);
   EXPECT_DOUBLE_EQ(*figures.rollOnTopS, ready.from(80 / 3.6, 2, 0, 120 / 3.6).atSpeed(120 / 3.6)->timeS);
   EXPECT_FALSE(figures.askedRollOnS);
+  const RollOnFigures miles = rollOnFigures(ready.model, 50 * 0.44704, 75 * 0.44704);
+  ASSERT_TRUE(miles.topS && miles.bestS);
+  EXPECT_DOUBLE_EQ(*miles.topS, ready.from(22.352, 2, 0, 33.528).atSpeed(33.528)->timeS);
+  EXPECT_LT(*miles.bestS, *miles.topS);
   // Top ends below 120 km/h.
   const Ready slow(runBike(), {3, 1.6});
   EXPECT_FALSE(runFigures(slow.model, {}, {}).rollOnTopS);

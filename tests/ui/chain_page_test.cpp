@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QCheckBox>
+#include <QDockWidget>
 #include <QSlider>
 #include <QTabWidget>
 #include <QTableWidget>
@@ -309,8 +310,8 @@ TEST_F(ChainPageTest, SaysWhatItLacksAndLeadsThere) {
   EXPECT_EQ(page_->picture(), nullptr);
   for (auto* button : page_->findChildren<QPushButton*>())
     if (button->text() == "Fill Them In…") button->click();
-  EXPECT_TRUE(soon([&] { return (*window_)->findChild<QDialog*>() != nullptr; }));
-  auto* pages = (*window_)->findChild<QDialog*>()->findChild<QTabWidget*>();
+  EXPECT_TRUE(soon([&] { return (*window_)->findChild<QDockWidget*>() != nullptr; }));
+  auto* pages = (*window_)->findChild<QDockWidget*>()->findChild<QTabWidget*>();
   EXPECT_EQ(pages->tabText(pages->currentIndex()), "Chain or Belt");
   ui::SetupEdits((*window_)->document(), ui::Side::Stock).setLinks(114);
   EXPECT_TRUE(soon([&] { return page_->picture() != nullptr; }));

@@ -141,6 +141,56 @@ TEST_F(CurveEditorTest, CellsAreGroupedAndReadWhateverIsTypedBesideThem) {
   }
 }
 
+TEST_F(CurveEditorTest, APastedTitleNamesTheColumn) {
+  const std::pair<const char*, const char*> titles[] = {{"hp", "Power, hp"},
+                                                        {"Power kW", "Power, kW"},
+                                                        {"torque (lb·ft)", "Torque, lb·ft"},
+                                                        {"lbs-ft", "Torque, lb·ft"},
+                                                        {"metric hp", "Power, PS"}};
+  for (const auto& [pasted, shown] : titles) {
+    paste(QStringLiteral("rpm\t%1\n4000\t30\n8000\t45").arg(QString::fromUtf8(pasted)));
+    EXPECT_EQ(table().horizontalHeaderItem(1)->text(), shown);
+    EXPECT_EQ(control<QComboBox>(editor_, "Second column").currentText(), shown);
+  }
+}
+
+TEST_F(CurveEditorTest, AFallingFileIsSortedAndThatIsSaid) {
+  paste("rpm\tNm\n12000\t50\n8000\t57\n4000\t41");
+  EXPECT_EQ(torques(), (std::vector{41.0, 57.0, 50.0}));
+  EXPECT_TRUE(said_.contains("sorted")) << said_.toStdString();
+  EXPECT_TRUE(said_.contains("3 points taken: 4,000 to 12,000 rpm")) << said_.toStdString();
+  EXPECT_EQ(table().item(0, 0)->text(), "4,000");
+  EXPECT_EQ(document_.undoStack().count(), 1);
+}
+
+TEST_F(CurveEditorTest, TwoPastesAreTwoSteps) {
+  paste("4000\t41\n8000\t57");
+  paste("4000\t42\n8000\t58");
+  EXPECT_EQ(document_.undoStack().count(), 2);
+  document_.undoStack().undo();
+  EXPECT_EQ(torques(), (std::vector{41.0, 57.0}));
+}
+
+TEST_F(CurveEditorTest, WhatIsHalfTypedStaysUntilItIsWhole) {
+  const auto type = [&](int row, int column, const char* text) {
+    table().setCurrentCell(row, column);
+    if (!table().item(row, column)) table().setItem(row, column, new QTableWidgetItem);
+    table().item(row, column)->setText(text);
+    editor_.refresh(ui::UnitsShown());  // as another edit would
+  };
+  type(0, 0, "4000");
+  type(1, 0, "8000");
+  EXPECT_TRUE(said_.startsWith("Row 1 has no")) << said_.toStdString();
+  type(0, 1, "41");
+  type(1, 1, "57");
+  EXPECT_EQ(torques(), (std::vector{41.0, 57.0}));
+  type(1, 1, "5x");
+  EXPECT_EQ(table().item(1, 1)->text(), "5x") << "to be corrected";
+  document_.undoStack().undo();
+  editor_.refresh(ui::UnitsShown());
+  EXPECT_TRUE(table().rows().empty()) << "what is undone is gone";
+}
+
 TEST_F(CurveEditorTest, ThePictureShowsWhatWasTyped) {
   auto& preview = control<ui::CurvePreview>(editor_, "Picture of the torque curve");
   const QImage empty = preview.grab().toImage();

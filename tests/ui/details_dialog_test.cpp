@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/editors/details_dialog.h"
 
+#include <QAction>
 #include <QClipboard>
 #include <QLabel>
 #include <QLineEdit>
@@ -11,6 +12,7 @@
 #include "ui/editors/calm_spin_box.h"
 #include "ui/editors/columns_table.h"
 #include "ui/words/cautions.h"
+#include "ui/words/field_table.h"
 
 namespace layshaft::test {
 namespace {
@@ -272,6 +274,7 @@ TEST_F(DetailsDialogTest, StocksChainIsTyped) {
 }
 
 TEST_F(DetailsDialogTest, BeltLengthsAreAListInOneLine) {
+  use(bike({{"/stock/final_drive", "belt"}}));
   auto& lengths = field<QLineEdit>("Available belt lengths");
   typeInto(lengths, "139, 146 149");
   QTest::keyClick(&lengths, Qt::Key_Return);
@@ -285,6 +288,38 @@ TEST_F(DetailsDialogTest, BeltLengthsAreAListInOneLine) {
   QTest::keyClick(&lengths, Qt::Key_Backspace);
   QTest::keyClick(&lengths, Qt::Key_Return);
   EXPECT_TRUE(profile().bike.chainRun->beltLengthsTeeth.empty());
+}
+
+TEST_F(DetailsDialogTest, OfChainAndBeltThereIsWhatTheBikeHas) {
+  const auto inView = [&](const char* key) {
+    auto& found = control<QWidget>(dialog_, ui::fieldLabel(key));
+    return !found.isHidden();
+  };
+  const char* const chain[] = {"stock.chain_size", "stock.links", "stock.chain_elongation_percent",
+                               "stock.front_sprocket.size", "stock.rear_sprocket.size"};
+  const char* const belt[] = {"stock.belt_pitch_mm", "stock.belt_teeth", "bike.chain_run.belt_lengths_teeth"};
+  for (const bool belts : {false, true}) {
+    use(bike({{"/stock/final_drive", belts ? "belt" : "chain"}}));
+    for (const char* key : chain) EXPECT_EQ(inView(key), !belts) << key;
+    for (const char* key : belt) EXPECT_EQ(inView(key), belts) << key;
+  }
+  use(bike({{"/proposed/final_drive", "belt"}}));
+  EXPECT_TRUE(inView("stock.links") && inView("proposed.belt_teeth"));
+  EXPECT_TRUE(inView("bike.chain_run.belt_lengths_teeth")) << "for the proposal";
+  EXPECT_FALSE(inView("stock.belt_teeth") || inView("proposed.links"));
+}
+
+TEST_F(DetailsDialogTest, WhatTheFileHoldsOfTheOtherKindIsKept) {
+  const Profile both =
+      bike({{"/stock/final_drive", "belt"}, {"/stock/links", 112}, {"/stock/belt_teeth", 139}});
+  use(both);
+  EXPECT_TRUE(same(profile(), both));
+  auto& drive = field<QComboBox>("Final drive");
+  drive.setFocus();
+  QTest::keyClick(&drive, Qt::Key_Up);
+  EXPECT_FALSE(numberBox("Links").isHidden());
+  EXPECT_EQ(numberBox("Links").value(), 112);
+  EXPECT_EQ(profile().stock.options.beltTeeth, 139);
 }
 
 TEST_F(DetailsDialogTest, TheWheelWithoutFocusChangesNothing) {
@@ -315,7 +350,7 @@ TEST_F(DetailsDialogTest, ACurvePastedWithItsTitlesIsTaken) {
 TEST_F(DetailsDialogTest, AWrongCurveLeavesTheOldOneAndSaysWhichRow) {
   paste("Torque curve", "4000\t41\n8000\t57");
   const auto before = profile().bike.engine.torqueCurve;
-  paste("Torque curve", "4000\t41\n3000\t57");
+  paste("Torque curve", "4000\t41\n3000\t57\n5000\t50");
   EXPECT_EQ(profile().bike.engine.torqueCurve, before);
   EXPECT_TRUE(says("3,000 must be above"));
   paste("Torque curve", "4000\t41\nfast\t57");
@@ -334,6 +369,23 @@ TEST_F(DetailsDialogTest, SparesArePastedAndReadBack) {
   paste("Front sprockets or pulleys", "5");
   EXPECT_TRUE(says("6 to 48"));
   EXPECT_TRUE(profile().sparesBox->front.empty());
+}
+
+TEST_F(DetailsDialogTest, TwoPastesOfSparesAreTwoSteps) {
+  paste("Rear sprockets or pulleys", "45\n47");
+  paste("Rear sprockets or pulleys", "43\n44");
+  EXPECT_EQ(steps(), 2);
+  document_.undoStack().undo();
+  EXPECT_EQ(profile().sparesBox.value().rear.at(0).teeth, 45);
+}
+
+TEST_F(DetailsDialogTest, AMaterialIsTakenUnderItsUsualNames) {
+  paste("Rear sprockets or pulleys",
+        "45\t\tAlu\n46\t\taluminum\n47\t\tALLOY\n48\t\tHardened Steel\n49\t\talu.");
+  ASSERT_EQ(profile().sparesBox.value_or(SparesBox{}).rear.size(), 5u);
+  for (const std::size_t at : {0u, 1u, 2u, 4u})
+    EXPECT_EQ(profile().sparesBox->rear[at].material, SprocketMaterial::Aluminium) << at;
+  EXPECT_EQ(profile().sparesBox->rear[3].material, SprocketMaterial::Steel);
 }
 
 TEST_F(DetailsDialogTest, NameAndNotesAreEdits) {
@@ -437,6 +489,123 @@ TEST_F(DetailsDialogTest, EveryFieldHasANameAndATooltip) {
     names << box->accessibleName();
   }
   EXPECT_EQ(names.removeDuplicates(), 0) << "a name twice would merge two fields' edits into one step";
+}
+
+/// The details where they live: beside the window's pages.
+class DetailsDockTest : public testing::Test {
+ protected:
+  DetailsDialog& details() { return *window_->findChild<DetailsDialog*>(); }
+  static QMainWindow& docks(ui::MainWindow& window) {
+    return *qobject_cast<QMainWindow*>(window.findChild<DetailsDialog*>()->parentWidget());
+  }
+  QWidget& focus() { return *QApplication::focusWidget(); }
+  QAction& action(const QString& text) {
+    for (auto* found : window_->findChildren<QAction*>())
+      if (found->text().remove('&') == text && !found->shortcut().isEmpty()) return *found;
+    throw std::runtime_error("no action " + text.toStdString());
+  }
+  void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
+    QTest::keyClick(QApplication::focusWidget(), key, modifiers);
+  }
+
+  FreshSettings fresh_;
+  Window window_{bike()};
+};
+
+TEST_F(DetailsDockTest, TheyStandBesideTheChartAndLeaveItInView) {
+  const QSize before = window_->minimumSizeHint();
+  window_->showDetails();
+  QTest::qWait(50);
+  EXPECT_EQ(docks(*window_).dockWidgetArea(&details()), Qt::RightDockWidgetArea);
+  EXPECT_FALSE(details().isFloating());
+  EXPECT_LE(docks(*window_).centralWidget()->geometry().right(), details().geometry().left());
+  EXPECT_GE(docks(*window_).centralWidget()->width(), 700);
+  EXPECT_EQ(window_->minimumSizeHint(), before) << "the window asks for no more room with them";
+  EXPECT_EQ(window_->size(), QSize(1280, 720));
+}
+
+TEST_F(DetailsDockTest, TheActionOpensAndCloses) {
+  QWidget& before = focus();
+  QAction& toggle = action("Bike Details");
+  toggle.trigger();
+  EXPECT_TRUE(details().isVisible() && details().holdsFocus() && toggle.isChecked());
+  toggle.trigger();
+  EXPECT_FALSE(details().isVisible() || toggle.isChecked());
+  EXPECT_EQ(&focus(), &before);
+  window_->showDetails("bike.chassis.rider_mass_kg");
+  EXPECT_TRUE(toggle.isChecked());
+  EXPECT_EQ(focus().accessibleName(), "Rider");
+  details().close();
+  EXPECT_FALSE(toggle.isChecked()) << "also by its own button";
+}
+
+TEST_F(DetailsDockTest, TheKeyLeadsInAndBackToTheSameFields) {
+  QWidget& before = focus();
+  key(Qt::Key_F6);
+  ASSERT_TRUE(details().holdsFocus());
+  window_->showDetails("bike.chassis.wheelbase_mm");
+  key(Qt::Key_F6);
+  EXPECT_EQ(&focus(), &before);
+  key(Qt::Key_F6);
+  EXPECT_EQ(focus().accessibleName(), "Wheelbase");
+}
+
+TEST_F(DetailsDockTest, EscapeGoesBackAndLosesNothingTyped) {
+  QWidget& before = focus();
+  window_->showDetails("bike.chassis.rider_mass_kg");
+  typeInto(focus(), "81.5");
+  key(Qt::Key_Escape);
+  EXPECT_EQ(&focus(), &before);
+  EXPECT_EQ(window_.profile().bike.chassis.value_or(Chassis{}).riderMassKg, 81.5);
+  EXPECT_TRUE(details().isVisible());
+}
+
+TEST_F(DetailsDockTest, UndoAndRedoReachTheBikesHistory) {
+  window_->showDetails("bike.engine.torque_curve");
+  auto& table = static_cast<ColumnsTable&>(focus());
+  table.pasteText("4000\t41\n8000\t57");
+  table.setCurrentCell(0, 0);
+  table.pasteText("4000\t42\n8000\t58");
+  const auto first = [&] {
+    const auto& curve = window_.profile().bike.engine.torqueCurve;
+    return curve ? curve->points().front().torqueNm : 0.0;
+  };
+  key(Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(first(), 41);
+  key(Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(first(), 0);
+  key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+  key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+  EXPECT_EQ(first(), 42);
+}
+
+TEST_F(DetailsDockTest, WhatIsBeingTypedIsTakenBackFirst) {
+  window_->showDetails("bike.chassis.rider_mass_kg");
+  typeInto(focus(), "81.5");
+  key(Qt::Key_Tab);
+  window_->showDetails("bike.chain_run.belt_lengths_teeth");
+  QTest::keyClicks(&focus(), "139");
+  auto& line = dynamic_cast<QLineEdit&>(focus());
+  key(Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(line.text(), "");
+  EXPECT_EQ(window_.profile().bike.chassis.value_or(Chassis{}).riderMassKg, 81.5);
+  key(Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_FALSE(window_.profile().bike.chassis) << "then the edit before";
+}
+
+TEST_F(DetailsDockTest, TheirPlaceIsRemembered) {
+  window_->showDetails();
+  docks(*window_).addDockWidget(Qt::LeftDockWidgetArea, &details());
+  window_->close();
+  Window next(bike());
+  auto* again = next->findChild<DetailsDialog*>();
+  ASSERT_TRUE(again && again->isVisible()) << "open as they were";
+  EXPECT_EQ(docks(*next).dockWidgetArea(again), Qt::LeftDockWidgetArea);
+  again->close();
+  next->close();
+  Window last(bike());
+  EXPECT_FALSE(last->findChild<DetailsDialog*>());
+  QSettings().clear();
 }
 
 }  // namespace

@@ -117,10 +117,6 @@ TEST(FieldWords, EveryFieldCanBeTyped) {
     const std::string path = keyPath(pointer);
     const auto rule = fieldRule(path);
     if (!rule || rule->type == FieldRule::Type::Block || hasAnEditorOfItsOwn(path)) continue;
-    // Of the proposal the tyre's finer points follow stock's.
-    if (path.starts_with("proposed.") && (path.find("tread") + path.find("crown") + path.find("growth") +
-                                          path.find("allowance")) != 4 * std::string::npos)
-      continue;
     QString label = ui::fieldLabel(path);
     bool found = false;
     for (auto* widget : dialog.findChildren<QWidget*>()) found = found || widget->accessibleName() == label;

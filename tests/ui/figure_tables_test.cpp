@@ -102,20 +102,29 @@ TEST_P(FigureTables, OfTheRuns) {
   };
   const auto top = [](const RoadPlan& r) { return r.topSpeed ? Value(r.topSpeed->speedMps) : std::nullopt; };
   const QString speed = GetParam().system == ui::UnitSystem::Metric ? "km/h" : "mph";
-  const QString rollOn = QStringLiteral("%1–%2 %3, gear 3, s")
-                             .arg(QLocale().toString(60 / 3.6 * factor_.speed, 'f', 0),
-                                  QLocale().toString(90 / 3.6 * factor_.speed, 'f', 0), speed);
+  const bool metric = GetParam().system == ui::UnitSystem::Metric;
+  const QString rollOn = metric ? "60–90 km/h, gear 3, s" : "37.3–55.9 mph, gear 3, s";
+  // Asked anew, of the model: from 50 to 75 mph is another figure than from 80 to 120 km/h.
+  const auto usualRollOn = [&](const SetupPlan& setup) {
+    if (metric) return RollOnFigures{setup.road.run.rollOnTopS, setup.road.run.rollOnBestS};
+    const double mph = kMileM / 3600;
+    const RunFigures asked =
+        runFigures(*setup.model, std::nullopt, RollOnRequest{50 * mph, 75 * mph, std::nullopt});
+    return RollOnFigures{asked.askedRollOnS, rollOnFigures(*setup.model, 50 * mph, 75 * mph).bestS};
+  };
+  const RollOnFigures was = usualRollOn(plan_.stock), is = usualRollOn(plan_.proposed);
+  const QString speeds = metric ? "80–120 km/h" : "50–75 mph";
   expectTable(
       ui::runTable(plan_, units_),
       {{"", "Stock", "Proposed", "Difference", "± for 2 % of Rollout"},
-       row("0–60 mph, s", from.zeroTo60MphS, to.zeroTo60MphS, 2),
-       row("0–100 km/h, s", from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS),
+       metric ? row("0–100 km/h, s", from.zeroTo100KmhS, to.zeroTo100KmhS, 2, road.zeroTo100BandS)
+              : row("0–60 mph, s", from.zeroTo60MphS, to.zeroTo60MphS, 2, road.zeroTo60BandS),
        row("100 m, s", from.hundredMetresS, to.hundredMetresS, 2),
        row("1/8 mile, s", from.eighthMileS, to.eighthMileS, 2),
        row("1/4 mile, s", from.quarterMileS, to.quarterMileS, 2, road.quarterMileBandS),
        row("1/4 mile, " + speed, from.quarterMileSpeedMps, to.quarterMileSpeedMps, 1, {}, factor_.speed),
-       row("80–120 km/h, top gear, s", from.rollOnTopS, to.rollOnTopS, 2),
-       row("80–120 km/h, best gear, s", from.rollOnBestS, to.rollOnBestS, 2),
+       row(speeds + ", top gear, s", was.topS, is.topS, 2),
+       row(speeds + ", best gear, s", was.bestS, is.bestS, 2),
        row(rollOn, from.askedRollOnS, to.askedRollOnS, 2),
        row("Straight, s", drive(from, &DriveFigures::timeS), drive(to, &DriveFigures::timeS), 2,
            road.driveBandS),
@@ -236,6 +245,23 @@ TEST(FigureTablesBare, TheUsualRollOnIsNotListedTwice) {
   EXPECT_EQ(rollOns(), 3);
 }
 
+TEST(FigureTablesBare, ARollOnIsNamedByTheSpeedsItIsWorkedOutFor) {
+  Profile profile = workedExample();
+  const auto names = [&](ui::UnitSystem system) {
+    QStringList found;
+    for (const QStringList& row : ui::runTable(plan(profile), ui::UnitsShown(system)))
+      if (row.front().contains("gear")) found << row.front();
+    return found;
+  };
+  const QStringList usual{"50–75 mph, top gear, s", "50–75 mph, best gear, s"};
+  EXPECT_EQ(names(ui::UnitSystem::Imperial), usual);
+  profile.ride->rollOn = RollOn{.fromSpeedKmh = 50 * 1.609344, .toSpeedKmh = 75 * 1.609344};
+  EXPECT_EQ(names(ui::UnitSystem::Mixed), usual) << "the same, typed";
+  EXPECT_EQ(names(ui::UnitSystem::Metric).back(), "80.5–120.7 km/h, top gear, s");
+  profile.ride->rollOn = RollOn{.gear = 4};
+  EXPECT_EQ(names(ui::UnitSystem::Imperial).back(), "49.7–74.6 mph, gear 4, s");
+}
+
 TEST(ComparedTexts, AgreeAndTellTheDifferenceAsItIs) {
   const auto texts = [](double a, double b, int decimals) {
     const ui::ComparedTexts t = ui::comparedTexts(a, b, decimals);
@@ -262,7 +288,7 @@ TEST(ComparedTexts, AgreeAndTellTheDifferenceAsItIs) {
 TEST(FigureTablesBare, TheRollOnOfNoGearIsOfTheLast) {
   Profile profile = workedExample();
   profile.ride->rollOn = RollOn{.fromSpeedKmh = 60, .toSpeedKmh = 90};
-  EXPECT_EQ(ui::runTable(plan(profile), ui::UnitsShown()).at(9).front(), "60–90 km/h, top gear, s");
+  EXPECT_EQ(ui::runTable(plan(profile), ui::UnitsShown()).at(8).front(), "60–90 km/h, top gear, s");
 }
 
 }  // namespace

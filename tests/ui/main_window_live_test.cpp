@@ -191,15 +191,15 @@ TEST_F(MainWindowLive, GearsAreAddedAndRemovedFromTheMenu) {
 }
 
 TEST_F(MainWindowLive, FoldingTheBikeDownToOneGearHolds) {
-  for (int i = 0; i < 8; ++i) {
-    DialogAnswer refusal;
+  for (int i = 0; i < 8; ++i)
     for (auto* action : (*window_)->findChildren<QAction*>())
-      if (action->text().remove('&') == "Remove the Top Gear") action->trigger();
-    EXPECT_EQ(refusal.seen(), i >= 5) << "one gear is the least";
-  }
+      if (action->text().remove('&') == "Remove the Top Gear") {
+        EXPECT_EQ(action->isEnabled(), i < 5) << "one gear is the least";
+        action->trigger();
+      }
   QTest::qWait(kFrameMs + 4);
   EXPECT_EQ(proposedSetup((*window_)->document()).gearRatios.count(), 1u);
-  EXPECT_TRUE(chartShowsTheDocument());
+  EXPECT_TRUE(soon([&] { return chartShowsTheDocument(); }));
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 #include "tests/ui/support.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/words/compare_table.h"
+#include "ui/words/csv_units.h"
 
 namespace layshaft::test {
 namespace {
@@ -83,14 +84,15 @@ TEST_P(PageCsv, EveryRowHasACellForEachTitleAndPlainNumbers) {
   }
 }
 
-TEST_P(PageCsv, IsWhatTheCoreSays) {
+TEST_P(PageCsv, IsWhatTheCoreSaysInTheUnitsShown) {
   const Plan planned = plan(window_->profile());
-  EXPECT_EQ(open("Sawtooth").csv().toStdString(), reportCsv(planned));
-  EXPECT_EQ(open("Pull").csv().toStdString(), pullCsv(planned));
-  EXPECT_EQ(open("Acceleration").csv().toStdString(), runCsv(planned));
-  EXPECT_EQ(open("Chain").csv().toStdString(), chainRunCsv(planned));
+  const ui::UnitsShown& units = (*window_)->units();
+  EXPECT_EQ(open("Sawtooth").csv().toStdString(), ui::csvInUnits(reportCsv(planned), units));
+  EXPECT_EQ(open("Pull").csv().toStdString(), ui::csvInUnits(pullCsv(planned), units));
+  EXPECT_EQ(open("Acceleration").csv().toStdString(), ui::csvInUnits(runCsv(planned), units));
+  EXPECT_EQ(open("Chain").csv().toStdString(), ui::csvInUnits(chainRunCsv(planned), units));
   EXPECT_EQ(open("Compare").csv(),
-            ui::compareCsv(ui::compareTable(planned, ui::UnitsShown(), ui::usualCompareFigures()), planned));
+            ui::compareCsv(ui::compareTable(planned, units, ui::usualCompareFigures()), planned));
 }
 
 TEST_P(PageCsv, OfTheLadderHasThePairsInViewInTheirOrder) {
@@ -107,7 +109,8 @@ TEST_P(PageCsv, OfTheLadderHasThePairsInViewInTheirOrder) {
   }
   ASSERT_GT(wanted.size(), 2U);
   EXPECT_GT(wanted.front().frontTeeth, wanted.back().frontTeeth);
-  EXPECT_EQ(page.csv().toStdString(), ladderCsv(wanted));
+  EXPECT_EQ(page.csv().toStdString(),
+            ui::csvInUnits(ladderCsv(wanted, window_->profile().aims), (*window_)->units()));
 }
 
 INSTANTIATE_TEST_SUITE_P(In, PageCsv,

@@ -7,6 +7,7 @@
 #include "tests/ui/support.h"
 #include "ui/pages/page.h"
 #include "ui/pages/sawtooth_page.h"
+#include "ui/words/csv_units.h"
 
 namespace layshaft::test {
 namespace {
@@ -94,7 +95,8 @@ TEST_F(Pictures, ANameWithoutAnEndingGetsOne) {
   saveAs("Save Picture…", "chart.svg");
   EXPECT_THAT(contentsOf(folder_.filePath("chart.svg").toStdString()), testing::HasSubstr("<svg"));
   saveAs("Save Data…", "numbers");
-  EXPECT_EQ(contentsOf(folder_.filePath("numbers.csv").toStdString()), reportCsv(plan(window_.profile())));
+  EXPECT_EQ(contentsOf(folder_.filePath("numbers.csv").toStdString()),
+            ui::csvInUnits(reportCsv(plan(window_.profile())), window_->units()));
 }
 
 TEST_F(Pictures, TheChartIsCopiedAsAPicture) {
@@ -107,7 +109,7 @@ TEST_F(Pictures, TheChartIsCopiedAsAPicture) {
 
 TEST_F(Pictures, TheNumbersAreTheReportsCsv) {
   auto* page = window_->findChild<ui::SawtoothPage*>();
-  EXPECT_EQ(page->csv().toStdString(), reportCsv(plan(window_.profile())));
+  EXPECT_EQ(page->csv().toStdString(), ui::csvInUnits(reportCsv(plan(window_.profile())), window_->units()));
   EXPECT_EQ(page->csv().count('\n'), 13) << "titles, and six gears of two setups";
   EXPECT_EQ(page->numbers().size(), 7u);
 }

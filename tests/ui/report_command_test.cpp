@@ -8,6 +8,8 @@
 #include "core/report.h"
 #include "tests/small_disk.h"
 #include "tests/ui/support.h"
+#include "ui/words/csv_units.h"
+#include "ui/words/text_report.h"
 
 namespace layshaft::test {
 namespace {
@@ -74,7 +76,7 @@ TEST_P(ReportOfSample, Json) {
 }
 
 TEST_P(ReportOfSample, Csv) {
-  EXPECT_EQ(report("csv").toStdString(), reportCsv(plan(profile_)));
+  EXPECT_EQ(report("csv").toStdString(), ui::csvInUnits(reportCsv(plan(profile_)), ui::UnitsShown()));
 }
 
 TEST_P(ReportOfSample, Png) {
@@ -115,6 +117,26 @@ class ReportCommand : public testing::Test {
 TEST_F(ReportCommand, IsTextUnlessToldOtherwise) {
   EXPECT_EQ(run({"report", good_}).out, run({"report", good_, "--format", "text"}).out);
   EXPECT_EQ(run({"report", "--format=csv", good_}).out, run({"report", good_, "--format", "csv"}).out);
+}
+
+TEST_F(ReportCommand, IsInTheUnitsNamed) {
+  const Plan planned = plan(sampleBike("club-600"));
+  const QByteArray json = run({"report", good_, "--format", "json"}).out,
+                   metricPage = run({"report", good_, "--format", "png"}).out;
+  for (const QString& word : ui::UnitsShown::words()) {
+    const ui::UnitsShown units = *ui::UnitsShown::fromWord(word);
+    EXPECT_EQ(run({"report", good_, "--units", word}).out, ui::textReport(planned, units).toUtf8());
+    EXPECT_EQ(run({"report", "--units=" + word, "--format=csv", good_}).out.toStdString(),
+              ui::csvInUnits(reportCsv(planned), units));
+    EXPECT_EQ(run({"report", good_, "--units", word, "--format", "json"}).out, json)
+        << "always SI and metric";
+    EXPECT_EQ(run({"report", good_, "--units", word, "--format", "png"}).out == metricPage, word == "metric");
+  }
+}
+
+TEST_F(ReportCommand, UnitsNotKnownAreRefusedWithThoseThatAre) {
+  expectOneLineError(run({"report", good_, "--units", "furlongs"}), 2,
+                     {"furlongs", "metric, imperial, mixed", "--units"});
 }
 
 TEST_F(ReportCommand, OneToothIsOneWhateverTheDesktopsLanguage) {
@@ -161,7 +183,8 @@ TEST_F(ReportCommand, APipeIsWrittenToAndStaysAPipe) {
   reader.start("cat", {pipe});
   EXPECT_EQ(run({"report", good_, "--format", "csv", "--output", pipe}).code, 0);
   ASSERT_TRUE(reader.waitForFinished(10000));
-  EXPECT_EQ(reader.readAllStandardOutput().toStdString(), reportCsv(plan(sampleBike("club-600"))));
+  EXPECT_EQ(reader.readAllStandardOutput().toStdString(),
+            ui::csvInUnits(reportCsv(plan(sampleBike("club-600"))), ui::UnitsShown()));
 }
 
 TEST_F(ReportCommand, AFullDiskIsReported) {
@@ -283,6 +306,9 @@ TEST_F(ReportCommand, WrongWordsAreBadUsage) {
                                 {"report", good_, "--format", "PNG"},
                                 {"report", good_, "--format", ""},
                                 {"report", good_, "--format", "png\npdf"},
+                                {"report", good_, "--units"},
+                                {"report", good_, "--units", "Imperial"},
+                                {"report", good_, "--units=", "--format", "json"},
                                 {"report", good_, "--output"},
                                 {"report", good_, "--output", ""},
                                 {"report", good_, "--verbose"},
@@ -355,7 +381,7 @@ TEST_F(ReportCommand, ACommaDecimalDesktopGivesTheSameNumbers) {
   const QByteArray csv = run({"report", good_, "--format", "csv"}).out;
   qunsetenv("LC_ALL");
   EXPECT_EQ(json.toStdString(), reportJson(plan(sampleBike("club-600"))));
-  EXPECT_EQ(csv.toStdString(), reportCsv(plan(sampleBike("club-600"))));
+  EXPECT_EQ(csv.toStdString(), ui::csvInUnits(reportCsv(plan(sampleBike("club-600"))), ui::UnitsShown()));
 }
 
 }  // namespace

@@ -164,7 +164,9 @@ struct FreshSettings {
 /// A window on a bike at the smallest screen that must do, active, closed without questions at the end.
 class Window {
  public:
-  explicit Window(Profile profile) : window_(std::make_unique<ui::MainWindow>(std::move(profile))) {
+  explicit Window(Profile profile) {
+    QSettings().remove("window");  // how an earlier one was left
+    window_ = std::make_unique<ui::MainWindow>(std::move(profile));
     window_->resize(1280, 720);
     showActive(*window_);
   }

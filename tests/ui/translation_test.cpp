@@ -2,6 +2,7 @@
 #include <QAbstractItemView>
 #include <QBuffer>
 #include <QComboBox>
+#include <QDockWidget>
 #include <QFileDialog>
 #include <QHeaderView>
 #include <QMenuBar>
@@ -147,7 +148,7 @@ INSTANTIATE_TEST_SUITE_P(Samples, TranslationOf,
 TEST_F(Translation, DialogsAndMessages) {
   Window window(nameless("club-600"));
   window->showDetails();
-  auto* details = window->findChild<QDialog*>();
+  auto* details = window->findChild<QDockWidget*>();
   ASSERT_TRUE(details);
   auto* tabs = details->findChild<QTabWidget*>();
   for (int tab = 0; tab < tabs->count(); ++tab) {

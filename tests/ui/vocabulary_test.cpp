@@ -2,6 +2,8 @@
 //
 // One thing has one name, everywhere: the window of every sample is read out, and the reports, and none of
 // the words that were given up is heard.
+#include <QDockWidget>
+
 #include "tests/ui/what_is_said.h"
 #include "ui/document/setup_edits.h"
 #include "ui/editors/new_bike_dialog.h"
@@ -163,7 +165,7 @@ TEST_P(Vocabulary, OfTheWindow) {
 TEST_P(Vocabulary, OfTheDetails) {
   Window window(profile_);
   window->showDetails();
-  auto* details = window->findChild<QDialog*>();
+  auto* details = window->findChild<QDockWidget*>();
   ASSERT_TRUE(details);
   auto* tabs = details->findChild<QTabWidget*>();
   for (int tab = 0; tab < tabs->count(); ++tab) {
@@ -255,6 +257,7 @@ TEST(Capitals, TitlesHaveThemOnEveryWordAndLabelsOnTheFirst) {
   for (auto* bar : window->findChildren<QTabWidget*>())
     for (int i = 0; i < bar->count(); ++i) title(bar->tabText(i));
   for (auto* dialog : window->findChildren<QDialog*>()) title(dialog->windowTitle());
+  for (auto* dock : window->findChildren<QDockWidget*>()) title(dock->windowTitle());
   for (auto* view : window->findChildren<QTableView*>())
     for (int c = 0; c < view->model()->columnCount(); ++c)
       title(view->model()->headerData(c, Qt::Horizontal).toString());

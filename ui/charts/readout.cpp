@@ -17,6 +17,7 @@ namespace {
 
 constexpr double kSideMargin = 24.0;
 constexpr double kTopMargin = 10.0;
+constexpr int kLeastWidth = 820;     // px, for seven figures side by side
 constexpr double kSignGap = 6.0;     // between the warning sign and the headline
 constexpr double kCellGap = 8.0;     // between two figures
 constexpr double kUnitGap = 4.0;     // between a figure and its unit
@@ -225,7 +226,15 @@ void Readout::show(const Plan& plan, const UnitsShown& units) {
 }
 
 int Readout::needed(int width) const {
-  return static_cast<int>(std::ceil(heightFor(font(), width, summary_, figures_, texts_)));
+  return static_cast<int>(std::ceil(heightFor(font(), width, summary_, figures_, texts_, low_)));
+}
+
+void Readout::setLow(bool low) {
+  if (low == low_) return;
+  low_ = low;
+  room_ = {};
+  makeRoom();
+  updateGeometry();
 }
 
 void Readout::makeRoom() {
@@ -258,12 +267,13 @@ QString Readout::text() const {
 }
 
 double Readout::heightFor(const QFont& font, double width, const Summary& summary,
-                          const std::vector<KeyFigure>& figures, TextCache& texts) {
+                          const std::vector<KeyFigure>& figures, TextCache& texts, bool low) {
   const double inside = width - 2 * kSideMargin;
   const Fonts fonts(font, cellWidthFor(inside, figures.size()) - kCellGap);
-  // Two lines of words and three of cautions: the room that most changes need.
+  // Two lines of words and three of cautions: the room that all but the longest need. In a low window one of
+  // cautions, which most changes do with.
   const double usual = 2 * QFontMetricsF(fonts.detail).lineSpacing() + 2,
-               usualCautions = 3 * QFontMetricsF(fonts.caution).lineSpacing();
+               usualCautions = (low ? 1 : 3) * QFontMetricsF(fonts.caution).lineSpacing();
   Heights heights = heightsFor(fonts, inside, summary, figures, texts);
   const double spare = std::max(usual + usualCautions - heights.detail - heights.cautions, 0.0);
   return heights.all() + spare;
@@ -301,10 +311,10 @@ void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, co
 
 QSize Readout::sizeHint() const {
   constexpr int kUsualWidth = 900;
-  return {kUsualWidth, heightForWidth(std::max(width(), kUsualWidth))};
+  return {kUsualWidth, heightForWidth(std::max(width(), kLeastWidth))};
 }
 QSize Readout::minimumSizeHint() const {
-  return {820, sizeHint().height()};
+  return {kLeastWidth, sizeHint().height()};
 }
 
 void Readout::paintEvent(QPaintEvent*) {

@@ -25,6 +25,9 @@ class Readout : public QWidget, public ReadableText {
   /// Which figures to show from the next plan on; empty: the usual ones.
   void pick(std::vector<Figure> figures) { wanted_ = std::move(figures); }
 
+  /// In a low window there is room for the words that most changes need, and no more, until there are more.
+  void setLow(bool low);
+
   QString text() const;  ///< all of it, for the clipboard and for screen readers
   QString readableText() const override { return text(); }
   QString headline() const;  ///< its first sentence, and before it that something does not fit
@@ -34,7 +37,7 @@ class Readout : public QWidget, public ReadableText {
                     const Summary& summary, const std::vector<KeyFigure>& figures, TextCache& texts);
   /// The height that `paint` takes in that width.
   static double heightFor(const QFont& font, double width, const Summary& summary,
-                          const std::vector<KeyFigure>& figures, TextCache& texts);
+                          const std::vector<KeyFigure>& figures, TextCache& texts, bool low = false);
 
   QSize sizeHint() const override;
   QSize minimumSizeHint() const override;
@@ -53,6 +56,7 @@ class Readout : public QWidget, public ReadableText {
   std::vector<Figure> wanted_;
   std::vector<KeyFigure> figures_;
   mutable TextCache texts_;
+  bool low_ = false;
   QSize room_;  ///< as high as it has become in that width
 };
 

@@ -16,12 +16,17 @@ const QString kCompareSetting = QStringLiteral("compare");
 const QString kAppearance = QStringLiteral("appearance");
 const QString kHintsDismissed = QStringLiteral("hints_dismissed");
 const QString kMotion = QStringLiteral("view/motion");
+const QString kDockPlaces = QStringLiteral("view/docks");
+const QString kDetailsOpen = QStringLiteral("view/details_open");
 const QString kRecent = QStringLiteral("recent_files");
+const QString kGeometry = QStringLiteral("window/geometry");
+const QString kPageInView = QStringLiteral("window/page");
+const QString kPageState = QStringLiteral("window/%1");
+const QString kOpensLastFile = QStringLiteral("open_last_file");
 const QString kExportFolder = QStringLiteral("export/folder");
 const QString kExportEnding = QStringLiteral("export/%1_ending");
 constexpr qsizetype kMostRecent = 10;
 
-const QStringList kUnitWords{QStringLiteral("metric"), QStringLiteral("imperial"), QStringLiteral("mixed")};
 const QStringList kAppearanceWords{QStringLiteral("desktop"), QStringLiteral("light"),
                                    QStringLiteral("dark")};
 
@@ -78,12 +83,12 @@ void setCompareFigures(const std::vector<CompareFigure>& figures) {
 }
 
 UnitsShown units() {
-  const auto index = kUnitWords.indexOf(QSettings().value(kUnits).toString());
-  return index < 0 ? UnitsShown::forLocale(QLocale()) : UnitsShown(static_cast<UnitSystem>(index));
+  return UnitsShown::fromWord(QSettings().value(kUnits).toString())
+      .value_or(UnitsShown::forLocale(QLocale()));
 }
 
 void setUnits(const UnitsShown& units) {
-  QSettings().setValue(kUnits, kUnitWords[static_cast<int>(units.system())]);
+  QSettings().setValue(kUnits, units.word());
 }
 
 Appearance appearance() {
@@ -112,6 +117,23 @@ void setHintsDismissed(bool dismissed) {
   QSettings().setValue(kHintsDismissed, dismissed);
 }
 
+QByteArray dockPlaces() {
+  return QSettings().value(kDockPlaces).toByteArray();
+}
+void setDockPlaces(const QByteArray& places) {
+  QSettings().setValue(kDockPlaces, places);
+}
+
+bool detailsOpen() {
+  return QSettings().value(kDetailsOpen, false).toBool();
+}
+void setDetailsOpen(bool open) {
+  if (open)
+    QSettings().setValue(kDetailsOpen, true);
+  else
+    QSettings().remove(kDetailsOpen);
+}
+
 QStringList recentFiles() {
   QStringList files;
   for (const QString& kept : QSettings().value(kRecent).toStringList()) files << fileOf(kept);
@@ -131,6 +153,37 @@ void addRecentFile(const QString& file) {
 
 void clearRecentFiles() {
   QSettings().remove(kRecent);
+}
+
+QByteArray windowGeometry() {
+  return QSettings().value(kGeometry).toByteArray();
+}
+void setWindowGeometry(const QByteArray& geometry) {
+  QSettings().setValue(kGeometry, geometry);
+}
+
+QString pageInView() {
+  return QSettings().value(kPageInView).toString();
+}
+void setPageInView(const QString& page) {
+  QSettings().setValue(kPageInView, page);
+}
+
+QVariantMap pageState(const QString& page) {
+  return QSettings().value(kPageState.arg(page)).toMap();
+}
+void setPageState(const QString& page, const QVariantMap& state) {
+  if (state.isEmpty())
+    QSettings().remove(kPageState.arg(page));
+  else
+    QSettings().setValue(kPageState.arg(page), state);
+}
+
+bool opensLastFile() {
+  return QSettings().value(kOpensLastFile, false).toBool();
+}
+void setOpensLastFile(bool on) {
+  QSettings().setValue(kOpensLastFile, on);
 }
 
 QString exportFolder() {

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QByteArray>
 #include <QStringList>
+#include <QVariantMap>
 #include <optional>
 #include <vector>
 
@@ -37,10 +39,31 @@ void setMotion(bool on);
 bool hintsDismissed();
 void setHintsDismissed(bool dismissed);
 
+/// Where the window's docks are, as the window writes it; empty: where they are at first.
+QByteArray dockPlaces();
+void setDockPlaces(const QByteArray& places);
+/// Whether Bike Details was open when a window was closed last.
+bool detailsOpen();
+void setDetailsOpen(bool open);
+
 /// Most recent first, at most ten, files that are gone included: a stick may be plugged in again.
 QStringList recentFiles();
 void addRecentFile(const QString& file);
 void clearRecentFiles();
+
+/// Size, place and state of the window that was closed last, as the toolkit writes them; empty before.
+QByteArray windowGeometry();
+void setWindowGeometry(const QByteArray& geometry);
+/// The page that was in view, by a word of its own; empty before.
+QString pageInView();
+void setPageInView(const QString& page);
+/// How a page was set up, in the page's own words.
+QVariantMap pageState(const QString& page);
+void setPageState(const QString& page, const QVariantMap& state);
+
+/// Whether the program starts with the file that was worked on last.
+bool opensLastFile();
+void setOpensLastFile(bool on);
 
 /// Where pictures, data and reports went last; empty before.
 QString exportFolder();

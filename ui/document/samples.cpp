@@ -3,6 +3,7 @@
 
 #include <QDir>
 #include <QFile>
+#include <algorithm>
 #include <optional>
 
 #include "core/profile_file.h"
@@ -45,6 +46,11 @@ const std::vector<std::pair<QString, Profile>>& samples() {
     return list;
   }();
   return all;
+}
+
+bool isSample(const Profile& profile) {
+  const auto& all = samples();
+  return std::any_of(all.begin(), all.end(), [&](const auto& entry) { return entry.second == profile; });
 }
 
 }  // namespace layshaft::ui

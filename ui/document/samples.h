@@ -15,4 +15,7 @@ Profile firstSample();
 /// The invented bikes that come with the program, built into it: name and profile, the track bike first.
 const std::vector<std::pair<QString, Profile>>& samples();
 
+/// Whether a bike is one of them, as it came.
+bool isSample(const Profile& profile);
+
 }  // namespace layshaft::ui

@@ -145,6 +145,8 @@ void AimEditor::refresh(const UnitsShown& units) {
   if (units_.name(Quantity::Speed) != units.name(Quantity::Speed))
     speed_->setValue(units.system() == UnitSystem::Metric ? kUsualKmh : kUsualMph);
   units_ = units;
+  const double most = units.shown(Quantity::Speed, units::mpsFromKmh(limits::kSpeedKmh.high));
+  speed_->setMaximum(static_cast<int>(most + 1e-9));
   speed_->setSuffix(QLatin1Char(' ') + units.name(Quantity::Speed));
   QStringList words;
   for (const Aim& aim : document_.profile().aims) words << aimWords(aim, units);

@@ -3,10 +3,14 @@
 
 #include <QApplication>
 #include <QClipboard>
+#include <QContextMenuEvent>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLocale>
+#include <QMenu>
+#include <QMimeData>
 #include <QRegularExpression>
+#include <QStyledItemDelegate>
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -30,6 +34,60 @@ qsizetype linesIn(const QString& text, qsizetype most) {
   return lines;
 }
 
+/// How many rows a key goes down from the cell that is being typed in; nothing if the key belongs to the
+/// text.
+std::optional<int> rowsFor(const QKeyEvent& key) {
+  const auto modifiers = key.modifiers() & ~Qt::KeypadModifier;
+  const bool enter = key.key() == Qt::Key_Return || key.key() == Qt::Key_Enter;
+  if (enter && modifiers == Qt::ShiftModifier) return -1;
+  if (modifiers != Qt::NoModifier) return std::nullopt;
+  if (enter || key.key() == Qt::Key_Down) return 1;
+  if (key.key() == Qt::Key_Up) return -1;
+  return std::nullopt;
+}
+
+/// Ends the typing in a cell with the keys that leave it.
+class CellTyping : public QStyledItemDelegate {
+ public:
+  explicit CellTyping(ColumnsTable& table) : QStyledItemDelegate(&table), table_(table) {}
+
+  bool eventFilter(QObject* object, QEvent* event) override {
+    auto* editor = qobject_cast<QWidget*>(object);
+    const auto rows =
+        event->type() == QEvent::KeyPress ? rowsFor(static_cast<QKeyEvent&>(*event)) : std::nullopt;
+    if (!editor || !rows) return QStyledItemDelegate::eventFilter(object, event);
+    emit commitData(editor);
+    emit closeEditor(editor, NoHint);
+    table_.step(*rows);
+    return true;
+  }
+
+ private:
+  ColumnsTable& table_;
+};
+
+bool hasNumber(const QStringList& row) {
+  return std::any_of(row.begin(), row.end(),
+                     [](const QString& cell) { return typedNumber(cell).has_value(); });
+}
+
+constexpr qsizetype kMostTitleRows = 3;  // a name, its unit, and one to spare
+
+/// Takes the rows of words above rows of numbers away, as they come along with a spreadsheet's columns, and
+/// returns a title for each column, the first of the table's column `firstColumn`; empty if there are none.
+QStringList takeTitles(std::vector<QStringList>& cells, int firstColumn) {
+  const auto first = std::find_if(cells.begin(), cells.end(), hasNumber);
+  if (first == cells.end() || first - cells.begin() > kMostTitleRows) return {};
+  QStringList titles;
+  for (auto row = cells.begin(); row != first; ++row)
+    for (int c = 0; c < row->size(); ++c) {
+      while (titles.size() <= firstColumn + c) titles << QString();
+      titles[firstColumn + c] = (titles[firstColumn + c] + QLatin1Char(' ') + (*row)[c]).trimmed();
+    }
+  cells.erase(cells.begin(), first);
+  return titles;
+}
+
 }  // namespace
 
 ColumnsTable::ColumnsTable(const QStringList& titles, int mostRows, QWidget* parent)
@@ -38,6 +96,7 @@ ColumnsTable::ColumnsTable(const QStringList& titles, int mostRows, QWidget* par
   horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
   setTabKeyNavigation(false);
+  setItemDelegate(new CellTyping(*this));
   connect(this, &QTableWidget::cellChanged, this, [this] {
     keepEmptyRow();
     emit edited();
@@ -75,20 +134,17 @@ void ColumnsTable::pasteText(const QString& text) {
     emit refused(
         tr("That is too much to paste: at most %n rows fit here. Nothing was changed.", nullptr, mostRows_));
   };
-  const qsizetype most = mostRows_ + 1;  // with a heading
+  const qsizetype most = mostRows_ + kMostTitleRows;
   if (linesIn(text, most + 1) > most || text.size() > most * kLongestRow) return refuse();
+  int firstRow = std::max(currentRow(), 0), firstColumn = std::max(currentColumn(), 0);
+  if (const auto selected = selectedIndexes(); selected.size() > 1)
+    for (const QModelIndex& cell : selected) {
+      firstRow = std::min(firstRow, cell.row());
+      firstColumn = std::min(firstColumn, cell.column());
+    }
   auto cells = pastedCells(text);
-  // A spreadsheet's heading comes along with its columns: a first row of words above rows of numbers.
-  const auto hasNumber = [](const QStringList& row) {
-    return std::any_of(row.begin(), row.end(),
-                       [](const QString& cell) { return typedNumber(cell).has_value(); });
-  };
-  if (cells.size() > 1 && !hasNumber(cells[0]) && hasNumber(cells[1])) {
-    emit titlesPasted(cells[0]);
-    cells.erase(cells.begin());
-  }
+  if (const QStringList titles = takeTitles(cells, firstColumn); !titles.isEmpty()) emit titlesPasted(titles);
   if (cells.empty()) return;
-  const int firstRow = std::max(currentRow(), 0), firstColumn = std::max(currentColumn(), 0);
   const bool wholeTable = firstRow == 0 && firstColumn == 0 && cells.size() > 1;
   if ((wholeTable ? 0 : firstRow) + static_cast<int>(cells.size()) > mostRows_) return refuse();
   {
@@ -101,16 +157,107 @@ void ColumnsTable::pasteText(const QString& text) {
         setItem(firstRow + static_cast<int>(r), firstColumn + c, new QTableWidgetItem(cells[r][c]));
     keepEmptyRow();
   }
+  emit pasted();
   emit edited();
 }
 
+QString ColumnsTable::textAt(int row, int column) const {
+  const QTableWidgetItem* cell = item(row, column);
+  return cell ? cell->text().simplified() : QString();
+}
+
+QString ColumnsTable::copiedText() const {
+  const QModelIndexList selected = selectedIndexes();
+  if (selected.isEmpty()) return textAt(currentRow(), currentColumn());
+  int top = rowCount(), bottom = -1, left = columnCount(), right = -1;
+  for (const QModelIndex& cell : selected) {
+    left = std::min(left, cell.column());
+    right = std::max(right, cell.column());
+    top = std::min(top, cell.row());
+    // The empty row that waits to be typed into is none of the table's.
+    if (cell.row() < rowCount() - 1) bottom = std::max(bottom, cell.row());
+  }
+  if (selected.size() == 1) return textAt(top, left);
+  const bool whole = left == 0 && right == columnCount() - 1 && top == 0 && bottom == rowCount() - 2 &&
+                     selected.size() >= static_cast<qsizetype>(rowCount() - 1) * columnCount();
+  QString text;
+  const auto add = [&](const QStringList& row) { text += row.join(QLatin1Char('\t')) + QLatin1Char('\n'); };
+  if (whole) {
+    QStringList titles;
+    for (int c = left; c <= right; ++c) titles << horizontalHeaderItem(c)->text();
+    add(titles);
+  }
+  for (int r = top; r <= bottom; ++r) {
+    QStringList row;
+    for (int c = left; c <= right; ++c)
+      row << (selectionModel()->isSelected(model()->index(r, c)) ? textAt(r, c) : QString());
+    add(row);
+  }
+  return text;
+}
+
+void ColumnsTable::copy() const {
+  QApplication::clipboard()->setText(copiedText());
+}
+
+void ColumnsTable::step(int rows) {
+  const int row = std::clamp(std::max(currentRow(), 0) + rows, 0, rowCount() - 1);
+  // Not as a key with Shift would select.
+  setCurrentCell(row, std::max(currentColumn(), 0), QItemSelectionModel::ClearAndSelect);
+}
+
+bool ColumnsTable::event(QEvent* event) {
+  // Whatever menus offer under these keys, here they are the table's.
+  if (event->type() == QEvent::ShortcutOverride) {
+    const auto& key = static_cast<QKeyEvent&>(*event);
+    for (const auto own : {QKeySequence::SelectAll, QKeySequence::Copy, QKeySequence::Cut,
+                           QKeySequence::Paste, QKeySequence::Delete})
+      if (key.matches(own)) {
+        event->accept();
+        return true;
+      }
+  }
+  return QTableWidget::event(event);
+}
+
 void ColumnsTable::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::SelectAll)) return selectAll();
+  if (event->matches(QKeySequence::Copy)) return copy();
+  if (event->matches(QKeySequence::Cut)) {
+    copy();
+    return deleteSelection();
+  }
   if (event->matches(QKeySequence::Paste)) return pasteText(QApplication::clipboard()->text());
-  if (event->matches(QKeySequence::Delete) || event->key() == Qt::Key_Backspace) return clearSelection();
+  if (event->matches(QKeySequence::Delete) || event->key() == Qt::Key_Backspace) return deleteSelection();
+  const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+  if (const auto rows = enter ? rowsFor(*event) : std::nullopt) return step(*rows);
   QTableWidget::keyPressEvent(event);
 }
 
-void ColumnsTable::clearSelection() {
+void ColumnsTable::contextMenuEvent(QContextMenuEvent* event) {
+  QMenu menu(this);
+  const auto add = [&](const QString& text, QKeySequence::StandardKey key, bool possible, const auto& what) {
+    QAction* action = menu.addAction(text, this, what);
+    action->setShortcut(key);
+    action->setEnabled(possible);
+  };
+  const auto selected = selectedItems();
+  const bool filled = std::any_of(selected.begin(), selected.end(),
+                                  [](const QTableWidgetItem* cell) { return !cell->text().isEmpty(); });
+  add(tr("Cu&t"), QKeySequence::Cut, filled, [this] {
+    copy();
+    deleteSelection();
+  });
+  add(tr("&Copy"), QKeySequence::Copy, filled, [this] { copy(); });
+  add(tr("&Paste"), QKeySequence::Paste, QApplication::clipboard()->mimeData()->hasText(),
+      [this] { pasteText(QApplication::clipboard()->text()); });
+  add(tr("&Delete"), QKeySequence::Delete, filled, [this] { deleteSelection(); });
+  menu.addSeparator();
+  add(tr("Select &All"), QKeySequence::SelectAll, true, [this] { selectAll(); });
+  menu.exec(event->globalPos());
+}
+
+void ColumnsTable::deleteSelection() {
   {
     const QSignalBlocker quiet(this);
     for (QTableWidgetItem* cell : selectedItems()) cell->setText(QString());

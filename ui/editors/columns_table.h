@@ -9,6 +9,7 @@
 namespace layshaft::ui {
 
 /// A table that takes columns pasted from a spreadsheet and always has an empty row at its end to type into.
+/// Enter and the arrow keys end the typing in a cell and go on to the next, as in a spreadsheet.
 class ColumnsTable : public QTableWidget {
   Q_OBJECT
  public:
@@ -21,19 +22,29 @@ class ColumnsTable : public QTableWidget {
   void showRows(const std::vector<QStringList>& rows);
   /// Puts pasted text in from the current cell on; refuses, at once and whole, what are too many rows.
   void pasteText(const QString& text);
+  /// The selected cells as text, with the titles if they are the whole table; the current cell if none is
+  /// selected.
+  QString copiedText() const;
+  /// Goes so many rows down in the same column, as far as there are rows.
+  void step(int rows);
 
  signals:
   void edited();
-  /// Titles that stood above pasted numbers, before `edited`.
+  /// Titles that stood above pasted numbers, each at the place of its column; before `edited`.
   void titlesPasted(const QStringList& titles);
+  void pasted();  ///< before `edited`: the rows come from elsewhere
   void refused(const QString& why);
 
  protected:
+  bool event(QEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
 
  private:
   void keepEmptyRow();
-  void clearSelection();
+  void copy() const;
+  void deleteSelection();
+  QString textAt(int row, int column) const;
 
   int mostRows_;
 };

@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "core/limits.h"
 #include "core/number_text.h"
@@ -93,9 +94,11 @@ std::optional<CurveUnit> curveUnitIn(const QString& title) {
     word.remove(drop);
   word.remove(QChar(0xb7)).remove(QChar(0x22c5));
   const auto has = [&](const char* part) { return word.contains(QLatin1String(part)); };
-  if (has("lbft") || has("ftlb") || has("lbfft") || has("poundf")) return CurveUnit::PoundFoot;
+  if (has("lbft") || has("lbsft") || has("ftlb") || has("lbfft") || has("poundf"))
+    return CurveUnit::PoundFoot;
   if (has("nm") || has("newton")) return CurveUnit::NewtonMetre;
   if (has("kw") || has("kilowatt")) return CurveUnit::Kilowatt;
+  if (has("metrichp") || has("metrichorse")) return CurveUnit::MetricHorsepower;
   if (has("hp") || has("horse")) return CurveUnit::Horsepower;
   if (has("ps") || has("(cv") || word == QLatin1String("cv")) return CurveUnit::MetricHorsepower;
   return std::nullopt;
@@ -121,25 +124,29 @@ CurveEditor::CurveEditor(Document& document, QWidget* parent)
   choice->addWidget(label);
   choice->addWidget(unit_);
   choice->addStretch();
-  auto* row = new QHBoxLayout;
-  row->addWidget(table_, 2);
-  row->addWidget(preview_, 3);
+  table_->setMinimumHeight(table_->verticalHeader()->defaultSectionSize() * 7);
+  preview_->setMinimumHeight(preview_->fontMetrics().height() * 9);
   auto* column = new QVBoxLayout(this);
   column->addWidget(explanation);
   column->addLayout(choice);
-  column->addLayout(row, 1);
+  column->addWidget(table_, 3);
+  column->addWidget(preview_, 2);
 
   connect(table_, &ColumnsTable::refused, this, &CurveEditor::said);
   connect(table_, &ColumnsTable::titlesPasted, this, [this](const QStringList& titles) {
     if (const auto named = curveUnitIn(titles.value(1))) {
       unitChosen_ = true;
       unit_->setCurrentIndex(static_cast<int>(*named));
+      nameColumns();
     }
   });
+  connect(table_, &ColumnsTable::pasted, this, [this] { pasted_ = true; });
   connect(table_, &ColumnsTable::edited, this, &CurveEditor::read);
   connect(unit_, &QComboBox::activated, this, [this] {
     unitChosen_ = true;
-    showPoints();
+    if (!pending_) return showPoints();
+    nameColumns();
+    read();
   });
 }
 
@@ -166,6 +173,7 @@ std::vector<std::optional<double>> CurveEditor::numbersIn(const std::vector<QStr
 }
 
 void CurveEditor::read() {
+  const bool pasted = std::exchange(pasted_, false);
   const auto rows = table_->rows();
   const auto rpms = numbersIn(rows, 0, limits::kCurveRpm.high);
   const auto numbers = numbersIn(rows, 1, limits::kCurveTorqueNm.high);
@@ -174,10 +182,14 @@ void CurveEditor::read() {
   for (std::size_t r = 0; r < rows.size(); ++r) {
     const auto torque = rpms[r] && numbers[r] ? torqueOf(*rpms[r], *numbers[r], unit()) : std::nullopt;
     if (!torque) {
-      emit said(tr("Row %1: “%2” is not understood; engine speed in rpm and %3 are expected.")
-                    .arg(r + 1)
-                    .arg(rows[r].join(QLatin1Char(' ')), unit_->currentText()));
-      return;
+      for (int c = 0; c < table_->columnCount(); ++c)
+        if (rows[r].value(c).isEmpty())
+          return refuse(tr("Row %1 has no number under “%2” yet; the curve is taken once every row has both.")
+                            .arg(r + 1)
+                            .arg(table_->horizontalHeaderItem(c)->text()));
+      return refuse(tr("Row %1: “%2” is not understood; engine speed in rpm and %3 are expected.")
+                        .arg(r + 1)
+                        .arg(rows[r].join(QLatin1Char(' ')), unit_->currentText()));
     }
     TorquePoint point{.rpm = *rpms[r], .torqueNm = withoutNoise(*torque)};
     // A point that nobody touched keeps every digit, and what the table does not show of it.
@@ -189,33 +201,59 @@ void CurveEditor::read() {
         }
     points.push_back(std::move(point));
   }
-  const EditName name{
-      .field = QStringLiteral("bike.engine.torque_curve"), .title = tr("torque curve"), .shown = {}};
+  // Runs are also recorded from the top down. What is typed is never put in another order: a digit may lack.
+  const bool falling = pasted && points.size() > 1 &&
+                       std::adjacent_find(points.begin(), points.end(), [](const auto& a, const auto& b) {
+                         return a.rpm <= b.rpm;
+                       }) == points.end();
+  if (falling) std::reverse(points.begin(), points.end());
+  const EditName name{.field = QStringLiteral("bike.engine.torque_curve, edit %1").arg(++step_),
+                      .title = tr("torque curve"),
+                      .shown = {}};
+  std::optional<TorqueCurve> curve;
+  if (!points.empty()) {
+    auto made = TorqueCurve::make(points);
+    if (!made) {
+      Problem problem = made.problem();
+      problem.path = "bike.engine.torque_curve" + problem.path;
+      return refuse(spokenSentence(problem));
+    }
+    curve = *made;
+  }
+  pending_ = false;
   reading_ = true;
+  const auto conflict = document_.edit(name, [&](Profile& p) { p.bike.engine.torqueCurve = curve; });
+  reading_ = false;
+  if (conflict) return refuse(spokenSentence(*conflict));
+  if (falling) showPoints();
   if (points.empty()) {
-    document_.edit(name, [](Profile& p) { p.bike.engine.torqueCurve.reset(); });
     emit said(QString());
   } else {
-    const auto curve = TorqueCurve::make(points);
-    if (curve) {
-      document_.edit(name, [&](Profile& p) { p.bike.engine.torqueCurve = *curve; });
-      emit said(tr("%1 points taken: %2 to %3 rpm, second column read as %4.")
-                    .arg(points.size())
-                    .arg(number(points.front().rpm, 0), number(points.back().rpm, 0), unit_->currentText()));
-    } else {
-      Problem problem = curve.problem();
-      problem.path = "bike.engine.torque_curve" + problem.path;
-      emit said(spokenSentence(problem));
-    }
+    const QString taken =
+        tr("%1 points taken: %2 to %3 rpm, second column read as %4.")
+            .arg(points.size())
+            .arg(number(points.front().rpm, 0), number(points.back().rpm, 0), unit_->currentText());
+    emit said(falling ? tr("Engine speed was falling, so the rows were sorted. %1").arg(taken) : taken);
   }
   preview_->show(document_.profile().bike.engine.torqueCurve, document_.profile().bike.engine.revLimitRpm,
                  units_);
-  reading_ = false;
+}
+
+void CurveEditor::refuse(const QString& why) {
+  pending_ = true;
+  before_ = document_.profile().bike.engine.torqueCurve;
+  emit said(why);
+}
+
+void CurveEditor::nameColumns() {
+  table_->setHorizontalHeaderLabels({tr("Engine Speed, rpm"), unit_->currentText()});
 }
 
 void CurveEditor::showPoints() {
-  table_->setHorizontalHeaderLabels({tr("Engine Speed, rpm"), unit_->currentText()});
+  nameColumns();
   const Engine& engine = document_.profile().bike.engine;
+  if (pending_ && engine.torqueCurve == before_) return;
+  pending_ = false;
   std::vector<QStringList> rows;
   if (engine.torqueCurve)
     for (const TorquePoint& point : engine.torqueCurve->points()) rows.push_back(cellsOf(point));
@@ -230,7 +268,7 @@ void CurveEditor::focusFirstCell() {
 
 void CurveEditor::refresh(const UnitsShown& units) {
   units_ = units;
-  if (!unitChosen_ && !reading_) {
+  if (!unitChosen_ && !reading_ && !pending_) {
     const auto& curve = document_.profile().bike.engine.torqueCurve;
     const CurveUnit usual =
         units.system() == UnitSystem::Imperial ? CurveUnit::PoundFoot : CurveUnit::NewtonMetre;

@@ -33,6 +33,10 @@ class CurveEditor : public QWidget {
  private:
   CurveUnit unit() const { return static_cast<CurveUnit>(unit_->currentIndex()); }
   void read();
+  /// Says why the rows are not taken; they stay as they are typed until they can be, or until the bike has
+  /// another curve.
+  void refuse(const QString& why);
+  void nameColumns();
   void showPoints();
   QStringList cellsOf(const TorquePoint& point) const;
   /// The numbers of a column, none above `highest`.
@@ -45,7 +49,11 @@ class CurveEditor : public QWidget {
   ColumnsTable* table_;
   CurvePreview* preview_;
   bool unitChosen_ = false;
-  bool reading_ = false;  ///< what is being typed stays as it is
+  bool reading_ = false;               ///< what is being typed stays as it is
+  bool pasted_ = false;                ///< the rows to be read next come from elsewhere
+  bool pending_ = false;               ///< the table holds rows that could not be taken
+  std::optional<TorqueCurve> before_;  ///< the curve that the bike had then
+  int step_ = 0;                       ///< each edit of the table is a step of its own
 };
 
 }  // namespace layshaft::ui

@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/editors/details_dialog.h"
 
-#include <QDialogButtonBox>
+#include <QApplication>
+#include <QKeyEvent>
 #include <QLabel>
-#include <QPushButton>
+#include <QLineEdit>
+#include <QPlainTextEdit>
 #include <QScrollArea>
 #include <QTabWidget>
+#include <QTimer>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "ui/editors/curve_editor.h"
 #include "ui/editors/ride_fields.h"
@@ -15,19 +19,34 @@
 
 namespace layshaft::ui {
 
+namespace {
+
+/// Whether what is being typed has a step of its own to take back, or to do again.
+bool hasStep(const QObject& text, bool undo) {
+  if (const auto* line = qobject_cast<const QLineEdit*>(&text))
+    return undo ? line->isUndoAvailable() : line->isRedoAvailable();
+  if (const auto* lines = qobject_cast<const QPlainTextEdit*>(&text))
+    return undo ? lines->document()->isUndoAvailable() : lines->document()->isRedoAvailable();
+  return false;
+}
+
+}  // namespace
+
 DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
-    : QDialog(parent), document_(document), tabs_(new QTabWidget), message_(new QLabel) {
+    : QDockWidget(parent), document_(document), tabs_(new QTabWidget), message_(new QLabel) {
   setWindowTitle(tr("Bike Details"));
+  setObjectName(QStringLiteral("bike_details"));  // its place is remembered by that
   message_->setWordWrap(true);
   message_->setTextFormat(Qt::PlainText);  // it quotes what was typed
-  message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
-  auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
-  connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::close);
-  buttons->button(QDialogButtonBox::Close)->setAutoDefault(false);  // Enter ends the typing, not the dialog
-  auto* column = new QVBoxLayout(this);
+  message_->hide();                        // takes room only when there is something to say
+  tabs_->setUsesScrollButtons(true);
+  tabs_->setDocumentMode(true);
+  auto* content = new QWidget;
+  auto* column = new QVBoxLayout(content);
+  column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(tabs_, 1);
   column->addWidget(message_);
-  column->addWidget(buttons);
+  setWidget(content);
   buildBikeAndEngine();
   buildChassisAndTyre();
   buildChainRun();
@@ -37,17 +56,32 @@ DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
   connect(&document_, &Document::changed, this, [this] {
     if (isVisible()) refresh(units_);
   });
+  for (QWidget* text : findChildren<QWidget*>())
+    if (qobject_cast<QPlainTextEdit*>(text) ||
+        (qobject_cast<QLineEdit*>(text) && !qobject_cast<QAbstractSpinBox*>(text->parent())))
+      text->installEventFilter(this);
+  // When things have settled: a page that is turned away hands the focus on before the next one takes it.
+  connect(
+      qApp, &QApplication::focusChanged, this, [this] { noteFocus(); }, Qt::QueuedConnection);
   resize(840, 620);
+}
+
+void DetailsDialog::addPage(QWidget* page, const QString& title) {
+  auto* scroll = new QScrollArea;
+  scroll->setWidget(page);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  tabs_->addTab(scroll, title);
 }
 
 FieldForm* DetailsDialog::addForm(const QString& title, const QString& heading) {
   auto* form = new FieldForm(document_);
   if (!heading.isEmpty()) form->addHeading(heading);
-  auto* scroll = new QScrollArea;
-  scroll->setWidget(form);
-  scroll->setWidgetResizable(true);
-  scroll->setFrameShape(QFrame::NoFrame);
-  tabs_->addTab(scroll, title);
+  // Where there is no room for both, a field goes below its label.
+  auto* rows = static_cast<QFormLayout*>(form->layout());
+  rows->setRowWrapPolicy(QFormLayout::WrapLongRows);
+  rows->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+  addPage(form, title);
   connect(form, &FieldForm::refused, this, &DetailsDialog::say);
   forms_.push_back(form);
   return form;
@@ -61,7 +95,7 @@ void DetailsDialog::buildBikeAndEngine() {
                    "bike.engine.curve_air.pressure_hpa", "bike.engine.curve_air.humidity_percent",
                    "bike.engine.torque_follows_air"});
   curve_ = new CurveEditor(document_);
-  tabs_->addTab(curve_, tr("Torque Curve"));
+  addPage(curve_, tr("Torque Curve"));
   connect(curve_, &CurveEditor::said, this, &DetailsDialog::say);
 }
 
@@ -75,9 +109,12 @@ void DetailsDialog::buildChassisAndTyre() {
                    "bike.chassis.tyre_pressure_bar", "bike.chassis.drivetrain_efficiency",
                    "bike.chassis.front_wheel_inertia_kgm2", "bike.chassis.rear_wheel_inertia_kgm2",
                    "bike.chassis.front_rollout_mm", "bike.chassis.tyre_grip", "bike.chassis.shift_time_s"});
-  addForm(tr("Tyre"), tr("The stock setup's tyre, beyond its size."))
-      ->addFields({"stock.rolling_allowance_percent", "stock.tread_wear_mm", "stock.crown_radius_mm",
+  FieldForm* tyre = addForm(tr("Tyre"), tr("The stock setup's tyre, beyond its size."));
+  tyre->addFields({"stock.rolling_allowance_percent", "stock.tread_wear_mm", "stock.crown_radius_mm",
                    "stock.growth_per_kmh2"});
+  tyre->addHeading(tr("Proposed, where it differs."));
+  tyre->addFields({"proposed.rolling_allowance_percent", "proposed.tread_wear_mm", "proposed.crown_radius_mm",
+                   "proposed.growth_per_kmh2"});
 }
 
 void DetailsDialog::buildChainRun() {
@@ -124,17 +161,21 @@ void DetailsDialog::buildRide() {
 
 void DetailsDialog::buildSparesBox() {
   spares_ = new SparesEditor(document_);
-  tabs_->addTab(spares_, tr("Spares Box"));
+  addPage(spares_, tr("Spares Box"));
   connect(spares_, &SparesEditor::said, this, &DetailsDialog::say);
 }
 
 void DetailsDialog::showFieldsFor(std::string_view key) {
+  noteFocus();
   if (key == "bike.engine.torque_curve") {
     lead(curve_);
     return curve_->focusFirstCell();
   }
-  for (const FieldForm* form : forms_)
-    if (QWidget* editor = form->editorOf(key)) return lead(editor);
+  for (FieldForm* form : forms_)
+    if (QWidget* editor = form->editorOf(key)) {
+      form->reveal(key);
+      return lead(editor);
+    }
 }
 
 void DetailsDialog::lead(QWidget* to) {
@@ -144,6 +185,10 @@ void DetailsDialog::lead(QWidget* to) {
     if (auto* scroll = qobject_cast<QScrollArea*>(tabs_->widget(i))) {
       scroll->widget()->layout()->activate();
       scroll->ensureWidgetVisible(to);
+      // And once more when the form has the height of a row that was hidden, or the dock its size.
+      QTimer::singleShot(0, scroll, [scroll, to = QPointer(to)] {
+        if (to) scroll->ensureWidgetVisible(to);
+      });
     }
   }
   to->setFocus(Qt::OtherFocusReason);
@@ -156,13 +201,73 @@ void DetailsDialog::refresh(const UnitsShown& units) {
   spares_->refresh(units);
 }
 
+void DetailsDialog::noteFocus() {
+  QWidget* focus = QApplication::focusWidget();
+  if (focus) (isAncestorOf(focus) ? inside_ : outside_) = focus;
+}
+
+bool DetailsDialog::holdsFocus() const {
+  const QWidget* focus = QApplication::focusWidget();
+  return focus && isAncestorOf(focus);
+}
+
+void DetailsDialog::takeFocus() {
+  noteFocus();
+  activateWindow();
+  if (holdsFocus()) return;
+  QWidget* to = inside_ && inside_->isVisibleTo(this) ? inside_.data() : tabs_->currentWidget();
+  if (to == tabs_->currentWidget()) {
+    const auto inside = to->findChildren<QWidget*>();
+    const auto first = std::find_if(inside.begin(), inside.end(), [this](const QWidget* widget) {
+      return (widget->focusPolicy() & Qt::TabFocus) && widget->isVisibleTo(this) && widget->isEnabled() &&
+             !qobject_cast<const QScrollArea*>(widget);
+    });
+    if (first != inside.end()) to = *first;
+  }
+  to->setFocus(Qt::ShortcutFocusReason);
+}
+
+void DetailsDialog::giveFocusBack() {
+  noteFocus();
+  if (outside_ && outside_->isVisible()) {
+    outside_->activateWindow();
+    outside_->setFocus(Qt::ShortcutFocusReason);
+  } else {
+    emit leftForNowhere();
+  }
+}
+
+void DetailsDialog::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape && event->modifiers() == Qt::NoModifier) return giveFocusBack();
+  QDockWidget::keyPressEvent(event);
+}
+
+bool DetailsDialog::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride) {
+    const auto& key = static_cast<QKeyEvent&>(*event);
+    const bool undo = key.matches(QKeySequence::Undo), redo = key.matches(QKeySequence::Redo);
+    // What is being typed comes first; then the document's history, which the window's menu has.
+    if ((undo || redo) && !hasStep(*watched, undo)) {
+      event->ignore();
+      return true;
+    }
+  }
+  return QDockWidget::eventFilter(watched, event);
+}
+
+void DetailsDialog::closeEvent(QCloseEvent* event) {
+  if (holdsFocus()) giveFocusBack();  // before it is lost to whatever comes next
+  QDockWidget::closeEvent(event);
+}
+
 void DetailsDialog::showEvent(QShowEvent* event) {
-  QDialog::showEvent(event);
+  QDockWidget::showEvent(event);
   say(spares_->complaint());  // what else was refused last time is not in the fields any more
 }
 
 void DetailsDialog::say(const QString& message) {
   message_->setText(message);
+  message_->setVisible(!message.isEmpty());
 }
 
 }  // namespace layshaft::ui

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QDialog>
+#include <QDockWidget>
+#include <QPointer>
 #include <vector>
 
 #include "ui/document/document.h"
@@ -14,8 +15,9 @@ class QTabWidget;
 namespace layshaft::ui {
 
 /// Everything about the bike that is not in the drive line: engine curve, chassis, chain run, speedometer,
-/// ride and spares box. Stays open beside the window; every edit is live and can be undone.
-class DetailsDialog : public QDialog {
+/// ride and spares box. A dock beside the pages, so that the chart stays in view; every edit is live and can
+/// be undone.
+class DetailsDialog : public QDockWidget {
   Q_OBJECT
  public:
   explicit DetailsDialog(Document& document, QWidget* parent = nullptr);
@@ -24,11 +26,25 @@ class DetailsDialog : public QDialog {
   /// Brings the editor of a key of the profile into view and gives it the focus. What is typed in the drive
   /// line alone has none here.
   void showFieldsFor(std::string_view key);
+  /// Gives the focus to the field that had it last, or the first.
+  void takeFocus();
+  bool holdsFocus() const;
+  /// Gives the focus back to where it was; typed text is taken.
+  void giveFocusBack();
+
+ signals:
+  void leftForNowhere();  ///< the focus is to go back, but where it was is gone
 
  protected:
   void showEvent(QShowEvent* event) override;
+  void closeEvent(QCloseEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
+  void addPage(QWidget* page, const QString& title);
+  /// Remembers what has the focus now, as one of these fields or as the place to go back to.
+  void noteFocus();
   FieldForm* addForm(const QString& title, const QString& heading);
   void buildBikeAndEngine();
   void buildChassisAndTyre();
@@ -47,6 +63,8 @@ class DetailsDialog : public QDialog {
   class CurveEditor* curve_ = nullptr;
   class SparesEditor* spares_ = nullptr;
   QLabel* message_;
+  QPointer<QWidget> outside_;  ///< what had the focus before it came here
+  QPointer<QWidget> inside_;   ///< what had it here last
 };
 
 }  // namespace layshaft::ui

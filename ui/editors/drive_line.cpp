@@ -1,14 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/editors/drive_line.h"
 
+#include <QApplication>
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
+#include <algorithm>
+#include <utility>
 
 #include "ui/editors/flow_layout.h"
+#include "ui/editors/whole_in_view.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 
@@ -49,25 +55,51 @@ DriveLine::DriveLine(Document& document, QWidget* parent)
   flow_->setSpacing(8);
   for (Section (*section)(Strip&) : {engineSection, gearboxSection, finalDriveSection, wheelSection})
     addGroup(section(strip_));
-  column->addWidget(stripWidget_);
+  stripScroll_ = new QScrollArea;
+  stripScroll_->setFrameShape(QFrame::NoFrame);
+  stripScroll_->setFocusPolicy(Qt::NoFocus);
+  stripScroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  stripScroll_->setWidget(stripWidget_);
+  stripScroll_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+  stripWidget_->installEventFilter(this);
+  connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
+    if (now && stripWidget_->isAncestorOf(now)) showWhole(*stripScroll_, *now);
+  });
+  column->addWidget(stripScroll_);
   column->addWidget(buildFoot());
   setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
 }
 
 bool DriveLine::event(QEvent* event) {
-  // A station came, went or changed its size: the rows may break elsewhere.
   if (event->type() == QEvent::LayoutRequest) fitStrip();
   return QWidget::event(event);
+}
+
+bool DriveLine::eventFilter(QObject* watched, QEvent* event) {
+  // A station came, went or changed its size: the rows may break elsewhere.
+  if (watched == stripWidget_ && event->type() == QEvent::LayoutRequest) fitStrip();
+  return QWidget::eventFilter(watched, event);
+}
+
+void DriveLine::setOneRow(bool on) {
+  if (std::exchange(oneRow_, on) != on) fitStrip();
 }
 
 void DriveLine::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
   fitStrip();
+  if (QWidget* focused = stripWidget_->focusWidget(); focused && stripWidget_->isAncestorOf(focused))
+    showWhole(*stripScroll_, *focused);
 }
 
 void DriveLine::fitStrip() {
-  stripWidget_->setFixedHeight(flow_->neededHeight(width() - layout()->contentsMargins().left() -
-                                                   layout()->contentsMargins().right()));
+  const QMargins margins = layout()->contentsMargins();
+  const int room = width() - margins.left() - margins.right();
+  const int wide = std::max({room, flow_->minimumSize().width(), oneRow_ ? flow_->rowWidth() : 0});
+  const int high = flow_->neededHeight(wide);
+  stripWidget_->resize(wide, high);
+  stripScroll_->setFixedHeight(high +
+                               (wide > room ? stripScroll_->horizontalScrollBar()->sizeHint().height() : 0));
 }
 
 void DriveLine::addGroup(Section section) {

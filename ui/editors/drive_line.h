@@ -15,6 +15,7 @@
 class QHBoxLayout;
 class QLabel;
 class QPushButton;
+class QScrollArea;
 
 namespace layshaft::ui {
 
@@ -34,6 +35,8 @@ class DriveLine : public QWidget {
 
   /// Gives the front teeth the focus: the first thing that most people turn.
   void focusTeeth();
+  /// Whether it stands in one row and scrolls sideways rather than take a second one: for low windows.
+  void setOneRow(bool on);
   /// Shows a message at the foot of the strip; empty takes the last one away.
   void say(const QString& message);
 
@@ -42,6 +45,7 @@ class DriveLine : public QWidget {
 
  protected:
   bool event(QEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
 
  private:
@@ -69,6 +73,8 @@ class DriveLine : public QWidget {
 
   Strip strip_;
   QWidget* stripWidget_;
+  QScrollArea* stripScroll_;
+  bool oneRow_ = false;
   FlowLayout* flow_;
   SharedPlan plan_;
   std::vector<Group> groups_;

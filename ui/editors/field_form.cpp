@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/editors/field_form.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -13,6 +14,8 @@
 
 #include "core/bike/words.h"
 #include "ui/editors/calm_spin_box.h"
+#include "ui/editors/field_relevance.h"
+#include "ui/editors/measure_sketch.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
@@ -20,7 +23,7 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr int kTextWidth = 420;
+constexpr int kTextWidth = 280;
 constexpr double kLongestLine = 1000;  // characters: a text that may be longer gets several lines
 
 /// The choices of a field, the first stands for "not given".
@@ -129,7 +132,17 @@ void FieldForm::addRow(const Bound& bound, QWidget* editor) {
   auto* label = new QLabel(bound.label());
   label->setBuddy(editor);
   editor->setAccessibleName(bound.label());
-  layout_->addRow(label, editor);
+  QWidget* row = editor;
+  if (const auto measure = measureOf(bound.field.key)) {
+    row = new QWidget;
+    auto* beside = new QHBoxLayout(row);
+    beside->setContentsMargins(0, 0, 0, 0);
+    beside->addWidget(editor);
+    beside->addWidget(new MeasureSketch(*measure, bound.label()));
+    beside->addStretch();
+  }
+  layout_->addRow(label, row);
+  rows_[std::string(bound.field.key)] = row;
   refreshers_.push_back([=, this, in = std::optional<UnitsShown>()]() mutable {
     if (in == units_) return;  // the words depend on nothing else
     in = units_;
@@ -303,6 +316,18 @@ QLabel* FieldForm::addWords(const QString& text) {
 void FieldForm::refresh(const UnitsShown& units) {
   units_ = units;
   for (const auto& refresher : refreshers_) refresher();
+  showWhatApplies();
+}
+
+void FieldForm::reveal(std::string_view key) {
+  if (revealed_.emplace(key).second) showWhatApplies();
+}
+
+void FieldForm::showWhatApplies() {
+  for (const auto& [key, row] : rows_) {
+    const bool shown = revealed_.contains(key) || fieldApplies(key, document_.profile());
+    if (shown == row->isHidden()) layout_->setRowVisible(row, shown);
+  }
 }
 
 }  // namespace layshaft::ui

@@ -6,6 +6,7 @@
 #include <QWidget>
 #include <functional>
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,6 +35,8 @@ class FieldForm : public QWidget {
 
   /// The editor of a key; null if the form has none.
   QWidget* editorOf(std::string_view key) const;
+  /// Shows the field of a key from now on, also if it does not apply to the bike.
+  void reveal(std::string_view key);
 
   void refresh(const UnitsShown& units);
 
@@ -59,12 +62,15 @@ class FieldForm : public QWidget {
   QLabel* addWords(const QString& text);
   void addRow(const Bound& bound, QWidget* editor);
   void apply(const Bound& bound, const FieldValue& value);
+  void showWhatApplies();
 
   Document& document_;
   QFormLayout* layout_;
   UnitsShown units_;
   std::vector<std::function<void()>> refreshers_;
   std::map<std::string, QWidget*, std::less<>> editors_;
+  std::map<std::string, QWidget*, std::less<>> rows_;  ///< what stands beside the label: editor and sketch
+  std::set<std::string, std::less<>> revealed_;
 };
 
 }  // namespace layshaft::ui

@@ -25,6 +25,13 @@ QSize FlowLayout::minimumSize() const {
   return size.grownBy(contentsMargins());
 }
 
+int FlowLayout::rowWidth() const {
+  int width = contentsMargins().left() + contentsMargins().right();
+  for (const QLayoutItem* item : items_)
+    width += item->sizeHint().width() + (item == items_.front() ? 0 : spacing());
+  return width;
+}
+
 void FlowLayout::setGeometry(const QRect& rect) {
   QLayout::setGeometry(rect);
   place(rect, true);

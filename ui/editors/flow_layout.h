@@ -21,6 +21,8 @@ class FlowLayout : public QLayout {
   /// The height that the rows need at that width. Whoever owns the layout sets it: a layout that asked for it
   /// by itself would claim the height of its narrowest shape as the least the window may have.
   int neededHeight(int width) const { return place(QRect(0, 0, width, 0), false); }
+  /// The width in which all of it stands in one row.
+  int rowWidth() const;
   QSize sizeHint() const override { return minimumSize(); }
   QSize minimumSize() const override;
   void setGeometry(const QRect& rect) override;

@@ -207,13 +207,14 @@ void SparesEditor::read() {
   emit said(complaint_);
   if (box == old) return;
   reading_ = true;
-  document_.edit({.field = QStringLiteral("spares"), .title = tr("spares box"), .shown = {}},
-                 [&](Profile& p) {
-                   if (box == SparesBox{})
-                     p.sparesBox.reset();
-                   else
-                     p.sparesBox = box;
-                 });
+  document_.edit(
+      {.field = QStringLiteral("spares, edit %1").arg(++step_), .title = tr("spares box"), .shown = {}},
+      [&](Profile& p) {
+        if (box == SparesBox{})
+          p.sparesBox.reset();
+        else
+          p.sparesBox = box;
+      });
   reading_ = false;
 }
 

@@ -49,6 +49,7 @@ class SparesEditor : public QWidget {
   Table<SpareChain> chains_;
   SparesBox written_;  ///< the box as it was read last
   QString complaint_;
+  int step_ = 0;          ///< each edit of a table is a step of its own
   bool reading_ = false;  ///< what the user is typing stays as it is
 };
 

@@ -11,6 +11,7 @@
 #include "ui/words/cautions.h"
 #include "ui/words/chain_labels.h"
 #include "ui/words/chain_words.h"
+#include "ui/words/csv_units.h"
 
 namespace layshaft::ui {
 namespace {
@@ -211,7 +212,7 @@ std::vector<QStringList> ChainPage::numbers() const {
 }
 
 QString ChainPage::csv() const {
-  return plan_ ? QString::fromStdString(chainRunCsv(*plan_)) : QString();
+  return plan_ ? QString::fromStdString(csvInUnits(chainRunCsv(*plan_), units_)) : QString();
 }
 
 }  // namespace layshaft::ui

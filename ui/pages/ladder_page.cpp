@@ -10,10 +10,17 @@
 #include "core/limits.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/cautions.h"
+#include "ui/words/csv_units.h"
 
 namespace layshaft::ui {
 namespace {
 
+// What the page's state is kept under.
+const QString kHeaderState = QStringLiteral("header");
+const QString kFitsState = QStringLiteral("fits");
+const QString kSparesState = QStringLiteral("from_spares");
+const QString kTwinsState = QStringLiteral("same_ratio");
+const QString kWithinState = QStringLiteral("within_percent");
 constexpr int kAnyPercent = 0;  // shown as "any"
 
 }  // namespace
@@ -304,7 +311,25 @@ QString LadderPage::csv() const {
   std::vector<LadderRow> inView;
   for (int r = 0; r < filter_.rowCount(); ++r)
     inView.push_back(model_.row(filter_.mapToSource(filter_.index(r, 0)).row()));
-  return QString::fromStdString(ladderCsv(inView));
+  const std::vector<Aim> asked = worked_ ? worked_->aims : std::vector<Aim>();
+  return QString::fromStdString(csvInUnits(ladderCsv(inView, asked), units_));
+}
+
+QVariantMap LadderPage::state() const {
+  return {{kHeaderState, table_->horizontalHeader()->saveState()},
+          {kFitsState, fits_->isChecked()},
+          {kSparesState, spares_->isChecked()},
+          {kTwinsState, twins_->isChecked()},
+          {kWithinState, within_->value()}};
+}
+
+void LadderPage::restore(const QVariantMap& state) {
+  // Of another number of columns, the header refuses what was kept.
+  table_->horizontalHeader()->restoreState(state.value(kHeaderState).toByteArray());
+  fits_->setChecked(state.value(kFitsState).toBool());
+  spares_->setChecked(state.value(kSparesState).toBool());
+  twins_->setChecked(state.value(kTwinsState).toBool());
+  within_->setValue(state.value(kWithinState).toInt());
 }
 
 }  // namespace layshaft::ui

@@ -26,6 +26,8 @@ class LadderPage : public Page {
 
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
+  QVariantMap state() const override;
+  void restore(const QVariantMap& state) override;
 
  signals:
   void pairChosen(int frontTeeth, int rearTeeth);

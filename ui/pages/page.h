@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QVariantMap>
 #include <QWidget>
 #include <functional>
 #include <utility>
@@ -49,8 +50,14 @@ class Page : public QWidget {
   virtual Picture* picture() { return chart(); }
   /// What the chart shows as a table: column titles, then rows.
   virtual std::vector<QStringList> numbers() const { return {}; }
-  /// The same, as comma-separated values at full precision.
+  /// The same, as comma-separated values in the units shown.
   virtual QString csv() const { return {}; }
+
+  /// How the user set the page up, for the next start; empty where there is nothing to set up.
+  virtual QVariantMap state() const { return {}; }
+  /// Sets it up so again; what is not understood is left as it is. Called once it is built.
+  virtual void restore(const QVariantMap&) {}
+  bool isBuilt() const { return built_; }
 
  signals:
   void wasBuilt();

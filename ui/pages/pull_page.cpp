@@ -9,6 +9,7 @@
 #include "core/report.h"
 #include "ui/pages/side_scroll.h"
 #include "ui/words/cautions.h"
+#include "ui/words/csv_units.h"
 #include "ui/words/pull_notes.h"
 #include "ui/words/road_words.h"
 
@@ -82,7 +83,7 @@ std::vector<QStringList> PullPage::numbers() const {
 }
 
 QString PullPage::csv() const {
-  return plan_ ? QString::fromStdString(pullCsv(*plan_)) : QString();
+  return plan_ ? QString::fromStdString(csvInUnits(pullCsv(*plan_), units_)) : QString();
 }
 
 }  // namespace layshaft::ui

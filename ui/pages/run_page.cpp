@@ -9,6 +9,7 @@
 
 #include "core/report.h"
 #include "ui/words/cautions.h"
+#include "ui/words/csv_units.h"
 #include "ui/words/road_words.h"
 
 namespace layshaft::ui {
@@ -102,7 +103,7 @@ std::vector<QStringList> RunPage::numbers() const {
 }
 
 QString RunPage::csv() const {
-  return plan_ ? QString::fromStdString(runCsv(*plan_)) : QString();
+  return plan_ ? QString::fromStdString(csvInUnits(runCsv(*plan_), units_)) : QString();
 }
 
 }  // namespace layshaft::ui

@@ -5,6 +5,7 @@
 #include <QVBoxLayout>
 
 #include "core/report.h"
+#include "ui/words/csv_units.h"
 #include "ui/words/gear_table.h"
 
 namespace layshaft::ui {
@@ -37,7 +38,7 @@ std::vector<QStringList> SawtoothPage::numbers() const {
 }
 
 QString SawtoothPage::csv() const {
-  return plan_ ? QString::fromStdString(reportCsv(*plan_)) : QString();
+  return plan_ ? QString::fromStdString(csvInUnits(reportCsv(*plan_), units_)) : QString();
 }
 
 }  // namespace layshaft::ui

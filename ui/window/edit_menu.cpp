@@ -7,9 +7,11 @@
 #include <QMessageBox>
 #include <QPushButton>
 
+#include "core/limits.h"
 #include "core/plan.h"
 #include "core/study/adopted.h"
 #include "ui/document/setup_edits.h"
+#include "ui/window/clipboard_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
 #include "ui/words/numbers.h"
@@ -82,8 +84,12 @@ void addEditMenu(MainWindow& window) {
   undoAction->setShortcuts(QKeySequence::Undo);
   QAction* redoAction = undo.createRedoAction(&window, MainWindow::tr("&Redo"));
   redoAction->setShortcuts(QKeySequence::Redo);
+  undoAction->setIcon(QIcon::fromTheme(QStringLiteral("edit-undo")));
+  redoAction->setIcon(QIcon::fromTheme(QStringLiteral("edit-redo")));
   menu->addAction(undoAction);
   menu->addAction(redoAction);
+  menu->addSeparator();
+  new ClipboardActions(window, *menu);
   menu->addSeparator();
   menu->addAction(MainWindow::tr("Copy Rea&dout"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), &window,
                   [&window] { QApplication::clipboard()->setText(window.readout().text()); });
@@ -91,8 +97,18 @@ void addEditMenu(MainWindow& window) {
 
 void addBikeMenu(MainWindow& window) {
   QMenu* menu = window.menuBar()->addMenu(MainWindow::tr("&Bike"));
-  menu->addAction(MainWindow::tr("Bike &Details…"), QKeySequence(Qt::CTRL | Qt::Key_D), &window,
-                  [&window] { window.showDetails(); });
+  QAction* details = menu->addAction(MainWindow::tr("Bike &Details"));
+  details->setCheckable(true);
+  details->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_D));
+  QObject::connect(details, &QAction::triggered, &window, [&window](bool open) {
+    if (open)
+      window.showDetails();
+    else
+      window.closeDetails();
+  });
+  QObject::connect(&window, &MainWindow::detailsToggled, details, &QAction::setChecked);
+  menu->addAction(MainWindow::tr("&Go to Bike Details and Back"), QKeySequence(Qt::Key_F6), &window,
+                  [&window] { window.toggleDetailsFocus(); });
   menu->addSeparator();
   QAction* stock = menu->addAction(MainWindow::tr("&Edit Stock in the Drive Line"));
   stock->setCheckable(true);
@@ -101,17 +117,31 @@ void addBikeMenu(MainWindow& window) {
                    [&window](bool on) { window.driveLine().setSide(on ? Side::Stock : Side::Proposed); });
   QObject::connect(&window.driveLine(), &DriveLine::sideChanged, stock,
                    [stock](Side side) { stock->setChecked(side == Side::Stock); });
-  menu->addAction(MainWindow::tr("&Add a Gear"), &window, [&window] { changeGearCount(window, +1); });
-  menu->addAction(MainWindow::tr("&Remove the Top Gear"), &window,
-                  [&window] { changeGearCount(window, -1); });
+  QAction* add =
+      menu->addAction(MainWindow::tr("&Add a Gear"), &window, [&window] { changeGearCount(window, +1); });
+  QAction* remove = menu->addAction(MainWindow::tr("&Remove the Top Gear"), &window,
+                                    [&window] { changeGearCount(window, -1); });
   menu->addSeparator();
   QMenu* pins = menu->addMenu(MainWindow::tr("Remove a &Pin"));
   QObject::connect(pins, &QMenu::aboutToShow, &window, [&window, pins] { rebuildPins(window, *pins); });
   menu->addSeparator();
-  menu->addAction(MainWindow::tr("All &Back to Stock"), &window,
-                  [&window] { SetupEdits::clearProposal(window.document()); });
-  menu->addAction(MainWindow::tr("&Make the Proposal Stock"), &window,
-                  [&window] { makeProposalStock(window); });
+  QAction* back = menu->addAction(MainWindow::tr("All &Back to Stock"), &window,
+                                  [&window] { SetupEdits::clearProposal(window.document()); });
+  QAction* adopt = menu->addAction(MainWindow::tr("&Make the Proposal Stock"), &window,
+                                   [&window] { makeProposalStock(window); });
+  // Only what there is something to do for.
+  const auto offer = [&window, add, remove, back, adopt, pins] {
+    const Profile& profile = window.document().profile();
+    const auto gears = static_cast<int>(
+        SetupEdits(window.document(), window.driveLine().side()).current().gearRatios.count());
+    add->setEnabled(gears < limits::kMostGears);
+    remove->setEnabled(gears > limits::kFewestGears);
+    pins->setEnabled(!profile.pins.empty());
+    for (QAction* action : {back, adopt}) action->setEnabled(!profile.proposed.changesNothing());
+  };
+  offer();
+  QObject::connect(&window.document(), &Document::changed, menu, offer);
+  QObject::connect(&window.driveLine(), &DriveLine::sideChanged, menu, offer);
 }
 
 }  // namespace layshaft::ui

@@ -59,22 +59,29 @@ FileActions::FileActions(MainWindow& window)
     : QObject(&window), window_(window), exports_(new ExportActions(window)) {}
 
 void FileActions::addFileMenu(QMenuBar& bar) {
+  const auto icon = [](const char* name) { return QIcon::fromTheme(QLatin1String(name)); };
   QMenu* menu = bar.addMenu(tr("&File"));
-  menu->addAction(tr("&New Bike…"), QKeySequence::New, this, &FileActions::newBike);
-  menu->addAction(tr("&Open…"), QKeySequence::Open, this, &FileActions::open);
-  QMenu* recent = menu->addMenu(tr("Open &Recent"));
+  menu->addAction(icon("document-new"), tr("&New Bike…"), QKeySequence::New, this, &FileActions::newBike);
+  menu->addAction(icon("document-open"), tr("&Open…"), QKeySequence::Open, this, &FileActions::open);
+  QMenu* recent = menu->addMenu(icon("document-open-recent"), tr("Open &Recent"));
   connect(recent, &QMenu::aboutToShow, this, [this, recent] { rebuildRecent(recent); });
+  QAction* again = menu->addAction(tr("Open the &Last File at Start"), this,
+                                   [](bool on) { preferences::setOpensLastFile(on); });
+  again->setCheckable(true);
+  connect(menu, &QMenu::aboutToShow, again, [again] { again->setChecked(preferences::opensLastFile()); });
   menu->addSeparator();
-  menu->addAction(tr("&Save"), QKeySequence::Save, this, &FileActions::save);
-  menu->addAction(tr("Save &As…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), this,
-                  &FileActions::saveAs);
-  revert_ = menu->addAction(tr("Re&vert to Saved"), this, &FileActions::revert);
+  menu->addAction(icon("document-save"), tr("&Save"), QKeySequence::Save, this, &FileActions::save);
+  menu->addAction(icon("document-save-as"), tr("Save &As…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
+                  this, &FileActions::saveAs);
+  revert_ = menu->addAction(icon("document-revert"), tr("Re&vert to Saved"), this, &FileActions::revert);
   menu->addSeparator();
-  exports_->addTo(*menu->addMenu(tr("&Export")));
+  QMenu* exports = menu->addMenu(icon("document-export"), tr("&Export"));
+  exports_->addTo(*exports);
   (new PrintActions(window_))->addTo(*menu);
   menu->addSeparator();
-  menu->addAction(tr("&Close Window"), QKeySequence::Close, &window_, &QWidget::close);
-  menu->addAction(tr("&Quit"), QKeySequence::Quit, qApp, &QApplication::closeAllWindows);
+  menu->addAction(icon("window-close"), tr("&Close Window"), QKeySequence::Close, &window_, &QWidget::close);
+  menu->addAction(icon("application-exit"), tr("&Quit"), QKeySequence::Quit, qApp,
+                  &QApplication::closeAllWindows);
 }
 
 void FileActions::watchOverUnsavedWork() {
@@ -153,6 +160,14 @@ void FileActions::openFile(const QString& file) {
   MainWindow* window = untouchedSample ? &window_ : MainWindow::create(*profile);
   window->document().load(std::move(profile).value(), path, mark);
   window->show();
+}
+
+void FileActions::openLastFile() {
+  const QString last = preferences::recentFiles().value(0);
+  if (!preferences::opensLastFile() || last.isEmpty()) return;
+  if (!markOf(pathOf(last)))
+    return window_.say(tr("The last file, %1, is not there any more.").arg(shownFile(last)));
+  openFile(last);
 }
 
 void FileActions::openDropped(const QList<QUrl>& urls) {

@@ -20,6 +20,8 @@ class FileActions : public QObject {
   void addFileMenu(QMenuBar& bar);
 
   void openFile(const QString& file);
+  /// Opens the file that was opened or saved last, if that is wanted at the start.
+  void openLastFile();
   void openDropped(const QList<QUrl>& urls);
   /// Whether the document may be closed: asks if it was changed, and saves if that is wanted.
   bool mayDiscard();

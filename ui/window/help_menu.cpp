@@ -7,6 +7,7 @@
 
 #include "ui/document/preferences.h"
 #include "ui/document/samples.h"
+#include "ui/window/help_window.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
 #include "ui/words/cautions.h"
@@ -15,6 +16,17 @@ namespace layshaft::ui {
 
 void addHelpMenu(MainWindow& window) {
   QMenu* menu = window.menuBar()->addMenu(MainWindow::tr("&Help"));
+  QAction* contents =
+      menu->addAction(QIcon::fromTheme(QStringLiteral("help-contents")), MainWindow::tr("Layshaft &Help"),
+                      QKeySequence(Qt::Key_F1), &window, [&window] {
+                        auto* help = window.findChild<HelpWindow*>(QString(), Qt::FindDirectChildrenOnly);
+                        if (!help) help = new HelpWindow(window);
+                        help->show();
+                        help->raise();
+                        help->activateWindow();
+                      });
+  contents->setMenuRole(QAction::NoRole);
+  menu->addSeparator();
   QMenu* sampleMenu = menu->addMenu(MainWindow::tr("&Sample Bikes"));
   QObject::connect(sampleMenu, &QMenu::aboutToShow, &window, [sampleMenu] {
     if (!sampleMenu->isEmpty()) return;
@@ -29,13 +41,14 @@ void addHelpMenu(MainWindow& window) {
     inform(&window, MainWindow::tr("Hints"),
            MainWindow::tr("The hints will be shown in the next window that opens."));
   });
-  menu->addAction(MainWindow::tr("&About Layshaft"), &window, [&window] {
-    QMessageBox::about(
-        &window, MainWindow::tr("About Layshaft"),
-        MainWindow::tr("<b>Layshaft %1</b><p>Planner for motorcycle final-drive gearing.</p><p>Free "
-                       "software, GPL-3.0-or-later; comes with no warranty.</p>")
-            .arg(QCoreApplication::applicationVersion()));
-  });
+  menu->addAction(
+      QIcon::fromTheme(QStringLiteral("help-about")), MainWindow::tr("&About Layshaft"), &window, [&window] {
+        QMessageBox::about(
+            &window, MainWindow::tr("About Layshaft"),
+            MainWindow::tr("<b>Layshaft %1</b><p>Planner for motorcycle final-drive gearing.</p><p>Free "
+                           "software, GPL-3.0-or-later; comes with no warranty.</p>")
+                .arg(QCoreApplication::applicationVersion()));
+      });
 }
 
 }  // namespace layshaft::ui

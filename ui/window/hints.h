@@ -3,13 +3,23 @@
 
 #include <QFrame>
 
+class QLabel;
+
 namespace layshaft::ui {
 
 /// One short hint per area of the window, dismissible for ever.
 class Hints : public QFrame {
   Q_OBJECT
  public:
-  explicit Hints(QWidget* parent = nullptr);
+  /// `sample`: whether the bike in the window is one of the samples.
+  explicit Hints(bool sample, QWidget* parent = nullptr);
+
+  bool isSample() const { return sample_; }
+  void setSample(bool sample);
+
+ private:
+  QLabel* text_;
+  bool sample_;
 };
 
 }  // namespace layshaft::ui

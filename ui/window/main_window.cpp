@@ -6,13 +6,14 @@
 #include <QFileInfo>
 #include <QMenuBar>
 #include <QMimeData>
-#include <QScreen>
-#include <QStyle>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "ui/document/file_name.h"
 #include "ui/document/preferences.h"
+#include "ui/document/samples.h"
 #include "ui/editors/details_dialog.h"
+#include "ui/window/content_scroll.h"
 #include "ui/window/edit_menu.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/help_menu.h"
@@ -21,8 +22,14 @@
 #include "ui/window/recovery_offer.h"
 #include "ui/window/spoken_headline.h"
 #include "ui/window/view_menu.h"
+#include "ui/window/window_place.h"
 
 namespace layshaft::ui {
+namespace {
+
+constexpr int kDetailsWidth = 66;  // characters: a label, its field and a sketch
+
+}  // namespace
 
 MainWindow* MainWindow::create(Profile profile) {
   auto* window = new MainWindow(std::move(profile));
@@ -42,19 +49,30 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
       session_(std::make_shared<Session>(std::move(profile))),
       units_(preferences::units()),
       readout_(new Readout),
+      docks_(new QMainWindow),
       pages_(new Pages(*this)),
       driveLine_(new DriveLine(document())),
       files_(new FileActions(*this)),
       spoken_(new SpokenHeadline(*this)) {
   readout_->pick(preferences::figures());
   auto* centre = new QWidget;
-  auto* column = new QVBoxLayout(centre);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(0);
+  auto* scroll = new ContentScroll;
+  QVBoxLayout* column = &scroll->column();
   column->addWidget(readout_);
-  if (!preferences::hintsDismissed()) column->addWidget(new Hints);
-  column->addWidget(pages_, 1);
-  column->addWidget(driveLine_);
+  if (!preferences::hintsDismissed()) {
+    auto* hints = new Hints(isSample(document().profile()));
+    connect(&document(), &Document::titleChanged, hints,
+            [this, hints] { hints->setSample(hints->isSample() && document().file().isEmpty()); });
+    column->addWidget(hints);
+  }
+  docks_->setWindowFlags(Qt::Widget);
+  docks_->setCentralWidget(pages_);
+  column->addWidget(docks_, 1);
+  auto* halves = new QVBoxLayout(centre);
+  halves->setContentsMargins(0, 0, 0, 0);
+  halves->setSpacing(0);
+  halves->addWidget(scroll, 1);
+  halves->addWidget(driveLine_);
   setCentralWidget(centre);
   setAcceptDrops(true);
   buildMenus();
@@ -67,10 +85,13 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   updateTitle();
   driveLine_->focusTeeth();
   files_->watchOverUnsavedWork();
-  // With the frame, whose size is only known once there is one: its foot, where things are said, stays in
-  // view.
-  const int title = style()->pixelMetric(QStyle::PM_TitleBarHeight) + fontMetrics().height() / 2;
-  resize(QSize(1280, 800).boundedTo(screen()->availableSize() - QSize(0, title)));
+  const auto windows = all();
+  place_ = new WindowPlace(*this, std::any_of(windows.begin(), windows.end(), [this](MainWindow* other) {
+    return other != this && other->isVisible();
+  }));
+  fitHeight();
+  docks_->restoreState(preferences::dockPlaces());
+  if (preferences::detailsOpen()) openDetails();
 }
 
 MainWindow::~MainWindow() {
@@ -149,16 +170,49 @@ void MainWindow::say(const QString& message) {
 }
 
 void MainWindow::showDetails(std::string_view key) {
-  if (!details_) details_ = new DetailsDialog(document(), this);
+  openDetails();
+  if (key.empty())
+    details_->takeFocus();
+  else
+    details_->showFieldsFor(key);
+}
+
+void MainWindow::openDetails() {
+  if (!details_) {
+    details_ = new DetailsDialog(document(), docks_);
+    connect(details_, &QDockWidget::visibilityChanged, this,
+            [this] { emit detailsToggled(!details_->isHidden()); });
+    connect(details_, &DetailsDialog::leftForNowhere, this, [this] {
+      activateWindow();
+      driveLine_->focusTeeth();
+    });
+    if (!docks_->restoreDockWidget(details_)) {
+      docks_->addDockWidget(Qt::RightDockWidgetArea, details_);
+      docks_->resizeDocks({details_}, {fontMetrics().averageCharWidth() * kDetailsWidth}, Qt::Horizontal);
+    }
+  }
   details_->refresh(units_);
   details_->show();
   details_->raise();
-  details_->activateWindow();
-  if (!key.empty()) details_->showFieldsFor(key);
+}
+
+void MainWindow::closeDetails() {
+  if (details_) details_->close();
+}
+
+void MainWindow::toggleDetailsFocus() {
+  if (details_ && details_->holdsFocus())
+    details_->giveFocusBack();
+  else
+    showDetails();
 }
 
 void MainWindow::openFile(const QString& file) {
   files_->openFile(file);
+}
+
+void MainWindow::openLastFile() {
+  files_->openLastFile();
 }
 
 void MainWindow::offerRecovery() {
@@ -168,7 +222,34 @@ void MainWindow::offerRecovery() {
 void MainWindow::closeEvent(QCloseEvent* event) {
   if (!files_->mayDiscard()) return event->ignore();
   session_->recovery().discard();
+  place_->keep();
+  pages_->keepState();
+  if (details_) {
+    preferences::setDockPlaces(docks_->saveState());
+    preferences::setDetailsOpen(!details_->isHidden());
+  }
   event->accept();
+}
+
+/// What is above the pages and below them gives way where the window is low; they themselves stay high enough
+/// to be read.
+void MainWindow::fitHeight() {
+  constexpr int kLowLines = 42, kPageLines = 19;
+  const int line = fontMetrics().height();
+  const bool low = height() < kLowLines * line;
+  readout_->setLow(low);
+  driveLine_->setOneRow(low);
+  pages_->setMinimumHeight(kPageLines * line);
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+  QMainWindow::changeEvent(event);
+  if (event->type() == QEvent::FontChange && place_) fitHeight();
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+  QMainWindow::resizeEvent(event);
+  if (place_) fitHeight();
 }
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {

@@ -17,6 +17,7 @@ class FileActions;
 class Pages;
 class SpokenHeadline;
 class ViewMenu;
+class WindowPlace;
 
 /// One window on a session: arranges readout, pages and drive line, and brings each the plan. What its menus
 /// do is written where they are made.
@@ -39,10 +40,15 @@ class MainWindow : public QMainWindow {
 
   /// Opens a file here if this window holds nothing but an untouched sample, else in a window of its own.
   void openFile(const QString& file);
+  /// Goes on with the file that was worked on last, where the user wants that.
+  void openLastFile();
   /// Offers what a crashed program left behind.
   void offerRecovery();
-  /// Opens the bike's details, at the field with that key if one is named.
+  /// Opens the bike's details and moves the focus in, to the field with that key if one is named.
   void showDetails(std::string_view key = {});
+  void closeDetails();
+  /// Moves the focus into the bike's details, opened if need be, or back from there.
+  void toggleDetailsFocus();
   /// One line at the window's foot; empty takes the last one away.
   void say(const QString& message);
 
@@ -53,13 +59,20 @@ class MainWindow : public QMainWindow {
   /// Brings what the program remembers into all windows, after something of it changed.
   static void allPreferencesChanged();
 
+ signals:
+  void detailsToggled(bool open);
+
  protected:
   void closeEvent(QCloseEvent* event) override;
+  void changeEvent(QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
 
  private:
   void buildMenus();
+  void fitHeight();
+  void openDetails();
   void showPlan();
   void followDocument();
   void preferencesChanged();
@@ -68,12 +81,14 @@ class MainWindow : public QMainWindow {
   std::shared_ptr<Session> session_;
   UnitsShown units_;
   Readout* readout_;
+  QMainWindow* docks_;  ///< inside the window: docks take room from the pages, not from readout or drive line
   Pages* pages_;
   DriveLine* driveLine_;
   DetailsDialog* details_ = nullptr;
   FileActions* files_;
   SpokenHeadline* spoken_;
   ViewMenu* view_ = nullptr;
+  WindowPlace* place_ = nullptr;
 };
 
 }  // namespace layshaft::ui

@@ -25,6 +25,15 @@
 
 namespace layshaft::ui {
 
+namespace {
+
+/// What settings call a page: titles are translated, and some change with the bike.
+QString wordOf(const QWidget& page) {
+  return QString::fromLatin1(page.metaObject()->className()).section(QStringLiteral("::"), -1);
+}
+
+}  // namespace
+
 Pages::Pages(MainWindow& window) : window_(window) {
   setDocumentMode(true);
   setTabBarAutoHide(true);
@@ -38,6 +47,8 @@ Pages::Pages(MainWindow& window) : window_(window) {
   add(chain_, tr("Chain"));
   addLadder();
   addCompare();
+  for (int i = 0; i < count(); ++i)
+    if (wordOf(*widget(i)) == preferences::pageInView()) setCurrentIndex(i);
   connect(this, &QTabWidget::currentChanged, this, [this] {
     current();  // is there before its fields are filled, also before the window is shown
     refreshForms();
@@ -48,6 +59,10 @@ void Pages::add(Page* page, const QString& title) {
   addTab(page, title);
   pages_.push_back(page);
   connect(page, &Page::wasBuilt, this, &Pages::refreshForms);
+  connect(page, &Page::wasBuilt, this, [page] {
+    if (const QVariantMap state = preferences::pageState(wordOf(*page)); !state.isEmpty())
+      page->restore(state);
+  });
   connect(page, &Page::detailsWanted, this, [this](std::string_view key) { window_.showDetails(key); });
   connect(page, &Page::cruiseDragged, this, &Pages::dragCruise);
   connect(page, &Page::pictureMenuWanted, this, [this](const QPoint& at) {
@@ -106,6 +121,12 @@ void Pages::follow(const Profile& profile) {
   compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}
                                   : PartsOnHand{});
   refreshForms();
+}
+
+void Pages::keepState() const {
+  preferences::setPageInView(wordOf(*currentWidget()));
+  for (const Page* page : pages_)
+    if (page->isBuilt()) preferences::setPageState(wordOf(*page), page->state());
 }
 
 Page* Pages::current() {

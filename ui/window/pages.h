@@ -23,7 +23,12 @@ class Pages : public QTabWidget {
  public:
   explicit Pages(MainWindow& window);
 
+  /// Its least height is that of its pages, whatever wraps inside of them: they scroll.
+  bool hasHeightForWidth() const override { return false; }
+
   Page* current();
+  /// Keeps for the next start which page is in view and how each was set up.
+  void keepState() const;
   void show(const SharedPlan& plan, const UnitsShown& units);
   /// Brings what no plan depends on into view, after each change of the document.
   void follow(const Profile& profile);

@@ -4,12 +4,13 @@
 #include <algorithm>
 
 #include "ui/charts/appearance.h"
+#include "ui/window/full_screen.h"
 #include "ui/window/main_window.h"
 #include "ui/words/key_figures.h"
 
 namespace layshaft::ui {
 
-ViewMenu::ViewMenu(QMenuBar& bar, QObject& parent) : QObject(&parent) {
+ViewMenu::ViewMenu(QMenuBar& bar, QWidget& window) : QObject(&window) {
   QMenu* menu = bar.addMenu(tr("&View"));
   units_ = addChoices(
       *menu->addMenu(tr("&Units")),
@@ -26,6 +27,8 @@ ViewMenu::ViewMenu(QMenuBar& bar, QObject& parent) : QObject(&parent) {
                              preferences::setAppearance(static_cast<Appearance>(i));
                              applyAppearance(static_cast<Appearance>(i));
                            });
+  menu->addSeparator();
+  menu->addAction((new FullScreen(window))->action());
   refresh();
 }
 

@@ -14,7 +14,7 @@ namespace layshaft::ui {
 class ViewMenu : public QObject {
   Q_OBJECT
  public:
-  ViewMenu(QMenuBar& bar, QObject& parent);
+  ViewMenu(QMenuBar& bar, QWidget& window);
 
   /// Ticks what is chosen by now.
   void refresh();

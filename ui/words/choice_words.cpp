@@ -3,6 +3,8 @@
 
 #include <QCoreApplication>
 #include <QStringList>
+#include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "ui/words/plain_text.h"
@@ -41,6 +43,21 @@ struct ChoiceWords {
   };
 };
 
+/// What else people call a choice, English as the file's words are: common usage, no source.
+constexpr std::pair<std::string_view, const char*> kSynonyms[] = {
+    {"aluminium", "aluminum"},
+    {"aluminium", "alu"},
+    {"aluminium", "alum"},
+    {"aluminium", "al"},
+    {"aluminium", "alloy"},
+    {"aluminium", "light alloy"},
+    {"aluminium", "aluminium alloy"},
+    {"aluminium", "aluminum alloy"},
+    {"steel", "hardened steel"},
+    {"steel", "carbon steel"},
+    {"steel", "alloy steel"},
+};
+
 QString asInFile(std::string_view word) {
   return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
 }
@@ -68,9 +85,13 @@ QString choiceList(const std::vector<std::string_view>& fileWords) {
 }
 
 bool meansWord(const QString& typed, std::string_view fileWord) {
-  const QString plain = typed.trimmed();
-  return plain.compare(choiceWord(fileWord), Qt::CaseInsensitive) == 0 ||
-         plain.compare(asInFile(fileWord), Qt::CaseInsensitive) == 0;
+  QString plain = typed.simplified();
+  if (plain.endsWith(QLatin1Char('.'))) plain.chop(1);  // "alu."
+  const auto is = [&](const QString& word) { return plain.compare(word, Qt::CaseInsensitive) == 0; };
+  if (is(choiceWord(fileWord)) || is(asInFile(fileWord))) return true;
+  return std::any_of(std::begin(kSynonyms), std::end(kSynonyms), [&](const auto& synonym) {
+    return synonym.first == fileWord && is(QLatin1String(synonym.second));
+  });
 }
 
 }  // namespace layshaft::ui

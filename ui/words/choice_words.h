@@ -23,7 +23,8 @@ QString flagOption(bool flag);
 /// The words of a list of choices, with commas between.
 QString choiceList(const std::vector<std::string_view>& fileWords);
 
-/// Whether that was typed for a word of the file: the user's word or the file's, in any case.
+/// Whether that was typed for a word of the file: the user's word, the file's or one that is as usual, such
+/// as "alu"; capitals or not.
 bool meansWord(const QString& typed, std::string_view fileWord);
 
 template <class Enum, std::size_t N>

@@ -73,21 +73,37 @@ QString startPhrase(const RunFigures& run) {
                     : RoadWords::tr("stays in %1", "a gear").arg(start);
 }
 
-/// Whether the profile's own roll-on is the one in top gear that every bike is compared by.
-bool isTheUsualRollOn(const Plan& plan) {
+bool inMiles(const UnitsShown& units) {
+  return units.system() != UnitSystem::Metric;
+}
+
+/// Whether the profile's own roll-on is the one in top gear that every bike is compared by, in the unit shown
+/// or in the one that it is for lack of another.
+bool isTheUsualRollOn(const Plan& plan, const UnitsShown& units) {
   const RollOnRequest& asked = plan.rollOn;
   const auto isTop = [&](const SetupPlan& setup) {
     return !asked.gear || *asked.gear == static_cast<int>(setup.gearing.gears.size());
   };
-  return isTop(plan.stock) && isTop(plan.proposed) &&
-         asked.fromMps == units::mpsFromKmh(defaults::kRollOnFromKmh) &&
-         asked.toMps == units::mpsFromKmh(defaults::kRollOnToKmh);
+  const auto goes = [&](double fromMps, double toMps) {
+    constexpr double kNoise = 1e-9;  // m/s
+    return std::abs(asked.fromMps - fromMps) < kNoise && std::abs(asked.toMps - toMps) < kNoise;
+  };
+  const bool usual =
+      goes(units::mpsFromKmh(defaults::kRollOnFromKmh), units::mpsFromKmh(defaults::kRollOnToKmh)) ||
+      (inMiles(units) &&
+       goes(units::mpsFromMph(defaults::kRollOnFromMph), units::mpsFromMph(defaults::kRollOnToMph)));
+  return usual && isTop(plan.stock) && isTop(plan.proposed);
 }
 
 QString rollOnName(const RollOnRequest& asked, const UnitsShown& units) {
   const QString speed = units.name(Quantity::Speed);
-  const QString slow = number(units.shown(Quantity::Speed, asked.fromMps), 0),
-                fast = number(units.shown(Quantity::Speed, asked.toMps), 0);
+  // A title is no estimate: 80 km/h are not 50 mph.
+  const auto speedText = [&](double mps) {
+    const double shown = units.shown(Quantity::Speed, mps);
+    constexpr double kWhole = 0.005;
+    return number(shown, std::abs(shown - std::round(shown)) < kWhole ? 0 : 1);
+  };
+  const QString slow = speedText(asked.fromMps), fast = speedText(asked.toMps);
   return asked.gear ? RoadWords::tr("%1–%2 %3, gear %4, s").arg(slow, fast, speed).arg(*asked.gear)
                     : RoadWords::tr("%1–%2 %3, top gear, s").arg(slow, fast, speed);
 }
@@ -145,11 +161,16 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
   std::vector<QStringList> rows{{QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"),
                                  RoadWords::tr("Difference"), RoadWords::tr("± for 2 % of Rollout")}};
   for (const SetupPlan& pin : plan.pins) rows.front() << shownName(pin.name);
+  const auto addOf = [&](const QString& name, const auto& figureOf) {
+    rows.push_back(row(name, figureOf(plan.stock), figureOf(plan.proposed), 2));
+    for (const SetupPlan& pin : plan.pins) rows.back() << figureText(figureOf(pin), 2);
+  };
   const auto add = [&](const QString& name, const auto& figureOf, int decimals,
                        const std::optional<Band>& band = {}) {
     rows.push_back(row(name, figureOf(plan.stock.road), figureOf(plan.proposed.road), decimals, band));
     for (const SetupPlan& pin : plan.pins) rows.back() << figureText(figureOf(pin.road), decimals);
   };
+  const bool miles = inMiles(units);
   const auto time = [](Figure RunFigures::*member) {
     return [member](const RoadPlan& of) { return of.run.*member; };
   };
@@ -158,17 +179,24 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
       return of.run.drive ? Figure((*of.run.drive).*member) : std::nullopt;
     };
   };
-  add(RoadWords::tr("0–60 mph, s"), time(&RunFigures::zeroTo60MphS), 2);
-  add(RoadWords::tr("0–100 km/h, s"), time(&RunFigures::zeroTo100KmhS), 2, road.zeroTo100BandS);
+  if (miles)
+    add(RoadWords::tr("0–60 mph, s"), time(&RunFigures::zeroTo60MphS), 2, road.zeroTo60BandS);
+  else
+    add(RoadWords::tr("0–100 km/h, s"), time(&RunFigures::zeroTo100KmhS), 2, road.zeroTo100BandS);
   add(RoadWords::tr("100 m, s"), time(&RunFigures::hundredMetresS), 2);
   add(RoadWords::tr("1/8 mile, s"), time(&RunFigures::eighthMileS), 2);
   add(RoadWords::tr("1/4 mile, s"), time(&RunFigures::quarterMileS), 2, road.quarterMileBandS);
   add(
       RoadWords::tr("1/4 mile, %1").arg(speed),
       [&](const RoadPlan& of) { return shown(of.run.quarterMileSpeedMps); }, 1);
-  add(RoadWords::tr("80–120 km/h, top gear, s"), time(&RunFigures::rollOnTopS), 2);
-  add(RoadWords::tr("80–120 km/h, best gear, s"), time(&RunFigures::rollOnBestS), 2);
-  if (!isTheUsualRollOn(plan)) add(rollOnName(plan.rollOn, units), time(&RunFigures::askedRollOnS), 2);
+  addOf(
+      miles ? RoadWords::tr("50–75 mph, top gear, s") : RoadWords::tr("80–120 km/h, top gear, s"),
+      [&](const SetupPlan& setup) { return miles ? rollOnInMiles(setup).topS : setup.road.run.rollOnTopS; });
+  addOf(miles ? RoadWords::tr("50–75 mph, best gear, s") : RoadWords::tr("80–120 km/h, best gear, s"),
+        [&](const SetupPlan& setup) {
+          return miles ? rollOnInMiles(setup).bestS : setup.road.run.rollOnBestS;
+        });
+  if (!isTheUsualRollOn(plan, units)) add(rollOnName(plan.rollOn, units), time(&RunFigures::askedRollOnS), 2);
   add(RoadWords::tr("Straight, s"), drive(&DriveFigures::timeS), 2, road.driveBandS);
   add(
       RoadWords::tr("Straight, end speed, %1").arg(speed),

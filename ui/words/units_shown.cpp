@@ -17,6 +17,15 @@ UnitsShown UnitsShown::forLocale(const QLocale& locale) {
   return UnitsShown(UnitSystem::Metric);
 }
 
+QStringList UnitsShown::words() {
+  return {QStringLiteral("metric"), QStringLiteral("imperial"), QStringLiteral("mixed")};
+}
+
+std::optional<UnitsShown> UnitsShown::fromWord(const QString& word) {
+  const auto at = words().indexOf(word);
+  return at < 0 ? std::nullopt : std::optional(UnitsShown(static_cast<UnitSystem>(at)));
+}
+
 double UnitsShown::factor(Quantity quantity) const {
   const bool imperial = system_ == UnitSystem::Imperial;
   switch (quantity) {

@@ -4,6 +4,8 @@
 #include <QCoreApplication>
 #include <QLocale>
 #include <QString>
+#include <QStringList>
+#include <optional>
 
 namespace layshaft::ui {
 
@@ -42,6 +44,12 @@ class UnitsShown {
 
   /// What the desktop's region would expect.
   static UnitsShown forLocale(const QLocale& locale);
+
+  /// The units of a word, as settings and commands write it; none for a word not known.
+  static std::optional<UnitsShown> fromWord(const QString& word);
+  /// All the words, in the order of the systems.
+  static QStringList words();
+  QString word() const { return words().at(static_cast<int>(system_)); }
 
   UnitSystem system() const { return system_; }
 

@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QAbstractButton>
+#include <QScreen>
+#include <QScrollBar>
+#include <QTabBar>
+#include <QTabWidget>
+#include <QTableView>
+
+#include "tests/ui/support.h"
+#include "ui/document/preferences.h"
+#include "ui/document/setup_edits.h"
+#include "ui/window/content_scroll.h"
+
+namespace layshaft::test {
+namespace {
+
+struct Screen {
+  const char* name;
+  QSize client;      ///< of a maximised window, without its frame
+  double typeScale;  ///< of the desktop's type
+};
+
+void PrintTo(const Screen& screen, std::ostream* out) {
+  *out << screen.name;
+}
+
+/// Low screens and large type: nothing is lost, what has no room scrolls.
+class SmallScreens : public testing::TestWithParam<Screen> {
+ protected:
+  SmallScreens() : before_(QApplication::font()) {
+    QFont font = before_;
+    font.setPointSizeF(font.pointSizeF() * GetParam().typeScale);
+    QApplication::setFont(font);
+    window_ = std::make_unique<Window>(sampleBike("club-600"));
+    (*window_)->resize(GetParam().client);
+    QTest::qWait(30);
+  }
+  ~SmallScreens() override {
+    window_.reset();
+    QApplication::setFont(before_);
+  }
+  ui::MainWindow& window() { return **window_; }
+
+ private:
+  QFont before_;
+  std::unique_ptr<Window> window_;
+};
+
+TEST_P(SmallScreens, TheWindowIsNoLargerThanTheScreen) {
+  EXPECT_EQ(window().size(), GetParam().client);
+  EXPECT_LE(window().minimumSizeHint().width(), GetParam().client.width());
+  EXPECT_LE(window().minimumSizeHint().height(), GetParam().client.height());
+}
+
+TEST_P(SmallScreens, WhateverGetsTheFocusComesIntoView) {
+  auto* tabs = window().findChild<QTabWidget*>();
+  int seen = 0;
+  for (int page = 0; page < tabs->count(); ++page) {
+    tabs->setCurrentIndex(page);
+    QTest::qWait(20);
+    for (auto* widget : window().findChildren<QWidget*>()) {
+      if (!widget->isVisible() || !widget->isEnabled() || widget->isWindow() ||
+          widget->window() != &window() || !(widget->focusPolicy() & Qt::TabFocus) || widget->focusProxy())
+        continue;
+      if (!qobject_cast<QAbstractSpinBox*>(widget) && !qobject_cast<QAbstractButton*>(widget) &&
+          !qobject_cast<QComboBox*>(widget))
+        continue;
+      widget->setFocus(Qt::TabFocusReason);
+      QTest::qWait(1);
+      ++seen;
+      EXPECT_EQ(widget->visibleRegion().boundingRect(), widget->rect())
+          << page << ": " << widget->metaObject()->className() << " "
+          << widget->accessibleName().toStdString();
+    }
+  }
+  EXPECT_GT(seen, 60);
+}
+
+TEST_P(SmallScreens, AllOfTheContentCanBeScrolledTo) {
+  auto* scroll = window().findChild<ui::ContentScroll*>();
+  const QSize content = scroll->widget()->size(), view = scroll->viewport()->size();
+  EXPECT_EQ(scroll->verticalScrollBar()->maximum(), std::max(content.height() - view.height(), 0));
+  EXPECT_EQ(scroll->horizontalScrollBar()->maximum(), std::max(content.width() - view.width(), 0));
+  EXPECT_GE(window().currentChart()->height(), 15 * window().fontMetrics().height())
+      << "the chart is high enough to be read";
+  EXPECT_GE(window().readout().height(), window().readout().heightForWidth(window().readout().width()));
+}
+
+TEST_P(SmallScreens, TheMessageStaysInViewWhateverIsScrolled) {
+  window().say("something");
+  auto& message = control<QLabel>(window(), "Message");
+  EXPECT_EQ(message.visibleRegion().boundingRect(), message.rect());
+}
+
+TEST_P(SmallScreens, NothingMovesWhileTeethAreTurned) {
+  auto& box = control<QAbstractSpinBox>(window(), "Rear teeth");
+  box.setFocus();
+  const auto places = [&] {
+    return std::vector<QRect>{
+        QRect(window().currentChart()->mapTo(&window(), QPoint()), window().currentChart()->size()),
+        window().driveLine().geometry(), QRect(box.mapTo(&window(), QPoint()), box.size())};
+  };
+  // The readout has grown to what it has to say by then.
+  for (const auto key : {Qt::Key_Up, Qt::Key_Up, Qt::Key_Down, Qt::Key_Down}) {
+    QTest::keyClick(&box, key);
+    QTest::qWait(20);
+  }
+  const auto before = places();
+  for (const auto key : {Qt::Key_Up, Qt::Key_Up, Qt::Key_Down, Qt::Key_Down}) {
+    QTest::keyClick(&box, key);
+    QTest::qWait(20);
+    EXPECT_EQ(places(), before);
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(All, SmallScreens,
+                         testing::Values(Screen{"netbook", {1022, 575}, 1.0},
+                                         Screen{"doubled", {638, 347}, 1.0},
+                                         Screen{"dpi120", {1278, 695}, 1.25},
+                                         Screen{"dpi144", {1278, 695}, 1.5}),
+                         [](const auto& screen) { return screen.param.name; });
+
+/// Size, place, page and what a page was set up with outlive the window.
+class RememberedWindow : public testing::Test, FreshSettings {
+ protected:
+  std::unique_ptr<ui::MainWindow> open() {
+    auto window = std::make_unique<ui::MainWindow>(sampleBike("club-600"));
+    window->show();
+    QTest::qWait(30);
+    return window;
+  }
+};
+
+TEST_F(RememberedWindow, TheFirstOneFitsTheScreenWithItsFrame) {
+  const auto window = open();
+  EXPECT_TRUE(soon([&] { return window->screen()->availableGeometry().contains(window->frameGeometry()); }));
+}
+
+TEST_F(RememberedWindow, OpensWhereAndAsLargeAsItWasLeft) {
+  {
+    const auto window = open();
+    window->resize(700, 555);
+    window->move(40, 60);
+    QTest::qWait(20);
+    EXPECT_TRUE(window->close());
+  }
+  const auto window = open();
+  EXPECT_EQ(window->size(), QSize(700, 555));
+  EXPECT_EQ(window->pos(), QPoint(40, 60));
+}
+
+TEST_F(RememberedWindow, MaximisedStaysSoAndFullScreenDoesNot) {
+  {
+    const auto window = open();
+    window->showMaximized();
+    EXPECT_TRUE(window->close());
+  }
+  {
+    const auto window = open();
+    EXPECT_TRUE(window->isMaximized());
+    window->showFullScreen();
+    EXPECT_TRUE(window->close());
+  }
+  EXPECT_FALSE(open()->isFullScreen());
+}
+
+TEST_F(RememberedWindow, APlaceThatNoScreenShowsIsBroughtBackIntoView) {
+  {
+    const auto window = open();
+    window->resize(700, 555);
+    window->move(5000, 4000);
+    QTest::qWait(20);
+    EXPECT_TRUE(window->close());
+  }
+  const auto window = open();
+  EXPECT_TRUE(soon([&] { return window->screen()->availableGeometry().contains(window->frameGeometry()); }))
+      << window->pos().x() << ", " << window->pos().y();
+  EXPECT_EQ(window->size(), QSize(700, 555));
+}
+
+TEST_F(RememberedWindow, ASecondOneDoesNotHideTheFirst) {
+  {
+    const auto window = open();
+    window->resize(600, 500);
+    window->move(10, 10);
+    EXPECT_TRUE(window->close());
+  }
+  const auto first = open(), second = open();
+  EXPECT_NE(first->pos(), second->pos());
+}
+
+TEST_F(RememberedWindow, NonsenseInTheSettingsIsNoHarm) {
+  ui::preferences::setWindowGeometry("nonsense");
+  ui::preferences::setPageInView("NoSuchPage");
+  ui::preferences::setPageState("LadderPage", {{"header", "nonsense"}, {"within_percent", "much"}});
+  const auto window = open();
+  auto* tabs = window->findChild<QTabWidget*>();
+  EXPECT_EQ(tabs->currentIndex(), 0);
+  tabs->setCurrentIndex(4);
+  EXPECT_GT(control<QTableView>(*window, "Ladder").model()->columnCount(), 5);
+}
+
+TEST_F(RememberedWindow, ThePageAndTheLaddersColumnsSortAndFilters) {
+  {
+    const auto window = open();
+    window->findChild<QTabWidget*>()->setCurrentIndex(4);
+    ASSERT_TRUE(soon([&] { return !window->session().ladder().running(); }));
+    auto& table = control<QTableView>(*window, "Ladder");
+    table.setColumnHidden(3, true);
+    table.sortByColumn(2, Qt::AscendingOrder);
+    control<QSpinBox>(*window, "Within per cent").setValue(7);
+    window->findChild<QTabWidget*>()->setCurrentIndex(4);
+    EXPECT_TRUE(window->close());
+  }
+  const auto window = open();
+  EXPECT_EQ(window->findChild<QTabWidget*>()->currentIndex(), 4);
+  ASSERT_TRUE(window->currentPage());
+  auto& table = control<QTableView>(*window, "Ladder");
+  EXPECT_TRUE(table.isColumnHidden(3));
+  EXPECT_FALSE(table.isColumnHidden(2));
+  EXPECT_EQ(table.horizontalHeader()->sortIndicatorSection(), 2);
+  EXPECT_EQ(table.horizontalHeader()->sortIndicatorOrder(), Qt::AscendingOrder);
+  EXPECT_EQ(control<QSpinBox>(*window, "Within per cent").value(), 7);
+}
+
+}  // namespace
+}  // namespace layshaft::test
