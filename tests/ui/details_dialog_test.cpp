@@ -593,6 +593,22 @@ TEST_F(DetailsDockTest, WhatIsBeingTypedIsTakenBackFirst) {
   EXPECT_FALSE(window_.profile().bike.chassis) << "then the edit before";
 }
 
+TEST_F(DetailsDockTest, SetFreeAndDockedAgainTheyKeepTheFocus) {
+  QWidget& before = focus();
+  window_->showDetails("bike.chassis.wheelbase_mm");
+  QTest::qWait(20);
+  for (const bool floating : {true, false}) {
+    details().setFloating(floating);
+    EXPECT_TRUE(soon([&] { return details().holdsFocus(); }, 2000)) << floating;
+    EXPECT_EQ(focus().accessibleName(), "Wheelbase") << floating;
+    QTest::qWait(20);
+  }
+  details().setFloating(true);
+  ASSERT_TRUE(soon([&] { return details().holdsFocus(); }, 2000));
+  key(Qt::Key_Escape);
+  EXPECT_TRUE(soon([&] { return QApplication::focusWidget() == &before; }, 2000));
+}
+
 TEST_F(DetailsDockTest, TheirPlaceIsRemembered) {
   window_->showDetails();
   docks(*window_).addDockWidget(Qt::LeftDockWidgetArea, &details());

@@ -63,6 +63,7 @@ DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
   // When things have settled: a page that is turned away hands the focus on before the next one takes it.
   connect(
       qApp, &QApplication::focusChanged, this, [this] { noteFocus(); }, Qt::QueuedConnection);
+  connect(this, &QDockWidget::topLevelChanged, this, &DetailsDialog::keepFocus);
   resize(840, 620);
 }
 
@@ -203,7 +204,17 @@ void DetailsDialog::refresh(const UnitsShown& units) {
 
 void DetailsDialog::noteFocus() {
   QWidget* focus = QApplication::focusWidget();
-  if (focus) (isAncestorOf(focus) ? inside_ : outside_) = focus;
+  hadFocus_ = focus && isAncestorOf(focus);
+  if (focus) (hadFocus_ ? inside_ : outside_) = focus;
+}
+
+void DetailsDialog::keepFocus() {
+  if (!hadFocus_) return;
+  QTimer::singleShot(0, this, [this, to = inside_, back = outside_] {
+    activateWindow();
+    if (to) to->setFocus(Qt::OtherFocusReason);
+    outside_ = back;  // not what had the focus on the way
+  });
 }
 
 bool DetailsDialog::holdsFocus() const {

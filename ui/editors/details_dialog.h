@@ -45,6 +45,8 @@ class DetailsDialog : public QDockWidget {
   void addPage(QWidget* page, const QString& title);
   /// Remembers what has the focus now, as one of these fields or as the place to go back to.
   void noteFocus();
+  /// Docked or set free, the fields keep the focus that they had.
+  void keepFocus();
   FieldForm* addForm(const QString& title, const QString& heading);
   void buildBikeAndEngine();
   void buildChassisAndTyre();
@@ -65,6 +67,7 @@ class DetailsDialog : public QDockWidget {
   QLabel* message_;
   QPointer<QWidget> outside_;  ///< what had the focus before it came here
   QPointer<QWidget> inside_;   ///< what had it here last
+  bool hadFocus_ = false;      ///< when things were settled last
 };
 
 }  // namespace layshaft::ui
