@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QActionGroup>
 #include <QTabWidget>
 #include <initializer_list>
 #include <vector>
@@ -31,8 +32,14 @@ class Pages : public QTabWidget {
   /// Brings what no plan depends on into view, after each change of the document.
   void follow(const Profile& profile);
   void setMotion(bool on);
+  /// What a menu offers of the pages: each by its name, and the next and the previous one.
+  QList<QAction*> pageActions() const;
 
  private:
+  void addTurning();
+  void addPageAction(int page);
+  void turn(int by);
+  void tickCurrent();
   void add(Page* page, const QString& title);
   void addLadder();
   FieldForm* makeForm(std::initializer_list<void (*)(FieldForm&)> groups);
@@ -40,6 +47,8 @@ class Pages : public QTabWidget {
   void dragCruise(double mps, int drag);
 
   MainWindow& window_;
+  QActionGroup* choices_;    ///< an action for each page, in the order of the tabs
+  QList<QAction*> turning_;  ///< next and previous
   std::vector<Page*> pages_;
   std::vector<FieldForm*> forms_;
   AimEditor* aims_ = nullptr;
