@@ -63,7 +63,8 @@ TEST_F(DriveLineFocus, TabFollowsThePowerFlowThroughGearsThatCameLater) {
 TEST_F(DriveLineFocus, TabFollowsThePowerFlowOfABelt) {
   use(sampleBike("tourer-belt"));
   box("Front teeth").setFocus(Qt::TabFocusReason);
-  EXPECT_THAT(tabThrough(4), ElementsAre("Front teeth", "Belt teeth", "Rear teeth", "Rear tyre"));
+  EXPECT_THAT(tabThrough(5), ElementsAre("Front teeth", "Front teeth back to stock", "Belt teeth",
+                                         "Rear teeth", "Rear tyre"));
 }
 
 TEST_F(DriveLineFocus, BackToStockIsReachedByTab) {
