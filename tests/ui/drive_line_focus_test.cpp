@@ -63,7 +63,8 @@ TEST_F(DriveLineFocus, TabFollowsThePowerFlowThroughGearsThatCameLater) {
 TEST_F(DriveLineFocus, TabFollowsThePowerFlowOfABelt) {
   use(sampleBike("tourer-belt"));
   box("Front teeth").setFocus(Qt::TabFocusReason);
-  EXPECT_THAT(tabThrough(4), ElementsAre("Front teeth", "Belt teeth", "Rear teeth", "Rear tyre"));
+  EXPECT_THAT(tabThrough(5), ElementsAre("Front teeth", "Front teeth back to stock", "Belt teeth",
+                                         "Rear teeth", "Rear tyre"));
 }
 
 TEST_F(DriveLineFocus, BackToStockIsReachedByTab) {
@@ -113,6 +114,9 @@ TEST_P(Mnemonics, EveryStationHasItsOwnAndNoneOfAMenu) {
     if (!station->isVisible()) continue;
     for (auto* label : station->findChildren<QLabel*>()) {
       if (!label->buddy()) continue;
+      bool gearAfterTheFirst = false;
+      label->text().toInt(&gearAfterTheFirst);
+      if (gearAfterTheFirst) continue;  // Tab leads on from the first
       EXPECT_TRUE(take(label->text())) << label->text().toStdString();
     }
   }
@@ -127,8 +131,8 @@ TEST(MnemonicKeys, AltAndItsLetterGoToTheStation) {
   Window window(bike());
   QTest::keyClick(&*window, Qt::Key_N, Qt::AltModifier);
   EXPECT_EQ(QApplication::focusWidget(), &control<QAbstractSpinBox>(*window, "Front teeth"));
-  QTest::keyClick(&*window, Qt::Key_2, Qt::AltModifier);
-  EXPECT_EQ(QApplication::focusWidget(), &control<QAbstractSpinBox>(*window, "Gear 2 ratio"));
+  QTest::keyClick(&*window, Qt::Key_G, Qt::AltModifier);
+  EXPECT_EQ(QApplication::focusWidget(), &control<QAbstractSpinBox>(*window, "Gear 1 ratio"));
 }
 
 }  // namespace

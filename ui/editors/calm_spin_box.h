@@ -7,6 +7,7 @@
 #include <QLineEdit>
 #include <QSignalBlocker>
 #include <QSpinBox>
+#include <QTimer>
 #include <QValidator>
 #include <QWheelEvent>
 #include <cmath>
@@ -29,8 +30,15 @@ inline bool leftToWindow(QEvent& event) {
   return true;
 }
 
+/// True for the keys that turn pages of the window, which never change the field they are pressed in.
+inline bool turnsPages(const QKeyEvent& key) {
+  return key.modifiers().testFlag(Qt::ControlModifier) &&
+         (key.key() == Qt::Key_PageUp || key.key() == Qt::Key_PageDown);
+}
+
 /// A spin box that the wheel changes only while it has the focus: scrolling past it must never change a
-/// number.
+/// number. Who comes to it by mouse or by Tab has all of it selected, and who types where words stand for a
+/// value replaces them.
 template <class Base>
 class CalmSpinBox : public Base {
  public:
@@ -44,11 +52,38 @@ class CalmSpinBox : public Base {
   bool event(QEvent* event) override { return leftToWindow(*event) ? false : Base::event(event); }
 
  protected:
+  void focusInEvent(QFocusEvent* event) override {
+    Base::focusInEvent(event);
+    if (event->reason() != Qt::MouseFocusReason) return;
+    // The click that brings the focus still places the cursor; after it all is selected. The next click, in
+    // the field that has the focus, only places the cursor.
+    QTimer::singleShot(0, this, [this] {
+      if (this->hasFocus()) this->selectAll();
+    });
+  }
+  void keyPressEvent(QKeyEvent* event) override {
+    if (turnsPages(*event)) return event->ignore();
+    if (showsWords() && writes(*event)) this->lineEdit()->selectAll();
+    Base::keyPressEvent(event);
+  }
+  /// True while words stand where a number could be.
+  bool showsWords() const {
+    return !this->specialValueText().isEmpty() && this->text() == this->specialValueText();
+  }
   void wheelEvent(QWheelEvent* event) override {
     if (this->hasFocus())
       Base::wheelEvent(event);
     else
       event->ignore();
+  }
+
+ private:
+  /// True for a key that puts text into the field or takes some out.
+  static bool writes(const QKeyEvent& key) {
+    if (key.key() == Qt::Key_Backspace || key.key() == Qt::Key_Delete || key.matches(QKeySequence::Paste))
+      return true;
+    const bool command = key.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier);
+    return !command && !key.text().isEmpty() && key.text().at(0).isPrint();
   }
 };
 
@@ -82,7 +117,23 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
   Value valueFor(std::optional<Value> value) const { return value.value_or(none_.value_or(this->minimum())); }
 
+  /// Something else than the user has changed the value: there is nothing to take back.
+  void startAfresh() {
+    typing_ = false;
+    entered_.reset();
+  }
+
+  bool event(QEvent* event) override {
+    if (event->type() == QEvent::ShortcutOverride &&
+        static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape && canTakeBack()) {
+      event->accept();
+      return true;
+    }
+    return CalmSpinBox<Base>::event(event);
+  }
+
   void stepBy(int steps) override {
+    begin();
     typing_ = false;
     if (isNone()) {
       this->setValue(start_ + static_cast<Value>(steps) * this->singleStep());
@@ -97,11 +148,11 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
 
   Value valueFromText(const QString& text) const override {
-    return none_ && bare(text).isEmpty() ? *none_ : Base::valueFromText(withOwnBlanks(text));
+    return standsForNone(text) ? *none_ : Base::valueFromText(withOwnBlanks(text));
   }
   QValidator::State validate(QString& text, int& position) const override {
     text = withOwnBlanks(text);
-    if (none_ && bare(text).isEmpty()) return QValidator::Acceptable;
+    if (standsForNone(text)) return QValidator::Acceptable;
     // A number that is not allowed may be typed, so that it can be refused with a word instead of losing a
     // digit.
     if (const auto typed = outside(text)) return QValidator::Intermediate;
@@ -110,8 +161,7 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   void fixup(QString& text) const override {
     if (const auto typed = outside(text)) {
       if (tell_) tell_(text.trimmed(), static_cast<double>(lowest()), static_cast<double>(this->maximum()));
-      text = none_ && before_ == *none_ ? this->specialValueText()
-                                        : this->textFromValue(before_) + this->suffix();
+      text = none_ && before_ == *none_ ? QString() : this->textFromValue(before_) + this->suffix();
       return;
     }
     Base::fixup(text);
@@ -119,9 +169,21 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override {
+    if (event->key() == Qt::Key_Escape) {
+      // With nothing to take back the key is the dialog's.
+      if (canTakeBack()) return takeBack();
+      return event->ignore();
+    }
+    begin();
     if (!std::exchange(typing_, true)) before_ = this->value();
-    Base::keyPressEvent(event);
+    CalmSpinBox<Base>::keyPressEvent(event);
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) typing_ = false;
+  }
+  void focusInEvent(QFocusEvent* event) override {
+    CalmSpinBox<Base>::focusInEvent(event);
+    // A menu or another window that was in front is no new visit of the field.
+    if (event->reason() != Qt::PopupFocusReason && event->reason() != Qt::ActiveWindowFocusReason)
+      startAfresh();
   }
   void focusOutEvent(QFocusEvent* event) override {
     Base::focusOutEvent(event);
@@ -133,6 +195,34 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
 
  private:
+  /// Keeps the value that stood before the first key or step of this visit.
+  void begin() {
+    if (!entered_) entered_ = this->value();
+  }
+  QString textOf(Value value) const {
+    if (none_ && value == *none_) return this->specialValueText();
+    return this->prefix() + this->textFromValue(value) + this->suffix();
+  }
+  bool canTakeBack() const {
+    return entered_ && (this->value() != *entered_ || this->text() != textOf(*entered_));
+  }
+  void takeBack() {
+    const Value value = *std::exchange(entered_, std::nullopt);
+    typing_ = false;
+    // Text that was not taken yet is not to be interpreted, and so refused, on its way out.
+    {
+      const QSignalBlocker quiet(this->lineEdit());
+      this->lineEdit()->setText(textOf(value));
+    }
+    this->setValue(value);
+    this->selectAll();
+  }
+
+  /// An emptied field and the words themselves.
+  bool standsForNone(const QString& text) const {
+    return none_ && (bare(text).isEmpty() || text == this->specialValueText());
+  }
+
   Value lowest() const { return lowest_.value_or(this->minimum()); }
 
   /// Where the locale groups digits by a blank, any blank that a keyboard or another program gives is that
@@ -168,7 +258,8 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   std::optional<Value> none_;
   std::optional<Value> lowest_;
   Value start_{};
-  Value before_{};  ///< the value when the typing began
+  Value before_{};                ///< the value when the typing began
+  std::optional<Value> entered_;  ///< the value before the user's first change of this visit
   bool typing_ = false;
   std::function<void(const QString&, double, double)> tell_;
 };
@@ -240,6 +331,7 @@ void showValue(Box& box, Value value) {
   if (box.value() == value) return;
   const QSignalBlocker quiet(box);
   box.setValue(value);
+  if constexpr (requires { box.startAfresh(); }) box.startAfresh();
 }
 
 }  // namespace layshaft::ui

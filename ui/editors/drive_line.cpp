@@ -2,9 +2,11 @@
 #include "ui/editors/drive_line.h"
 
 #include <QApplication>
+#include <QButtonGroup>
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPainter>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
@@ -69,11 +71,13 @@ DriveLine::DriveLine(Document& document, QWidget* parent)
   });
   column->addWidget(stripScroll_);
   column->addWidget(buildFoot());
+  dressForSide();
   setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
 }
 
 bool DriveLine::event(QEvent* event) {
   if (event->type() == QEvent::LayoutRequest) fitStrip();
+  if (event->type() == QEvent::ApplicationPaletteChange) dressForSide();
   return QWidget::event(event);
 }
 
@@ -153,11 +157,20 @@ QWidget* DriveLine::buildFoot() {
   auto* foot = new QWidget;
   auto* row = new QHBoxLayout(foot);
   row->setContentsMargins(0, 0, 0, 0);
-  sideSwitch_ = new QPushButton;
-  sideSwitch_->setCheckable(true);
-  sideSwitch_->setToolTip(tr("The strip edits the proposal. Press to edit the stock setup instead."));
-  connect(sideSwitch_, &QPushButton::toggled, this,
-          [this](bool stock) { setSide(stock ? Side::Stock : Side::Proposed); });
+  title_ = new QLabel;
+  QFont bold = title_->font();
+  bold.setBold(true);
+  title_->setFont(bold);
+  auto* joined = new QHBoxLayout;
+  joined->setSpacing(0);
+  sides_ = new QButtonGroup(this);
+  QPushButton* proposed = addSide(*joined, Side::Proposed, tr("Proposed"));
+  proposed->setAccessibleName(tr("Edit the proposal"));
+  proposed->setToolTip(tr("The strip shows and changes the proposal; stock stays as it is."));
+  proposed->setChecked(true);
+  QPushButton* stock = addSide(*joined, Side::Stock, tr("Stock"));
+  stock->setAccessibleName(tr("Edit stock"));
+  stock->setToolTip(tr("The strip shows and changes the stock setup, which proposals are compared with."));
   allBack_ = new QPushButton(tr("All Back to Stock"));
   allBack_->setToolTip(tr("Puts every proposed part back to stock."));
   connect(allBack_, &QPushButton::clicked, this, [this] { SetupEdits::clearProposal(strip_.document); });
@@ -166,25 +179,69 @@ QWidget* DriveLine::buildFoot() {
   message_->setTextFormat(Qt::PlainText);  // it may quote what a file holds
   message_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
   message_->setAccessibleName(tr("Message"));
-  row->addWidget(sideSwitch_);
+  row->addLayout(joined);
+  row->addWidget(title_);
   row->addWidget(message_, 1);
   row->addWidget(allBack_);
   return foot;
 }
 
+QPushButton* DriveLine::addSide(QHBoxLayout& row, Side side, const QString& text) {
+  auto* button = new QPushButton(text);
+  button->setCheckable(true);
+  sides_->addButton(button, static_cast<int>(side));
+  row.addWidget(button);
+  connect(button, &QPushButton::toggled, this, [this, side](bool on) {
+    if (on) setSide(side);
+  });
+  return button;
+}
+
+/// Whoever edits stock sees it at the whole strip: title, ground and border. The ground keeps so near to the
+/// palette's that every text on it stays as readable as elsewhere.
+void DriveLine::dressForSide() {
+  const bool stock = strip_.side == Side::Stock;
+  title_->setText(stock ? tr("Editing Stock") : tr("Editing the Proposal"));
+  QPalette dress;  // nothing of its own: the program's
+  if (stock) {
+    constexpr float kTint = 0.15F;
+    const QPalette palette = QApplication::palette();
+    const QColor ground = palette.color(QPalette::Window), tint = palette.color(QPalette::Highlight);
+    const auto mixed = [](float a, float b) { return a + (b - a) * kTint; };
+    dress.setColor(QPalette::Window,
+                   QColor::fromRgbF(mixed(ground.redF(), tint.redF()), mixed(ground.greenF(), tint.greenF()),
+                                    mixed(ground.blueF(), tint.blueF())));
+  }
+  setPalette(dress);
+  setAutoFillBackground(stock);
+  update();
+}
+
+void DriveLine::paintEvent(QPaintEvent* event) {
+  QWidget::paintEvent(event);
+  if (strip_.side != Side::Stock) return;
+  constexpr int kBorder = 2;
+  QPainter painter(this);
+  painter.setPen(QPen(palette().color(QPalette::Highlight), kBorder));
+  painter.drawRect(rect().adjusted(1, 1, -1, -1));
+}
+
+/// With the flow of power; the way back to stock comes right after what it takes back.
 void DriveLine::setTabOrder() {
   QWidget* before = nullptr;
   for (const Group& group : groups_)
     for (const Placed& placed : group.placed) {
       if (before) QWidget::setTabOrder(before, placed.stop.editor);
-      before = placed.stop.editor;
+      QWidget::setTabOrder(placed.stop.editor, placed.station->backButton());
+      before = placed.station->backButton();
     }
 }
 
 void DriveLine::setSide(Side side) {
   if (side == strip_.side) return;
   strip_.side = side;
-  sideSwitch_->setChecked(side == Side::Stock);
+  sides_->button(static_cast<int>(side))->setChecked(true);
+  dressForSide();
   refresh();
   emit sideChanged(side);
 }
@@ -206,7 +263,6 @@ void DriveLine::refresh() {
                     .nowPlan = editsStock ? plan_->stock : plan_->proposed,
                     .units = strip_.units};
   for (Group& group : groups_) refreshGroup(group, shown);
-  sideSwitch_->setText(editsStock ? tr("Editing Stock") : tr("Editing the Proposal"));
   const bool proposes = !strip_.profile().proposed.changesNothing();
   if (allBack_->isEnabled() != proposes) allBack_->setEnabled(proposes);
 }

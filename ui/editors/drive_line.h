@@ -12,6 +12,7 @@
 #include "ui/editors/tyre_field.h"
 #include "ui/words/units_shown.h"
 
+class QButtonGroup;
 class QHBoxLayout;
 class QLabel;
 class QPushButton;
@@ -47,6 +48,7 @@ class DriveLine : public QWidget {
   bool event(QEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
 
  private:
   struct Placed {
@@ -64,6 +66,8 @@ class DriveLine : public QWidget {
   void place(Group& group, Stop stop);
   void fitCount(Group& group, std::size_t count);
   QWidget* buildFoot();
+  QPushButton* addSide(QHBoxLayout& row, Side side, const QString& text);
+  void dressForSide();
   void setTabOrder();
   void fitStrip();
 
@@ -79,7 +83,8 @@ class DriveLine : public QWidget {
   SharedPlan plan_;
   std::vector<Group> groups_;
   QLabel* message_;
-  QPushButton* sideSwitch_;
+  QLabel* title_;
+  QButtonGroup* sides_;  ///< the two parts of the switch, by their side
   QPushButton* allBack_;
 };
 

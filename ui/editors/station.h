@@ -32,6 +32,7 @@ class Station : public QWidget {
   Station(const QString& label, const QString& explanation, QWidget* editor, QWidget* parent = nullptr);
 
   QWidget* editor() const { return editor_; }
+  QWidget* backButton() const { return back_; }
 
   /// `stock` as people read it; `difference` is empty while the value follows stock.
   void showStock(const QString& stock, const QString& difference);

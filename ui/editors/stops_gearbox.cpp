@@ -27,10 +27,9 @@ Stop primary(const Strip& strip) {
       .backToStock = [&strip] { strip.report(strip.edits().setPrimaryRatio(strip.stock().primaryRatio)); }};
 }
 
-/// Alt+1 … Alt+9 and Alt+0 for the tenth.
+/// Alt+G leads to the first gear, Tab on to the others: Alt and a digit turn the pages.
 QString gearLabel(std::size_t gear) {
-  if (gear == 0) return GearboxStops::tr("Gear &1");
-  return gear == 9 ? QStringLiteral("1&0") : QStringLiteral("&%1").arg(gear + 1);
+  return gear == 0 ? GearboxStops::tr("&Gear 1") : QString::number(gear + 1);
 }
 
 Stop gearStop(const Strip& strip, std::size_t gear) {

@@ -103,7 +103,7 @@ MainWindow::~MainWindow() {
 void MainWindow::buildMenus() {
   files_->addFileMenu(*menuBar());
   addEditMenu(*this);
-  view_ = new ViewMenu(*menuBar(), *this);
+  view_ = new ViewMenu(*menuBar(), *this, pages_->pageActions());
   addBikeMenu(*this);
   addHelpMenu(*this);
 }

@@ -2,6 +2,7 @@
 #include "ui/window/pages.h"
 
 #include <QMenu>
+#include <QTabBar>
 #include <algorithm>
 #include <cmath>
 
@@ -34,10 +35,13 @@ QString wordOf(const QWidget& page) {
 
 }  // namespace
 
-Pages::Pages(MainWindow& window) : window_(window) {
+Pages::Pages(MainWindow& window) : window_(window), choices_(new QActionGroup(this)) {
   setDocumentMode(true);
+  tabBar()->setAccessibleName(tr("Pages"));
+  addTurning();
   setTabBarAutoHide(true);
-  setFocusPolicy(Qt::NoFocus);  // its bar has one of its own; while that is hidden Tab would end here
+  setFocusPolicy(Qt::NoFocus);  // while the bar is hidden Tab would end here; it goes for the bar too
+  tabBar()->setFocusPolicy(Qt::TabFocus);
   add(new SawtoothPage, tr("Sawtooth"));
   add(new PullPage([this] { return makeForm({addConditions, addLaunchAndLean}); }), tr("Pull"));
   add(new RunPage([this] { return makeForm({addDrive}); }, [this] { return makeForm({addRollOn}); }),
@@ -52,11 +56,51 @@ Pages::Pages(MainWindow& window) : window_(window) {
   connect(this, &QTabWidget::currentChanged, this, [this] {
     current();  // is there before its fields are filled, also before the window is shown
     refreshForms();
+    tickCurrent();
   });
+  tickCurrent();
+}
+
+void Pages::addTurning() {
+  const auto add = [this](const QString& text, const QList<QKeySequence>& keys, int by) {
+    auto* action = new QAction(text, this);
+    action->setShortcuts(keys);
+    connect(action, &QAction::triggered, this, [this, by] { turn(by); });
+    turning_ << action;
+  };
+  add(tr("&Next Page"), {QKeySequence(Qt::CTRL | Qt::Key_PageDown), QKeySequence(Qt::CTRL | Qt::Key_Tab)}, 1);
+  add(tr("&Previous Page"),
+      {QKeySequence(Qt::CTRL | Qt::Key_PageUp), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Tab),
+       QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backtab)},
+      -1);
+}
+
+/// Alt+1 … Alt+9: digits, as the letters are the stations' and the menus'.
+void Pages::addPageAction(int page) {
+  constexpr int kDigits = 9;
+  QAction* action = choices_->addAction(tabText(page));
+  action->setCheckable(true);
+  if (page < kDigits) {
+    action->setShortcut(QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + page)));
+    setTabToolTip(page, action->shortcut().toString(QKeySequence::NativeText));
+  }
+  connect(action, &QAction::triggered, this, [this, page] { setCurrentIndex(page); });
+}
+
+void Pages::turn(int by) {
+  setCurrentIndex((currentIndex() + by + count()) % count());
+}
+
+void Pages::tickCurrent() {
+  if (QAction* action = choices_->actions().value(currentIndex())) action->setChecked(true);
+}
+
+QList<QAction*> Pages::pageActions() const {
+  return choices_->actions() + turning_;
 }
 
 void Pages::add(Page* page, const QString& title) {
-  addTab(page, title);
+  addPageAction(addTab(page, title));
   pages_.push_back(page);
   connect(page, &Page::wasBuilt, this, &Pages::refreshForms);
   connect(page, &Page::wasBuilt, this, [page] {
@@ -112,7 +156,10 @@ FieldForm* Pages::makeForm(std::initializer_list<void (*)(FieldForm&)> groups) {
 
 void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
   const QString title = isBelt(plan->proposed.setup) ? tr("Belt") : tr("Chain");
-  if (const int at = indexOf(chain_); tabText(at) != title) setTabText(at, title);
+  if (const int at = indexOf(chain_); tabText(at) != title) {
+    setTabText(at, title);
+    choices_->actions().at(at)->setText(title);
+  }
   for (Page* page : pages_) page->take(plan, units);
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QActionGroup>
 #include <QTabWidget>
 #include <initializer_list>
 #include <vector>
@@ -34,8 +35,14 @@ class Pages : public QTabWidget {
   void follow(const Profile& profile);
   void setMotion(bool on);
   void pickRows(const std::vector<CompareFigure>& figures);  ///< of the comparison
+  /// What a menu offers of the pages: each by its name, and the next and the previous one.
+  QList<QAction*> pageActions() const;
 
  private:
+  void addTurning();
+  void addPageAction(int page);
+  void turn(int by);
+  void tickCurrent();
   void add(Page* page, const QString& title);
   void addLadder();
   void addCompare();
@@ -44,6 +51,8 @@ class Pages : public QTabWidget {
   void dragCruise(double mps, int drag);
 
   MainWindow& window_;
+  QActionGroup* choices_;    ///< an action for each page, in the order of the tabs
+  QList<QAction*> turning_;  ///< next and previous
   std::vector<Page*> pages_;
   std::vector<FieldForm*> forms_;
   AimEditor* aims_ = nullptr;

@@ -10,8 +10,10 @@
 
 namespace layshaft::ui {
 
-ViewMenu::ViewMenu(QMenuBar& bar, QWidget& window) : QObject(&window) {
+ViewMenu::ViewMenu(QMenuBar& bar, QWidget& window, const QList<QAction*>& pages) : QObject(&window) {
   QMenu* menu = bar.addMenu(tr("&View"));
+  menu->addMenu(tr("&Page"))->addActions(pages);
+  menu->addSeparator();
   units_ = addChoices(
       *menu->addMenu(tr("&Units")),
       {tr("&Metric: km/h, mm, N·m, kg"), tr("&Imperial: mph, in, lb·ft, lb"), tr("Mi&xed: mph, else metric")},

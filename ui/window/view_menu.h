@@ -14,7 +14,8 @@ namespace layshaft::ui {
 class ViewMenu : public QObject {
   Q_OBJECT
  public:
-  ViewMenu(QMenuBar& bar, QWidget& window);
+  /// `pages` turn the pages of the window.
+  ViewMenu(QMenuBar& bar, QWidget& window, const QList<QAction*>& pages);
 
   /// Ticks what is chosen by now.
   void refresh();

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QMenuBar>
+#include <QTabBar>
+#include <QTabWidget>
+
+#include "tests/ui/support.h"
+#include "ui/document/samples.h"
+#include "ui/editors/calm_spin_box.h"
+
+namespace layshaft::test {
+namespace {
+
+/// The pages of a window, turned by keys from a field of the drive line.
+class PageKeys : public testing::Test, FreshSettings {
+ protected:
+  PageKeys() { teeth().setFocus(); }
+  QTabWidget& tabs() { return *window_->findChild<QTabWidget*>(); }
+  ui::WholeBox& teeth() {
+    return static_cast<ui::WholeBox&>(control<QAbstractSpinBox>(*window_, "Front teeth"));
+  }
+  void press(Qt::Key key, Qt::KeyboardModifiers modifiers) { QTest::keyClick(&teeth(), key, modifiers); }
+
+  Window window_{sampleBike("club-600")};
+};
+
+TEST_F(PageKeys, NextAndPreviousGoRoundAndLeaveTheFieldAlone) {
+  const int before = teeth().value();
+  const int last = tabs().count() - 1;
+  tabs().setCurrentIndex(0);
+  press(Qt::Key_PageDown, Qt::ControlModifier);
+  EXPECT_EQ(tabs().currentIndex(), 1);
+  press(Qt::Key_PageUp, Qt::ControlModifier);
+  press(Qt::Key_PageUp, Qt::ControlModifier);
+  EXPECT_EQ(tabs().currentIndex(), last);
+  press(Qt::Key_Tab, Qt::ControlModifier);
+  EXPECT_EQ(tabs().currentIndex(), 0);
+  press(Qt::Key_Backtab, Qt::ControlModifier | Qt::ShiftModifier);
+  EXPECT_EQ(tabs().currentIndex(), last);
+  EXPECT_EQ(teeth().value(), before);
+}
+
+TEST_F(PageKeys, AltAndADigitOpensEachPage) {
+  for (int page = tabs().count() - 1; page >= 0; --page) {
+    press(static_cast<Qt::Key>(Qt::Key_1 + page), Qt::AltModifier);
+    EXPECT_EQ(tabs().currentIndex(), page);
+    EXPECT_EQ(tabs().tabToolTip(page), QStringLiteral("Alt+%1").arg(page + 1));
+  }
+}
+
+TEST_F(PageKeys, EachPageIsInTheViewMenuAndTheOneInViewIsTicked) {
+  QMenu* pages = nullptr;
+  for (auto* menu : window_->menuBar()->findChildren<QMenu*>())
+    if (menu->title() == "&Page") pages = menu;
+  ASSERT_TRUE(pages);
+  for (int page = 0; page < tabs().count(); ++page) {
+    QAction* action = pages->actions().at(page);
+    EXPECT_EQ(action->text(), tabs().tabText(page));
+    action->trigger();
+    EXPECT_EQ(tabs().currentIndex(), page);
+    EXPECT_TRUE(action->isChecked());
+  }
+}
+
+TEST_F(PageKeys, TheTabBarIsAStopOfTab) {
+  EXPECT_TRUE(tabs().tabBar()->focusPolicy() & Qt::TabFocus);
+  EXPECT_FALSE(tabs().tabBar()->accessibleName().isEmpty());
+}
+
+}  // namespace
+}  // namespace layshaft::test
