@@ -550,10 +550,15 @@ TEST_F(DetailsDockTest, TheKeyLeadsInAndBackToTheSameFields) {
   EXPECT_EQ(focus().accessibleName(), "Wheelbase");
 }
 
-TEST_F(DetailsDockTest, EscapeGoesBackAndLosesNothingTyped) {
+TEST_F(DetailsDockTest, EscapeTakesBackWhatIsTypedThenGoesBackAndKeepsWhatWasConfirmed) {
   QWidget& before = focus();
   window_->showDetails("bike.chassis.rider_mass_kg");
-  typeInto(focus(), "81.5");
+  QWidget& field = focus();
+  typeInto(field, "99");
+  key(Qt::Key_Escape);
+  EXPECT_EQ(&focus(), &field);
+  typeInto(field, "81.5");
+  key(Qt::Key_Return);
   key(Qt::Key_Escape);
   EXPECT_EQ(&focus(), &before);
   EXPECT_EQ(window_.profile().bike.chassis.value_or(Chassis{}).riderMassKg, 81.5);

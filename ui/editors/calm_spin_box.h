@@ -177,7 +177,8 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
     begin();
     if (!std::exchange(typing_, true)) before_ = this->value();
     CalmSpinBox<Base>::keyPressEvent(event);
-    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) typing_ = false;
+    // What was confirmed stays: Escape takes back only what comes after it.
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) startAfresh();
   }
   void focusInEvent(QFocusEvent* event) override {
     CalmSpinBox<Base>::focusInEvent(event);
