@@ -116,6 +116,16 @@ void CompareView::changeEvent(QEvent* event) {
     verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 6);
 }
 
+/// While the table has the focus, what is copied is the table, whatever a menu has on the same key.
+bool CompareView::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride &&
+      static_cast<QKeyEvent*>(event)->matches(QKeySequence::Copy)) {
+    event->accept();
+    return true;
+  }
+  return QTableView::event(event);
+}
+
 void CompareView::keyPressEvent(QKeyEvent* event) {
   if (event->matches(QKeySequence::Copy)) return emit copyWanted();
   QTableView::keyPressEvent(event);
