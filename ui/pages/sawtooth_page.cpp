@@ -16,13 +16,15 @@ void SawtoothPage::build() {
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(chart_);
   // In the upper left of the plot: above first gear's climb a saw is always empty.
-  auto* teeth = new QToolButton(chart_);
+  // Beside the chart, not inside of it: screen readers do not look into a chart's view.
+  auto* teeth = new QToolButton(this);
   teeth->setText(tr("Teeth only"));
   teeth->setCheckable(true);
   teeth->setToolTip(tr("Starts the engine-speed axis just below the lowest engine speed after a shift."));
   connect(chart_, &LiveChart::laidOut, teeth, [this, teeth] {
     teeth->adjustSize();
-    teeth->move(chart_->freeCorner().toPoint());
+    teeth->move(chart_->pos() + chart_->freeCorner().toPoint());
+    teeth->raise();
   });
   connect(teeth, &QToolButton::toggled, chart_, &SawtoothChart::setTeethOnly);
   connect(chart_, &LiveChart::markerDragged, this,

@@ -37,6 +37,7 @@ QString wordOf(const QWidget& page) {
 
 Pages::Pages(MainWindow& window) : window_(window), choices_(new QActionGroup(this)) {
   setDocumentMode(true);
+  setAccessibleName(tr("Pages"));  // it stands for its bar where the focus is asked for
   tabBar()->setAccessibleName(tr("Pages"));
   addTurning();
   setTabBarAutoHide(true);
