@@ -123,7 +123,7 @@ TEST(CompareTable, NobodyIsBestByATimeThatCannotBeToldApart) {
   planned.proposed.road.run.zeroTo100KmhS = 3.514;
   planned.pins[0].road.run.zeroTo100KmhS = 3.530;
   planned.pins[1].road.run.zeroTo100KmhS = 3.5165;
-  const auto row = rowFor(planned, CompareFigure::ZeroTo100Kmh);
+  const auto row = rowFor(planned, CompareFigure::StandingStart);
   EXPECT_EQ(best(row), (Which{0, 1})) << "8 ms are nothing, 10.5 are told apart";
   // Down the straight, what estimated rollouts leave open is nothing either.
   for (SetupPlan* setup : {&planned.stock, &planned.proposed, &planned.pins[0], &planned.pins[1]}) {
@@ -151,7 +151,7 @@ TEST(CompareTable, SaysWhatAFigureNeeds) {
   const Plan bare = plan(bike());
   for (const auto& [figure, gear, need] : std::vector<std::tuple<CompareFigure, int, const char*>>{
            {CompareFigure::Pull, 1, "torque"},
-           {CompareFigure::ZeroTo100Kmh, 0, "drag"},
+           {CompareFigure::StandingStart, 0, "drag"},
            {CompareFigure::CruiseRpm, 0, "cruise"},
            {CompareFigure::CornerExit, 0, "lean"},
            {CompareFigure::SpeedometerShows, 0, "sensor"},
@@ -202,6 +202,28 @@ TEST(CompareRows, WordsOfSettingsComeBack) {
   for (const CompareFigure figure : ui::allCompareFigures())
     EXPECT_EQ(ui::compareFigureOf(ui::compareWord(figure)), figure);
   EXPECT_EQ(ui::compareFigureOf("no_such_row"), std::nullopt);
+}
+
+TEST(CompareTable, StartsAndRollOnsGoByTheUnitOfSpeed) {
+  const Plan planned = plan(workedExample());
+  const RunFigures& run = planned.stock.road.run;
+  for (const auto system : {ui::UnitSystem::Metric, ui::UnitSystem::Imperial, ui::UnitSystem::Mixed}) {
+    const ui::UnitsShown units(system);
+    const bool miles = system != ui::UnitSystem::Metric;
+    const auto start = rowFor(planned, CompareFigure::StandingStart, 0, units),
+               rollOn = rowFor(planned, CompareFigure::RollOnTop, 0, units);
+    EXPECT_TRUE(start.name.startsWith(miles ? "0–60 mph" : "0–100 km/h")) << start.name.toStdString();
+    EXPECT_TRUE(rollOn.name.startsWith(miles ? "50–75 mph" : "80–120 km/h")) << rollOn.name.toStdString();
+    EXPECT_EQ(start.values[0], miles ? run.zeroTo60MphS : run.zeroTo100KmhS);
+    EXPECT_EQ(rollOn.values[0], miles ? rollOnInMiles(planned.stock).topS : run.rollOnTopS);
+    const QString csv =
+        ui::compareCsv(ui::compareTable(planned, units, ui::allCompareFigures()), planned, units);
+    EXPECT_EQ(csv.contains("zero_to_60_mph_s"), miles);
+    EXPECT_EQ(csv.contains("zero_to_100_kmh_s"), !miles);
+    EXPECT_EQ(csv.contains("roll_on_50_75_mph_top_gear_s"), miles);
+    EXPECT_EQ(csv.contains("top_speed_mph"), miles);
+    EXPECT_FALSE(csv.contains("_mps,")) << "speeds are in the units shown";
+  }
 }
 
 }  // namespace

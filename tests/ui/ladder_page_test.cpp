@@ -34,8 +34,8 @@ class LadderPageTest : public testing::Test, FreshSettings {
   int shownRows() { return table().model()->rowCount(); }
   QString cell(int row, int column) { return table().model()->index(row, column).data().toString(); }
   void fill() {
-    int last = -1;
-    ASSERT_TRUE(soon([&] { return shownRows() > 0 && std::exchange(last, shownRows()) == shownRows(); }));
+    const std::size_t pairs = usualRange(ladderInput(window_->profile())).pairs();
+    ASSERT_TRUE(soon([&] { return static_cast<std::size_t>(shownRows()) == pairs; }));
     QTest::qWait(50);
   }
   int rowOf(const QString& pair) {

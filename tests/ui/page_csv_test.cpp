@@ -92,7 +92,7 @@ TEST_P(PageCsv, IsWhatTheCoreSaysInTheUnitsShown) {
   EXPECT_EQ(open("Acceleration").csv().toStdString(), ui::csvInUnits(runCsv(planned), units));
   EXPECT_EQ(open("Chain").csv().toStdString(), ui::csvInUnits(chainRunCsv(planned), units));
   EXPECT_EQ(open("Compare").csv(),
-            ui::compareCsv(ui::compareTable(planned, units, ui::usualCompareFigures()), planned));
+            ui::compareCsv(ui::compareTable(planned, units, ui::usualCompareFigures()), planned, units));
 }
 
 TEST_P(PageCsv, OfTheLadderHasThePairsInViewInTheirOrder) {

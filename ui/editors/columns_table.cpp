@@ -249,7 +249,8 @@ void ColumnsTable::contextMenuEvent(QContextMenuEvent* event) {
     deleteSelection();
   });
   add(tr("&Copy"), QKeySequence::Copy, filled, [this] { copy(); });
-  add(tr("&Paste"), QKeySequence::Paste, QApplication::clipboard()->mimeData()->hasText(),
+  const QMimeData* onClipboard = QApplication::clipboard()->mimeData();  // null where there is nothing
+  add(tr("&Paste"), QKeySequence::Paste, onClipboard && onClipboard->hasText(),
       [this] { pasteText(QApplication::clipboard()->text()); });
   add(tr("&Delete"), QKeySequence::Delete, filled, [this] { deleteSelection(); });
   menu.addSeparator();

@@ -135,7 +135,7 @@ std::vector<QStringList> ComparePage::numbers() const {
 }
 
 QString ComparePage::csv() const {
-  return plan_ ? compareCsv(made(), *plan_) : QString();
+  return plan_ ? compareCsv(made(), *plan_, units_) : QString();
 }
 
 void ComparePage::copyForSpreadsheet() {

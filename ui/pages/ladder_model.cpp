@@ -168,7 +168,7 @@ QString LadderModel::aimText(const LadderRow& row) const {
 }
 
 std::optional<double> LadderModel::startOf(const LadderRow& row) const {
-  return units_.system() == UnitSystem::Metric ? row.zeroTo100KmhS : row.zeroTo60MphS;
+  return units_.inMiles() ? row.zeroTo60MphS : row.zeroTo100KmhS;
 }
 
 QString LadderModel::text(const LadderRow& row, int index, int column) const {

@@ -53,10 +53,8 @@ constexpr std::array<CompareSpec, kCompareFigureCount> kSpecs{{
      Better::More, Q::Speed, 0, false, true},
     {F::TopSpeedLimit, G::Pull, "top_speed_limit", QT_TRANSLATE_NOOP("CompareRows", "What limits top speed"),
      Better::Neither, Q::Plain, 0, false, true},
-    {F::ZeroTo60Mph, G::Acceleration, "zero_to_60_mph_s", QT_TRANSLATE_NOOP("CompareRows", "0–60 mph"),
-     Better::Less, Q::Time, 2, false, false},
-    {F::ZeroTo100Kmh, G::Acceleration, "zero_to_100_kmh_s", QT_TRANSLATE_NOOP("CompareRows", "0–100 km/h"),
-     Better::Less, Q::Time, 2, false, true},
+    {F::StandingStart, G::Acceleration, "zero_to_100_kmh_s", QT_TRANSLATE_NOOP("CompareRows", "0–100 km/h"),
+     Better::Less, Q::Time, 2, false, true, QT_TRANSLATE_NOOP("CompareRows", "0–60 mph"), "zero_to_60_mph_s"},
     {F::HundredMetres, G::Acceleration, "hundred_metres_s", QT_TRANSLATE_NOOP("CompareRows", "100 m"),
      Better::Less, Q::Time, 2, false, false},
     {F::EighthMile, G::Acceleration, "eighth_mile_s", QT_TRANSLATE_NOOP("CompareRows", "1/8 mile"),
@@ -66,9 +64,11 @@ constexpr std::array<CompareSpec, kCompareFigureCount> kSpecs{{
     {F::QuarterMileSpeed, G::Acceleration, "quarter_mile_speed_mps",
      QT_TRANSLATE_NOOP("CompareRows", "Speed after 1/4 mile"), Better::More, Q::Speed, 1, false, false},
     {F::RollOnTop, G::Acceleration, "roll_on_80_120_kmh_top_gear_s",
-     QT_TRANSLATE_NOOP("CompareRows", "80–120 km/h, top gear"), Better::Less, Q::Time, 2, false, true},
+     QT_TRANSLATE_NOOP("CompareRows", "80–120 km/h, top gear"), Better::Less, Q::Time, 2, false, true,
+     QT_TRANSLATE_NOOP("CompareRows", "50–75 mph, top gear"), "roll_on_50_75_mph_top_gear_s"},
     {F::RollOnBest, G::Acceleration, "roll_on_80_120_kmh_best_gear_s",
-     QT_TRANSLATE_NOOP("CompareRows", "80–120 km/h, best gear"), Better::Less, Q::Time, 2, false, false},
+     QT_TRANSLATE_NOOP("CompareRows", "80–120 km/h, best gear"), Better::Less, Q::Time, 2, false, false,
+     QT_TRANSLATE_NOOP("CompareRows", "50–75 mph, best gear"), "roll_on_50_75_mph_best_gear_s"},
     {F::RollOnAsked, G::Acceleration, "roll_on_s", QT_TRANSLATE_NOOP("CompareRows", "The bike's own roll-on"),
      Better::Less, Q::Time, 2, false, false},
     {F::StraightTime, G::Straight, "straight_s", QT_TRANSLATE_NOOP("CompareRows", "Straight"), Better::Less,
@@ -106,9 +106,9 @@ constexpr std::array<CompareSpec, kCompareFigureCount> kSpecs{{
      false},
     {F::Fits, G::Axle, "fits", QT_TRANSLATE_NOOP("CompareRows", "Whether it fits"), Better::Neither, Q::Plain,
      0, false, true},
-    {F::AxleShift, G::Axle, "axle_shift_m", QT_TRANSLATE_NOOP("CompareRows", "Axle shift, + is back"),
+    {F::AxleShift, G::Axle, "axle_shift_mm", QT_TRANSLATE_NOOP("CompareRows", "Axle shift, + is back"),
      Better::Neither, Q::SmallLength, 1, false, true},
-    {F::Wheelbase, G::Axle, "wheelbase_m", QT_TRANSLATE_NOOP("CompareRows", "Wheelbase"), Better::Neither,
+    {F::Wheelbase, G::Axle, "wheelbase_mm", QT_TRANSLATE_NOOP("CompareRows", "Wheelbase"), Better::Neither,
      Q::SmallLength, 1, false, false},
     {F::FrontSprocket, G::Parts, "front_part",
      QT_TRANSLATE_NOOP("CompareRows", "Sprocket or pulley in front"), Better::Neither, Q::Plain, 0, false,
@@ -153,7 +153,16 @@ const CompareSpec& compareSpec(CompareFigure figure) {
 QString compareName(CompareFigure figure) {
   const CompareSpec& spec = compareSpec(figure);
   const QString name = CompareRows::tr(spec.name);
+  if (spec.milesName)
+    return CompareRows::tr("%1 or %2", "the same by either unit of speed")
+        .arg(name, CompareRows::tr(spec.milesName));
   return spec.perGear ? name.arg(CompareRows::tr("each gear", "in place of one gear's name")) : name;
+}
+
+QString compareName(CompareFigure figure, const UnitsShown& units) {
+  const CompareSpec& spec = compareSpec(figure);
+  if (!spec.milesName) return compareName(figure);
+  return CompareRows::tr(units.inMiles() ? spec.milesName : spec.name);
 }
 
 QString compareName(CompareFigure figure, int gear) {

@@ -43,8 +43,7 @@ enum class CompareFigure {
   PullLimit,
   TopSpeed,
   TopSpeedLimit,
-  ZeroTo60Mph,
-  ZeroTo100Kmh,
+  StandingStart,  ///< to 100 km/h, or to 60 mph where speeds are read in miles
   HundredMetres,
   EighthMile,
   QuarterMile,
@@ -93,12 +92,14 @@ struct CompareSpec {
   Quantity quantity;
   int decimals;
   bool perGear;
-  bool usual;  ///< shown until somebody chooses
+  bool usual;                                             ///< shown until somebody chooses
+  const char *milesName = nullptr, *milesWord = nullptr;  ///< where speeds are read in miles, if others
 };
 const CompareSpec& compareSpec(CompareFigure figure);
 
 /// What a figure is called where it is chosen, and what a group is called.
 QString compareName(CompareFigure figure);
+QString compareName(CompareFigure figure, const UnitsShown& units);
 QString compareName(CompareFigure figure, int gear);  ///< of a row for one gear, 1 is first
 QString compareGroupName(CompareGroup group);
 

@@ -4,12 +4,14 @@
 #include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "core/bike/pair.h"
 #include "core/number_text.h"
 #include "core/report.h"
 #include "core/units.h"
 #include "ui/words/chain_words.h"
+#include "ui/words/csv_units.h"
 #include "ui/words/figure_rows.h"
 #include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
@@ -105,10 +107,8 @@ class Answers {
         return setup.road.topSpeed ? Answer{.value = setup.road.topSpeed->speedMps} : unknown(noTopSpeed());
       case F::TopSpeedLimit:
         return topSpeedLimit(setup);
-      case F::ZeroTo60Mph:
-        return valueOr(run.zeroTo60MphS, noRun_);
-      case F::ZeroTo100Kmh:
-        return valueOr(run.zeroTo100KmhS, noRun_);
+      case F::StandingStart:
+        return valueOr(units_.inMiles() ? run.zeroTo60MphS : run.zeroTo100KmhS, noRun_);
       case F::HundredMetres:
         return valueOr(run.hundredMetresS, noRun_);
       case F::EighthMile:
@@ -118,9 +118,9 @@ class Answers {
       case F::QuarterMileSpeed:
         return valueOr(run.quarterMileSpeedMps, noRun_);
       case F::RollOnTop:
-        return valueOr(run.rollOnTopS, noRun_);
+        return valueOr(units_.inMiles() ? rollOnInMiles(setup).topS : run.rollOnTopS, noRun_);
       case F::RollOnBest:
-        return valueOr(run.rollOnBestS, noRun_);
+        return valueOr(units_.inMiles() ? rollOnInMiles(setup).bestS : run.rollOnBestS, noRun_);
       case F::RollOnAsked:
         return valueOr(run.askedRollOnS, noRun_);
       case F::StraightTime:
@@ -351,7 +351,7 @@ bool isWords(F figure) {
 }
 
 QString rowName(const CompareSpec& spec, const Plan& plan, const UnitsShown& units, int gear) {
-  QString name = gear > 0 ? compareName(spec.figure, gear) : compareName(spec.figure);
+  QString name = gear > 0 ? compareName(spec.figure, gear) : compareName(spec.figure, units);
   const auto shown = [&](Quantity quantity, double si) {
     return units.withUnit(number(units.shown(quantity, si), 0), quantity);
   };
@@ -469,6 +469,11 @@ CompareRow rowOf(const Answers& answers, const Plan& plan, const UnitsShown& uni
   return row;
 }
 
+/// As the column's word says.
+double inFile(const CompareSpec& spec, double si) {
+  return std::string_view(spec.word).ends_with("_mm") ? units::millimetresFromMetres(si) : si;
+}
+
 }  // namespace
 
 CompareTable compareTable(const Plan& plan, const UnitsShown& units,
@@ -516,26 +521,29 @@ std::vector<QStringList> compareRows(const CompareTable& table) {
   return rows;
 }
 
-QString compareCsv(const CompareTable& table, const Plan& plan) {
+QString compareCsv(const CompareTable& table, const Plan& plan, const UnitsShown& units) {
   std::vector<const CompareRow*> numbers;
   for (const CompareRow& row : table.rows)
     if (!isWords(row.figure)) numbers.push_back(&row);
   std::string out = "setup,front_teeth,rear_teeth";
-  for (const CompareRow* row : numbers)
+  for (const CompareRow* row : numbers) {
+    const CompareSpec& spec = compareSpec(row->figure);
     out += ',' + (row->gear > 0 ? "gear_" + std::to_string(row->gear) + '_' : std::string()) +
-           compareSpec(row->figure).word;
+           (spec.milesWord && units.inMiles() ? spec.milesWord : spec.word);
+  }
   out += '\n';
   const auto line = [&](const std::string& name, const SetupPlan& setup, std::size_t s) {
     out += csvField(name) + ',' + std::to_string(setup.setup.frontTeeth.count()) + ',' +
            std::to_string(setup.setup.rearTeeth.count());
     for (const CompareRow* row : numbers)
-      out += ',' + (row->values[s] ? numberText(*row->values[s]) : std::string());
+      out += ',' +
+             (row->values[s] ? numberText(inFile(compareSpec(row->figure), *row->values[s])) : std::string());
     out += '\n';
   };
   line("stock", plan.stock, 0);
   line("proposed", plan.proposed, 1);
   for (std::size_t p = 0; p < plan.pins.size(); ++p) line(plan.pins[p].name, plan.pins[p], 2 + p);
-  return QString::fromStdString(out);
+  return QString::fromStdString(csvInUnits(out, units));
 }
 
 }  // namespace layshaft::ui

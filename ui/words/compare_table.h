@@ -51,7 +51,8 @@ CompareTable compareTable(const Plan& plan, const UnitsShown& units,
 /// alone in a row before its own.
 std::vector<QStringList> compareRows(const CompareTable& table);
 
-/// Comma-separated values at full precision in SI units: a row for each setup, a column for each number.
-QString compareCsv(const CompareTable& table, const Plan& plan);
+/// Comma-separated values at full precision in the units that the table was made in: a row for each setup, a
+/// column for each number.
+QString compareCsv(const CompareTable& table, const Plan& plan, const UnitsShown& units);
 
 }  // namespace layshaft::ui

@@ -73,10 +73,6 @@ QString startPhrase(const RunFigures& run) {
                     : RoadWords::tr("stays in %1", "a gear").arg(start);
 }
 
-bool inMiles(const UnitsShown& units) {
-  return units.system() != UnitSystem::Metric;
-}
-
 /// Whether the profile's own roll-on is the one in top gear that every bike is compared by, in the unit shown
 /// or in the one that it is for lack of another.
 bool isTheUsualRollOn(const Plan& plan, const UnitsShown& units) {
@@ -90,7 +86,7 @@ bool isTheUsualRollOn(const Plan& plan, const UnitsShown& units) {
   };
   const bool usual =
       goes(units::mpsFromKmh(defaults::kRollOnFromKmh), units::mpsFromKmh(defaults::kRollOnToKmh)) ||
-      (inMiles(units) &&
+      (units.inMiles() &&
        goes(units::mpsFromMph(defaults::kRollOnFromMph), units::mpsFromMph(defaults::kRollOnToMph)));
   return usual && isTop(plan.stock) && isTop(plan.proposed);
 }
@@ -158,7 +154,7 @@ std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {
                       Band{units.shown(Quantity::Speed, band->low), units.shown(Quantity::Speed, band->high)})
                 : std::nullopt;
   };
-  const bool miles = inMiles(units);
+  const bool miles = units.inMiles();
   std::vector<QStringList> rows{{QString(), RoadWords::tr("Stock"), RoadWords::tr("Proposed"),
                                  RoadWords::tr("Difference"), RoadWords::tr("± for 2 % of Rollout")}};
   for (const SetupPlan& pin : plan.pins) rows.front() << shownName(pin.name);

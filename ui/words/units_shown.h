@@ -52,6 +52,8 @@ class UnitsShown {
   QString word() const { return words().at(static_cast<int>(system_)); }
 
   UnitSystem system() const { return system_; }
+  /// Whether speeds are read in miles per hour: then starts go to 60 and roll-ons from 50 to 75.
+  bool inMiles() const { return system_ != UnitSystem::Metric; }
 
   /// Shown value of an SI value (m/s, m, N·m, kg, Pa; temperature in °C, engine speed in rpm, ratios and per
   /// cent as they are) and back.
