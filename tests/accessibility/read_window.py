@@ -170,11 +170,13 @@ def check_tab_stops(window):
 
 def check_fields(window):
     """Units are in the names of fields that have one, and a field's value is a value."""
-    wanted = {"Rev limit": "rpm", "Rollout": "mm"}
+    wanted = {"Rev limit": "rpm", "Shift at": "rpm", "Width": "mm", "Rim": "in", "Rollout": "mm"}
     for words, unit in wanted.items():
         fields = [node for node in everything(window)
                   if node.get_role() == Atspi.Role.SPIN_BUTTON and words.lower() in (node.get_name() or "").lower()]
         check(bool(fields), f"there is a field {words}")
+        check(any((field.get_name() or "").endswith(f", {unit}") for field in fields),
+              f"the unit {unit} is in the name of the field {words}: {[field.get_name() for field in fields]}")
         for field in fields:
             check("Value" in field.get_interfaces(), f"{field.get_name()!r} has a value")
 

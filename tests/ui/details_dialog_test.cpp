@@ -409,7 +409,7 @@ TEST_F(DetailsDialogTest, TheWayToAMissingFieldEndsInIt) {
     dialog_.showFieldsFor(key);
     QWidget* focus = QApplication::focusWidget();
     ASSERT_TRUE(focus) << key;
-    EXPECT_EQ(focus->accessibleName(), name);
+    EXPECT_TRUE(isNamed(*focus, name)) << focus->accessibleName().toStdString();
     QTest::qWait(20);
     EXPECT_TRUE(dialog_.rect().contains(QRect(focus->mapTo(&dialog_, QPoint()), focus->size()))) << key;
     EXPECT_FALSE(focus->visibleRegion().isEmpty()) << key;
@@ -477,6 +477,14 @@ TEST_F(DetailsDialogTest, EnterInAFieldDoesNotCloseIt) {
   EXPECT_TRUE(dialog_.isVisible());
 }
 
+TEST_F(DetailsDialogTest, NamesOfNumbersCarryTheUnitThatIsShown) {
+  auto& rider = numberBox("Rider");
+  EXPECT_EQ(rider.accessibleName(), "Rider, kg");
+  open(UnitSystem::Imperial);
+  EXPECT_EQ(rider.accessibleName(), "Rider, lb");
+  EXPECT_EQ(numberBox("Wheelbase").accessibleName().section(", ", 1), "in");
+}
+
 TEST_F(DetailsDialogTest, EveryFieldHasANameAndATooltip) {
   QWidgetList fields;
   for (auto* box : dialog_.findChildren<QAbstractSpinBox*>()) fields << box;
@@ -534,7 +542,7 @@ TEST_F(DetailsDockTest, TheActionOpensAndCloses) {
   EXPECT_EQ(&focus(), &before);
   window_->showDetails("bike.chassis.rider_mass_kg");
   EXPECT_TRUE(toggle.isChecked());
-  EXPECT_EQ(focus().accessibleName(), "Rider");
+  EXPECT_EQ(focus().accessibleName(), "Rider, kg");
   details().close();
   EXPECT_FALSE(toggle.isChecked()) << "also by its own button";
 }
@@ -547,7 +555,7 @@ TEST_F(DetailsDockTest, TheKeyLeadsInAndBackToTheSameFields) {
   key(Qt::Key_F6);
   EXPECT_EQ(&focus(), &before);
   key(Qt::Key_F6);
-  EXPECT_EQ(focus().accessibleName(), "Wheelbase");
+  EXPECT_EQ(focus().accessibleName(), "Wheelbase, mm");
 }
 
 TEST_F(DetailsDockTest, EscapeTakesBackWhatIsTypedThenGoesBackAndKeepsWhatWasConfirmed) {
@@ -605,7 +613,7 @@ TEST_F(DetailsDockTest, SetFreeAndDockedAgainTheyKeepTheFocus) {
   for (const bool floating : {true, false}) {
     details().setFloating(floating);
     EXPECT_TRUE(soon([&] { return details().holdsFocus(); }, 2000)) << floating;
-    EXPECT_EQ(focus().accessibleName(), "Wheelbase") << floating;
+    EXPECT_EQ(focus().accessibleName(), "Wheelbase, mm") << floating;
     QTest::qWait(20);
   }
   details().setFloating(true);

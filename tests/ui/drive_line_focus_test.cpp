@@ -48,15 +48,16 @@ TEST_F(DriveLineFocus, TheWheelWithFocusSteps) {
 
 TEST_F(DriveLineFocus, TabFollowsThePowerFlow) {
   box("Rev limit").setFocus(Qt::TabFocusReason);
-  EXPECT_THAT(tabThrough(15), ElementsAre("Rev limit", "Shift at", "Primary", "Gear 1 ratio", "Gear 2 ratio",
-                                          "Gear 3 ratio", "Front teeth", "Chain", "Links", "Rear teeth",
-                                          "Rear tyre", "Width", "Aspect", "Rim", "Rollout"));
+  EXPECT_THAT(tabThrough(15),
+              ElementsAre("Rev limit, rpm", "Shift at, rpm", "Primary", "Gear 1 ratio", "Gear 2 ratio",
+                          "Gear 3 ratio", "Front teeth", "Chain", "Links", "Rear teeth", "Rear tyre",
+                          "Width, mm", "Aspect, %", "Rim, in", "Rollout, mm"));
 }
 
 TEST_F(DriveLineFocus, TabFollowsThePowerFlowThroughGearsThatCameLater) {
   use(bike({{"/stock/gear_ratios", {2.7, 2.0, 1.6, 1.3, 1.1}}}));
   box("Shift at").setFocus(Qt::TabFocusReason);
-  EXPECT_THAT(tabThrough(8), ElementsAre("Shift at", "Primary", "Gear 1 ratio", "Gear 2 ratio",
+  EXPECT_THAT(tabThrough(8), ElementsAre("Shift at, rpm", "Primary", "Gear 1 ratio", "Gear 2 ratio",
                                          "Gear 3 ratio", "Gear 4 ratio", "Gear 5 ratio", "Front teeth"));
 }
 
@@ -65,6 +66,17 @@ TEST_F(DriveLineFocus, TabFollowsThePowerFlowOfABelt) {
   box("Front teeth").setFocus(Qt::TabFocusReason);
   EXPECT_THAT(tabThrough(5), ElementsAre("Front teeth", "Front teeth back to stock", "Belt teeth",
                                          "Rear teeth", "Rear tyre"));
+}
+
+TEST_F(DriveLineFocus, NamesCarryTheUnitThatIsShown) {
+  auto& rollout = decimal("Rollout");
+  EXPECT_EQ(rollout.accessibleName(), "Rollout, mm");
+  showIn(ui::UnitSystem::Imperial);
+  EXPECT_EQ(rollout.accessibleName(), "Rollout, in");
+  EXPECT_EQ(box("Width").accessibleName(), "Width, mm") << "a tyre's size has units of its own";
+  typeInto(rollout, "9999");
+  leave();
+  EXPECT_TRUE(message().startsWith("Rollout: 9999")) << message().toStdString();
 }
 
 TEST_F(DriveLineFocus, BackToStockIsReachedByTab) {

@@ -119,7 +119,7 @@ TEST(FieldWords, EveryFieldCanBeTyped) {
     if (!rule || rule->type == FieldRule::Type::Block || hasAnEditorOfItsOwn(path)) continue;
     QString label = ui::fieldLabel(path);
     bool found = false;
-    for (auto* widget : dialog.findChildren<QWidget*>()) found = found || widget->accessibleName() == label;
+    for (auto* widget : dialog.findChildren<QWidget*>()) found = found || isNamed(*widget, label);
     EXPECT_TRUE(found) << path << " has no editor named " << label.toStdString();
   }
 }

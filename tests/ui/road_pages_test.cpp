@@ -53,7 +53,7 @@ class RoadPages : public testing::Test, FreshSettings {
   /// The field of that name beside the picture in view.
   void step(const char* name, Qt::Key key) {
     for (auto* box : (*window_)->findChildren<QAbstractSpinBox*>())
-      if (box->isVisible() && box->accessibleName() == QString::fromUtf8(name)) {
+      if (box->isVisible() && isNamed(*box, QString::fromUtf8(name))) {
         box->setFocus();
         return QTest::keyClick(box, key);
       }
@@ -140,7 +140,7 @@ TEST_F(RoadPages, TheSurfacesOwnGripCanBeTyped) {
   open(sampleBike("motocross-450"), "Pull");
   const auto before = window_->profile().ride->surfaces;
   for (auto* box : (*window_)->findChildren<QDoubleSpinBox*>())
-    if (box->isVisible() && box->accessibleName() == "Surface grip") {
+    if (box->isVisible() && isNamed(*box, "Surface grip")) {
       typeInto(*box, "0.95");
       QTest::keyClick(box, Qt::Key_Return);
     }
@@ -153,7 +153,7 @@ TEST_F(RoadPages, TheSurfacesOwnGripCanBeTyped) {
 TEST_F(RoadPages, TheSurfacesWheelSlipCanBeTyped) {
   open(sampleBike("motocross-450"), "Pull");
   for (auto* box : (*window_)->findChildren<QDoubleSpinBox*>())
-    if (box->isVisible() && box->accessibleName() == "Wheel slip") {
+    if (box->isVisible() && isNamed(*box, "Wheel slip")) {
       EXPECT_TRUE(box->toolTip().contains("5 % on hardpack, 10 % on loam, 15 % on sand"));
       typeInto(*box, "12");
       QTest::keyClick(box, Qt::Key_Return);

@@ -79,11 +79,18 @@ inline Setup proposedSetup(const ui::Document& document) {
   return applied(document.profile().proposed, document.profile().stock);
 }
 
-/// The control that screen readers call by that name.
+/// Whether a control is called so, apart from the unit that may stand behind its name.
+inline bool isNamed(const QWidget& control, const QString& name) {
+  return control.accessibleName() == name || control.accessibleName().startsWith(name + ", ");
+}
+
+/// The control that screen readers call by that name; its unit may be left out.
 template <class Control>
 Control& control(const QWidget& parent, const QString& accessibleName) {
   for (auto* candidate : parent.findChildren<Control*>())
     if (candidate->accessibleName() == accessibleName) return *candidate;
+  for (auto* candidate : parent.findChildren<Control*>())
+    if (isNamed(*candidate, accessibleName)) return *candidate;
   throw std::runtime_error("no control named " + accessibleName.toStdString());
 }
 

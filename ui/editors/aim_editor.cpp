@@ -13,6 +13,7 @@
 #include "core/units.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/choice_words.h"
+#include "ui/words/field_table.h"
 #include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
@@ -74,6 +75,7 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
   setUp(percent_, tr("Aim: per cent"), static_cast<int>(limits::kAimPercent.low),
         static_cast<int>(limits::kAimPercent.high), 1, 5);
   rpm_->setSuffix(tr(" rpm"));
+  rpm_->setAccessibleName(nameWithUnit(tr("Aim: engine speed"), units_.name(Quantity::EngineSpeed)));
   percent_->setSuffix(tr(" %"));
   auto* addButton = new QPushButton(tr("Add Aim"));
   connect(addButton, &QPushButton::clicked, this, &AimEditor::add);
@@ -148,6 +150,7 @@ void AimEditor::refresh(const UnitsShown& units) {
   const double most = units.shown(Quantity::Speed, units::mpsFromKmh(limits::kSpeedKmh.high));
   speed_->setMaximum(static_cast<int>(most + 1e-9));
   speed_->setSuffix(QLatin1Char(' ') + units.name(Quantity::Speed));
+  speed_->setAccessibleName(nameWithUnit(tr("Aim: speed"), units.name(Quantity::Speed)));
   QStringList words;
   for (const Aim& aim : document_.profile().aims) words << aimWords(aim, units);
   QStringList shown;

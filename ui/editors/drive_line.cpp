@@ -18,6 +18,7 @@
 #include "ui/editors/flow_layout.h"
 #include "ui/editors/typed_ratio.h"
 #include "ui/editors/whole_in_view.h"
+#include "ui/words/field_table.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 
@@ -127,12 +128,12 @@ void DriveLine::addGroup(Section section) {
 
 void DriveLine::place(Group& group, Stop stop) {
   auto* station = new Station(stop.label, stop.explanation, stop.editor);
-  if (!stop.spokenName.isEmpty()) stop.editor->setAccessibleName(stop.spokenName);
+  nameAloud(stop);
   group.row->addWidget(station);
   whenEdited(stop.editor, stop.edit);
   if (stop.backToStock) connect(station, &Station::backToStock, this, stop.backToStock);
-  whenRefused(stop.editor, [this, editor = stop.editor](const QString& typed, double low, double high) {
-    const QString message = outsideAllowed(editor->accessibleName(), typed, low, high);
+  whenRefused(stop.editor, [this, name = stop.name()](const QString& typed, double low, double high) {
+    const QString message = outsideAllowed(name, typed, low, high);
     // The value from before comes back next, as an edit that is fine: the message goes up after that.
     QTimer::singleShot(0, this, [this, message] { say(message); });
   });
@@ -140,6 +141,12 @@ void DriveLine::place(Group& group, Stop stop) {
   if (auto* box = qobject_cast<QAbstractSpinBox*>(stop.editor))
     connect(box, &QAbstractSpinBox::editingFinished, this, [this] { refresh(); });
   group.placed.push_back({std::move(stop), station});
+}
+
+/// Its unit, which the label leaves to the tooltip, is part of the name that is read out.
+void DriveLine::nameAloud(const Stop& stop) {
+  const QString name = nameWithUnit(stop.name(), stop.unit ? stop.unit(strip_.units) : QString());
+  if (stop.editor->accessibleName() != name) stop.editor->setAccessibleName(name);
 }
 
 void DriveLine::fitCount(Group& group, std::size_t count) {
@@ -270,6 +277,7 @@ void DriveLine::refresh() {
 void DriveLine::refreshGroup(Group& group, const Shown& shown) {
   if (group.section.moreCount) fitCount(group, group.section.moreCount(shown));
   for (const Placed& placed : group.placed) {
+    nameAloud(placed.stop);
     placed.stop.show(shown);
     if (placed.stop.isThere) placed.station->setVisible(placed.stop.isThere(shown));
     const Under under = placed.stop.under(shown);

@@ -64,6 +64,7 @@ class DriveLine : public QWidget {
   };
   void addGroup(Section section);
   void place(Group& group, Stop stop);
+  void nameAloud(const Stop& stop);
   void fitCount(Group& group, std::size_t count);
   QWidget* buildFoot();
   QPushButton* addSide(QHBoxLayout& row, Side side, const QString& text);

@@ -149,6 +149,8 @@ void FieldForm::addRow(const Bound& bound, QWidget* editor) {
     const QString help = fieldHelp(bound.field, bound.rule, units_);
     label->setToolTip(help);
     editor->setToolTip(help);
+    if (bound.rule.type == FieldRule::Type::Number || bound.rule.type == FieldRule::Type::Whole)
+      editor->setAccessibleName(nameWithUnit(bound.label(), shownUnit(bound.field, bound.rule, units_)));
   });
 }
 

@@ -46,7 +46,7 @@ Station::Station(const QString& label, const QString& explanation, QWidget* edit
   back_->setAutoRaise(true);
   back_->setFocusPolicy(Qt::TabFocus);
   back_->setToolTip(tr("Back to stock"));
-  back_->setAccessibleName(tr("%1 back to stock").arg(editor->accessibleName()));
+  back_->setAccessibleName(tr("%1 back to stock").arg(withoutMnemonic(label)));
   QFont bold = back_->font();
   bold.setBold(true);
   back_->setFont(bold);

@@ -14,6 +14,14 @@ constexpr int kFrame = 18;
 
 }  // namespace
 
+QString Stop::name() const {
+  return spokenName.isEmpty() ? QString(label).remove(QLatin1Char('&')) : spokenName;
+}
+
+std::function<QString(const UnitsShown&)> unitOf(Quantity quantity) {
+  return [quantity](const UnitsShown& units) { return units.name(quantity); };
+}
+
 void fixWidth(QWidget* widget, const QString& widest, int extra) {
   widget->setFixedWidth(widget->fontMetrics().horizontalAdvance(widest) + extra);
 }

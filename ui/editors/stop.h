@@ -53,11 +53,15 @@ struct Stop {
   QString explanation;
   QWidget* editor;
   QString spokenName{};  ///< for screen readers and refusals, where the label alone does not tell
+  std::function<QString(const UnitsShown&)> unit{};  ///< of its number, if it has one
   std::function<void(const Shown&)> show;
   std::function<Under(const Shown&)> under;
   std::function<void()> edit;
   std::function<void()> backToStock{};          ///< none for what both setups share
   std::function<bool(const Shown&)> isThere{};  ///< always, if there is none
+
+  /// What it is called in a sentence.
+  QString name() const;
 };
 
 /// Stops that belong together, with the ratio they add up to.
@@ -75,6 +79,8 @@ Section gearboxSection(Strip& strip);     ///< primary and gears
 Section finalDriveSection(Strip& strip);  ///< sprockets, chain or belt
 Section wheelSection(Strip& strip);       ///< tyre and rollout
 
+/// The unit of a stop whose number measures that.
+std::function<QString(const UnitsShown&)> unitOf(Quantity quantity);
 /// A whole number within a limit, as wide as `widest` needs.
 WholeBox* wholeBox(const Limit& limit, int step, const QString& widest);
 /// The same, that may be left open.

@@ -36,6 +36,7 @@ Stop revLimit(const Strip& strip) {
       .explanation = EngineStops::tr(
           "Engine speed where the limiter cuts in, rpm. Part of the bike: both setups share it."),
       .editor = box,
+      .unit = unitOf(Quantity::EngineSpeed),
       .show = [box](const Shown& s) { showValue(*box, static_cast<int>(std::lround(s.engine.revLimitRpm))); },
       .under = sharedNote,
       .edit =
@@ -70,6 +71,7 @@ Stop shiftPoint(const Strip& strip) {
               EngineStops::tr("Engine speed at which you shift up, rpm. Empty: where the next gear pulls as "
                               "hard, if curve, masses and drag are known, else at the rev limit."),
           .editor = box,
+          .unit = unitOf(Quantity::EngineSpeed),
           .show = [box](const Shown& s) { showShiftPoint(*box, s); },
           .under = sharedNote,
           .edit =

@@ -107,13 +107,16 @@ std::vector<Stop> tyreNumbers(const Strip& strip) {
   Stop width =
       tyreNumber(strip, numbers, numbers.width, limits::kTyreWidthMm, 10, widthMm, QStringLiteral("888"));
   width.label = WheelStops::tr("&Width");
+  width.unit = [](const UnitsShown&) { return WheelStops::tr("mm"); };
   width.explanation = WheelStops::tr("Nominal section width of a metric tyre, mm.");
   Stop height = tyreNumber(strip, numbers, numbers.aspect, limits::kTyreAspectPercent, 5, aspect,
                            QStringLiteral("888"));
   height.label = WheelStops::tr("&Aspect");
+  height.unit = unitOf(Quantity::Percent);
   height.explanation = WheelStops::tr("Section height of a metric tyre in per cent of its width.");
   Stop across = tyreNumber(strip, numbers, numbers.rim, limits::kRimInches, 1, rim, QStringLiteral("88.8"));
   across.label = WheelStops::tr("Ri&m");
+  across.unit = [](const UnitsShown&) { return WheelStops::tr("in"); };
   across.explanation = WheelStops::tr("Rim diameter, inches.");
   return {width, height, across};
 }
@@ -168,6 +171,7 @@ Stop rollout(const Strip& strip) {
           WheelStops::tr("Distance for one turn of the rear wheel with the rider on, measured: mark, roll "
                          "one turn, measure. Empty: estimated from the tyre size, good to about ±2 %."),
       .editor = box,
+      .unit = unitOf(Quantity::SmallLength),
       .show = [box](const Shown& s) { showRollout(*box, s); },
       .under = rolloutUnder,
       .edit =

@@ -199,6 +199,10 @@ QString shownUnit(const Field& field, const FieldRule& rule, const UnitsShown& u
   return units.name(conversionOf(field.measure.unit).quantity);
 }
 
+QString nameWithUnit(const QString& name, const QString& unit) {
+  return unit.isEmpty() ? name : FieldTable::tr("%1, %2", "field and its unit").arg(name, unit);
+}
+
 QString fileUnitWord(const char* unit) {
   return *unit ? FieldTable::tr(unit) : QString();
 }

@@ -81,6 +81,8 @@ QString shownText(const Field& field, double inFile, const UnitsShown& units);
 double shownStep(const Field& field, const FieldRule& rule, const UnitsShown& units);
 /// The unit that a field's numbers are shown in, empty for bare numbers.
 QString shownUnit(const Field& field, const FieldRule& rule, const UnitsShown& units);
+/// What a field is called by who reads it out: its name, and the unit of its number if it has one.
+QString nameWithUnit(const QString& name, const QString& unit);
 /// A unit of the file in the user's words, such as "rpm".
 QString fileUnitWord(const char* unit);
 
