@@ -110,7 +110,7 @@ TEST_F(ComparePageTest, ADashSaysWhyOnHoverAndToReaders) {
   tabs->setCurrentIndex(tabs->count() - 1);
   page_ = dynamic_cast<ui::ComparePage*>(tabs->currentWidget());
   ASSERT_NE(page_, nullptr);
-  const QModelIndex dash = model().index(rowNamed("0–100 km/h"), 0);
+  const QModelIndex dash = model().index(rowNamed("1/4 mile"), 0);
   EXPECT_EQ(dash.data().toString(), "–");
   EXPECT_TRUE(dash.data(Qt::ToolTipRole).toString().contains("it needs"));
   EXPECT_TRUE(dash.data(Qt::AccessibleDescriptionRole).toString().contains("it needs"));
