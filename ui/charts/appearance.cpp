@@ -3,17 +3,33 @@
 
 #include <QApplication>
 
+#include "ui/charts/contrast.h"
+#include "ui/charts/readable_style.h"
+
 namespace layshaft::ui {
 namespace {
 
-/// The desktop's own palette, before any switch in the program.
-const QPalette& desktopPalette() {
-  static const QPalette palette = QApplication::palette();
+/// As it was made readable last.
+QPalette& paletteMade() {
+  static QPalette palette;
   return palette;
 }
 
+/// Whether what was made readable is still set and something below it has changed.
+bool desktopHasChangedBelow(const QPalette& now) {
+  const QPalette& made = paletteMade();
+  return made.resolveMask() != 0 && now.resolveMask() == made.resolveMask() &&
+         now.color(QPalette::PlaceholderText) == made.color(QPalette::PlaceholderText);
+}
+
+void setReadable(const QPalette& palette) {
+  const QPalette better = readable(palette);
+  paletteMade() = better;  // before it is set: all windows are told of it at once
+  if (better != QApplication::palette()) QApplication::setPalette(better);
+}
+
 struct Tones {
-  QColor window, base, alternate, text, muted, button, highlight, highlightedText, link;
+  QColor window, base, alternate, text, button, highlight, highlightedText, link;
 };
 
 QPalette paletteOf(const Tones& tones) {
@@ -29,10 +45,7 @@ QPalette paletteOf(const Tones& tones) {
   for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText, QPalette::ToolTipText,
                           QPalette::BrightText})
     palette.setColor(role, tones.text);
-  palette.setColor(QPalette::PlaceholderText, tones.muted);
-  for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
-    palette.setColor(QPalette::Disabled, role, tones.muted);
-  return palette;
+  return readable(palette);
 }
 
 }  // namespace
@@ -42,7 +55,6 @@ QPalette lightPalette() {
                     .base = Qt::white,
                     .alternate = QColor(0xf0, 0xf2, 0xf4),
                     .text = QColor(0x1d, 0x21, 0x26),
-                    .muted = QColor(0x66, 0x6d, 0x76),
                     .button = QColor(0xec, 0xee, 0xf0),
                     .highlight = QColor(0x00, 0x72, 0xb2),
                     .highlightedText = Qt::white,
@@ -54,7 +66,6 @@ QPalette darkPalette() {
                     .base = QColor(0x1a, 0x1c, 0x20),
                     .alternate = QColor(0x26, 0x29, 0x2e),
                     .text = QColor(0xe8, 0xea, 0xed),
-                    .muted = QColor(0x9a, 0xa1, 0xaa),
                     .button = QColor(0x33, 0x37, 0x3d),
                     .highlight = QColor(0x2f, 0x7f, 0xb5),
                     .highlightedText = Qt::white,
@@ -62,18 +73,28 @@ QPalette darkPalette() {
 }
 
 void applyAppearance(Appearance appearance) {
-  const QPalette& desktop = desktopPalette();
+  useReadableStyle();
   switch (appearance) {
     case Appearance::Desktop:
-      QApplication::setPalette(desktop);
+      paletteMade() = {};
+      QApplication::setPalette({});  // the desktop's own
+      keepReadable();
       break;
     case Appearance::Light:
-      QApplication::setPalette(lightPalette());
+      setReadable(lightPalette());
       break;
     case Appearance::Dark:
-      QApplication::setPalette(darkPalette());
+      setReadable(darkPalette());
       break;
   }
+}
+
+void keepReadable() {
+  useReadableStyle();
+  const QPalette now = QApplication::palette();
+  if (now == paletteMade()) return;
+  if (desktopHasChangedBelow(now)) return applyAppearance(Appearance::Desktop);
+  setReadable(now);
 }
 
 }  // namespace layshaft::ui

@@ -7,10 +7,12 @@
 
 namespace layshaft::ui {
 
-/// A calm palette of our own for the in-program switch; the desktop's is left as it is.
+/// A calm palette of our own for the in-program switch.
 QPalette lightPalette();
 QPalette darkPalette();
 /// Applies the appearance to the whole program.
 void applyAppearance(Appearance appearance);
+/// Whatever the palette is now, makes it readable where it is not: after the desktop has changed it.
+void keepReadable();
 
 }  // namespace layshaft::ui

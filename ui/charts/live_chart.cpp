@@ -35,16 +35,17 @@ class ChartGround : public QGraphicsItem {
     const QRectF plot = chart_.plotArea();
     painter->setRenderHint(QPainter::Antialiasing, false);
     // Filled, not drawn: the same pixels for an eighth of the cost.
-    const auto upright = [&](double x) {
-      painter->fillRect(QRectF(x - 0.5, plot.top(), 1.0, plot.height()), chart_.colours().grid);
+    const auto upright = [&](double x, const QColor& colour) {
+      painter->fillRect(QRectF(x - 0.5, plot.top(), 1.0, plot.height()), colour);
     };
-    const auto level = [&](double y) {
-      painter->fillRect(QRectF(plot.left(), y - 0.5, plot.width(), 1.0), chart_.colours().grid);
+    const auto level = [&](double y, const QColor& colour) {
+      painter->fillRect(QRectF(plot.left(), y - 0.5, plot.width(), 1.0), colour);
     };
-    upright(plot.left());
-    level(plot.bottom());
-    for (const double x : ticks(chart_.xRange())) upright(chart_.at(x, 0).x());
-    for (const double y : ticks(chart_.yRange())) level(chart_.at(0, y).y());
+    const ChartPalette& colours = chart_.colours();
+    for (const double x : ticks(chart_.xRange())) upright(chart_.at(x, 0).x(), colours.grid);
+    for (const double y : ticks(chart_.yRange())) level(chart_.at(0, y).y(), colours.grid);
+    upright(plot.left(), colours.line);
+    level(plot.bottom(), colours.line);
   }
 
  private:
@@ -345,7 +346,7 @@ void LiveChart::paintEvent(QPaintEvent* event) {
   QGraphicsView::paintEvent(event);
   if (!hasFocus()) return;
   QPainter painter(viewport());
-  painter.setPen(QPen(palette().color(QPalette::Highlight), 2));
+  painter.setPen(QPen(colours_.focus, 2));
   painter.drawRect(viewport()->rect().adjusted(1, 1, -1, -1));
 }
 

@@ -3,6 +3,8 @@
 
 #include <array>
 
+#include "ui/charts/contrast.h"
+
 namespace layshaft::ui {
 namespace {
 
@@ -18,21 +20,34 @@ QPen flatPen(const QColor& colour, double width) {
 
 }  // namespace
 
-bool ChartPalette::isDark(const QPalette& palette) {
-  return palette.color(QPalette::Window).lightnessF() < palette.color(QPalette::WindowText).lightnessF();
+bool ChartPalette::isDark(const QPalette& palette, QPalette::ColorRole ground) {
+  const QColor colour = palette.color(ground);
+  return contrast(colour, Qt::white) > contrast(colour, Qt::black);
 }
 
-ChartPalette::ChartPalette(const QPalette& palette) : dark(isDark(palette)) {
-  background = palette.color(QPalette::Base);
-  text = palette.color(QPalette::WindowText);
-  mutedText = dark ? QColor(0xa8, 0xae, 0xb6) : QColor(0x5a, 0x62, 0x6c);
-  grid = dark ? QColor(0x3a, 0x3f, 0x46) : QColor(0xe4, 0xe7, 0xea);
-  stock = dark ? QColor(0xa0, 0xa6, 0xae) : QColor(0x80, 0x86, 0x8e);
-  proposed = dark ? QColor(0x56, 0xb4, 0xe9) : QColor(0x00, 0x72, 0xb2);
-  warning = dark ? QColor(0xf0, 0x8a, 0x80) : QColor(0xa8, 0x32, 0x28);
-  marker = dark ? QColor(0xd8, 0xdc, 0xe2) : QColor(0x30, 0x36, 0x3e);
-  panel = dark ? QColor(0x2b, 0x2f, 0x35) : QColor(0xff, 0xff, 0xff);
-  panelBorder = dark ? QColor(0x55, 0x5b, 0x63) : QColor(0xc8, 0xcd, 0xd2);
+ChartPalette::ChartPalette(const QPalette& palette, QPalette::ColorRole ground)
+    : dark(isDark(palette, ground)), background(palette.color(ground)) {
+  constexpr double kGridShare = 0.13, kPanelShare = 0.07, kMarkerShare = 0.1, kStockShare = 0.45;
+  const bool inWindow = ground == QPalette::Window;
+  const QColor ink = palette.color(inWindow ? QPalette::WindowText : QPalette::Text);
+  text = standingOut(ink, {background}, kTextContrast);
+  panel = dark ? mixed(background, text, kPanelShare) : background;
+  grounds_ = {background, panel};
+  // The same colours in the window and in its pictures, unless one is light and the other dark.
+  const auto other = inWindow ? QPalette::Base : QPalette::Window;
+  if (isDark(palette, other) == dark) grounds_.push_back(palette.color(other));
+  mutedText = ui::mutedText(text, grounds_);
+  grid = mixed(background, text, kGridShare);
+  line = panelBorder = standingOut(mixed(text, background, 0.6), grounds_, kLineContrast);
+  stock = words(mixed(text, background, kStockShare));
+  proposed = words(dark ? QColor(0x56, 0xb4, 0xe9) : QColor(0x00, 0x72, 0xb2));
+  warning = words(dark ? QColor(0xf0, 0x8a, 0x80) : QColor(0xa8, 0x32, 0x28));
+  marker = words(mixed(text, background, kMarkerShare));
+  focus = standingOut(palette.color(QPalette::Highlight), {background}, kLineContrast);
+}
+
+QColor ChartPalette::words(const QColor& colour) const {
+  return standingOut(colour, grounds_, kTextContrast);
 }
 
 QPen ChartPalette::stockPen() const {
@@ -48,7 +63,7 @@ QPen ChartPalette::proposedPen() const {
 QColor ChartPalette::pinColour(int index) const {
   static const std::array<QColor, 4> kPins{QColor(0xd5, 0x5e, 0x00), QColor(0x00, 0x9e, 0x73),
                                            QColor(0xcc, 0x79, 0xa7), QColor(0xe6, 0x9f, 0x00)};
-  return kPins[static_cast<std::size_t>(index) % kPins.size()];
+  return standingOut(kPins[static_cast<std::size_t>(index) % kPins.size()], grounds_, kLineContrast);
 }
 
 QPen ChartPalette::pinPen(int index) const {

@@ -320,7 +320,7 @@ QSize Readout::minimumSizeHint() const {
 void Readout::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.fillRect(rect(), palette().color(QPalette::Window));
-  paint(painter, rect(), font(), ChartPalette(palette()), summary_, figures_, texts_);
+  paint(painter, rect(), font(), ChartPalette(palette(), QPalette::Window), summary_, figures_, texts_);
   if (!hasFocus()) return;
   QStyleOptionFocusRect frame;
   frame.initFrom(this);

@@ -118,7 +118,7 @@ void SetupChart::paintSetupNames(QPainter& painter, Qt::Corner corner) const {
     const double middle = line.center().y();
     painter.setPen(setups[i].pen);
     painter.drawLine(QPointF(line.left(), middle), QPointF(line.left() + kSample, middle));
-    painter.setPen(setups[i].pen.color());
+    painter.setPen(colours().words(setups[i].pen.color()));
     texts().draw(painter, chartFont(true), line.adjusted(kSample + 8, 0, 0, 0), Qt::AlignLeft,
                  labels[static_cast<qsizetype>(i)]);
   }
@@ -152,7 +152,7 @@ QStringList SetupChart::setupNames() const {
 
 std::vector<QColor> SetupChart::setupColours() const {
   std::vector<QColor> result;
-  for (const Shown& setup : shown()) result.push_back(setup.pen.color());
+  for (const Shown& setup : shown()) result.push_back(colours().words(setup.pen.color()));
   return result;
 }
 

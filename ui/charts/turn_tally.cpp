@@ -27,7 +27,7 @@ void paintTurnTally(QPainter& painter, const QRectF& area, const Plan& plan, dou
                     const TallyStyle& style) {
   const double line = QFontMetricsF(style.boldFont).height();
   QRectF row(area.left() + kMargin, area.top(), area.width() - 2 * kMargin, line);
-  painter.setPen(QPen(style.colours.grid, 1));
+  painter.setPen(QPen(style.colours.line, 1));
   painter.drawLine(area.topLeft(), area.topRight());
   row.translate(0, line * 0.15);
   painter.setPen(style.colours.text);
@@ -69,7 +69,7 @@ void paintTurnTally(QPainter& painter, const QRectF& area, const Plan& plan, dou
       } else {
         pie(0.0, whole);
         painter.setBrush(Qt::NoBrush);
-        painter.setPen(QPen(faint(colour, 110), 1.0));
+        painter.setPen(QPen(style.colours.line, 1.0));
         painter.drawEllipse(disc);
         painter.setPen(QPen(colour, 1.2));
       }

@@ -59,7 +59,7 @@ void CurvePreview::paintEvent(QPaintEvent*) {
     return QPointF(plot.left() + rpm / last * plot.width(),
                    plot.bottom() - share / kHeadroom * plot.height());
   };
-  painter.setPen(QPen(colours.grid, 1));
+  painter.setPen(QPen(colours.line, 1));
   painter.drawLine(plot.bottomLeft(), plot.bottomRight());
   painter.setPen(QPen(colours.warning, 1, Qt::DotLine));
   painter.drawLine(place(revLimitRpm_, 0), place(revLimitRpm_, kHeadroom));

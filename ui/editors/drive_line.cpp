@@ -15,6 +15,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "ui/charts/contrast.h"
 #include "ui/editors/flow_layout.h"
 #include "ui/editors/typed_ratio.h"
 #include "ui/editors/whole_in_view.h"
@@ -211,13 +212,7 @@ void DriveLine::dressForSide() {
   title_->setText(stock ? tr("Editing Stock") : tr("Editing the Proposal"));
   QPalette dress;  // nothing of its own: the program's
   if (stock) {
-    constexpr float kTint = 0.15F;
-    const QPalette palette = QApplication::palette();
-    const QColor ground = palette.color(QPalette::Window), tint = palette.color(QPalette::Highlight);
-    const auto mixed = [](float a, float b) { return a + (b - a) * kTint; };
-    dress.setColor(QPalette::Window,
-                   QColor::fromRgbF(mixed(ground.redF(), tint.redF()), mixed(ground.greenF(), tint.greenF()),
-                                    mixed(ground.blueF(), tint.blueF())));
+    dress.setColor(QPalette::Window, markedGround(QApplication::palette()));
   }
   setPalette(dress);
   setAutoFillBackground(stock);
@@ -229,7 +224,7 @@ void DriveLine::paintEvent(QPaintEvent* event) {
   if (strip_.side != Side::Stock) return;
   constexpr int kBorder = 2;
   QPainter painter(this);
-  painter.setPen(QPen(palette().color(QPalette::Highlight), kBorder));
+  painter.setPen(QPen(focusColour(palette()), kBorder));
   painter.drawRect(rect().adjusted(1, 1, -1, -1));
 }
 

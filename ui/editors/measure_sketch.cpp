@@ -33,11 +33,11 @@ struct Places {
 class Pencil {
  public:
   Pencil(QPainter& painter, const QPalette& palette, const QRectF& area)
-      : painter_(painter), colours_(palette), area_(area) {}
+      : painter_(painter), colours_(palette, QPalette::Window), area_(area) {}
 
   /// A solid part of the bike.
   void part(const QPointF& from, const QPointF& to) {
-    painter_.setPen(QPen(colours_.grid, 5, Qt::SolidLine, Qt::RoundCap));
+    painter_.setPen(QPen(colours_.line, 5, Qt::SolidLine, Qt::RoundCap));
     painter_.drawLine(from, to);
   }
   void wheel(const QPointF& middle, double radius, Qt::PenStyle style = Qt::SolidLine) {
@@ -155,7 +155,7 @@ void MeasureSketch::paintEvent(QPaintEvent*) {
   painter.setRenderHint(QPainter::Antialiasing);
   const double line = fontMetrics().lineSpacing();
   const QRectF area = QRectF(rect()).adjusted(2, line, -2, -2);
-  painter.setPen(ChartPalette(palette()).proposed);
+  painter.setPen(ChartPalette(palette(), QPalette::Window).proposed);
   painter.drawText(QRectF(rect()), Qt::AlignHCenter | Qt::AlignTop, name_);
   Pencil pencil(painter, palette(), area);
   if (measure_ == Measure::Rollout) {

@@ -9,6 +9,7 @@
 #include <map>
 #include <utility>
 
+#include "ui/charts/contrast.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/cautions.h"
 #include "ui/words/chain_words.h"
@@ -279,8 +280,11 @@ QVariant LadderModel::data(const QModelIndex& at, int role) const {
   }
   if (role == Qt::ToolTipRole && at.column() == Aims) return text(here, at.row(), at.column());
   if (role == Qt::ToolTipRole && at.column() == Fits) return fitToolTip(here);
-  if (role == Qt::ForegroundRole && isFaded(at.row()))
-    return QGuiApplication::palette().brush(QPalette::Disabled, QPalette::Text);
+  if (role == Qt::ForegroundRole && isFaded(at.row())) {
+    const QPalette palette = QGuiApplication::palette();
+    return mutedText(palette.color(QPalette::Text),
+                     {palette.color(QPalette::Base), palette.color(QPalette::AlternateBase)});
+  }
   if (role == Qt::FontRole && here.frontTeeth == proposedFront_ && here.rearTeeth == proposedRear_) {
     QFont bold;
     bold.setBold(true);

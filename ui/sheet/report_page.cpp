@@ -103,7 +103,7 @@ void ReportSheet::paintPage(QPainter& painter, const QRectF& room, int) const {
 
 void ReportSheet::paint(QPainter& painter, const QSizeF& room) const {
   const QPalette paper = paperPalette();
-  const ChartPalette colours(paper);
+  const ChartPalette colours(paper, QPalette::Window);
   const QFont font = paperFont(10), bold = paperFont(10, true), small = paperFont(9);
   TextCache texts;
   const Parts parts = partsIn(room.width(), *plan_, units_, foot(), texts);

@@ -9,6 +9,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "ui/charts/appearance.h"
 #include "ui/document/file_name.h"
 #include "ui/document/preferences.h"
 #include "ui/document/samples.h"
@@ -54,6 +55,7 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
       driveLine_(new DriveLine(document())),
       files_(new FileActions(*this)),
       spoken_(new SpokenHeadline(*this)) {
+  keepReadable();
   readout_->pick(preferences::figures());
   auto* centre = new QWidget;
   auto* scroll = new ContentScroll;
@@ -245,6 +247,7 @@ void MainWindow::fitHeight() {
 void MainWindow::changeEvent(QEvent* event) {
   QMainWindow::changeEvent(event);
   if (event->type() == QEvent::FontChange && place_) fitHeight();
+  if (event->type() == QEvent::PaletteChange) keepReadable();
 }
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
