@@ -53,4 +53,30 @@ SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear) {
                   front, rear);
 }
 
+SetupChange pinOfPair(const Profile& profile, Teeth front, Teeth rear) {
+  SetupChange change = proposalWithPair(profile, front, rear);
+  change.options.extras.clear();
+  return withoutStockValues(change, profile.stock);
+}
+
+std::vector<PinnedPair> pinnedPairs(const Profile& profile) {
+  std::vector<PinnedPair> pairs;
+  for (const Pin& pin : profile.pins) {
+    const Setup setup = applied(pin.change, profile.stock);
+    pairs.push_back({setup.frontTeeth.count(), setup.rearTeeth.count(),
+                     pin.change == pinOfPair(profile, setup.frontTeeth, setup.rearTeeth)});
+  }
+  return pairs;
+}
+
+std::optional<std::size_t> pinOn(const std::vector<PinnedPair>& pins, int frontTeeth, int rearTeeth) {
+  std::optional<std::size_t> found;
+  for (std::size_t i = 0; i < pins.size(); ++i) {
+    if (pins[i].frontTeeth != frontTeeth || pins[i].rearTeeth != rearTeeth) continue;
+    if (pins[i].asProposed) return i;
+    if (!found) found = i;
+  }
+  return found;
+}
+
 }  // namespace layshaft

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
+#include <vector>
+
 #include "core/bike/profile.h"
 
 namespace layshaft {
@@ -16,5 +19,21 @@ SetupChange withPair(SetupChange change, const Setup& stock, const std::vector<S
 
 /// The profile's proposal on another pair, out of its spares box.
 SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear);
+
+/// What a pin of the proposal on another pair keeps: only what differs from stock.
+SetupChange pinOfPair(const Profile& profile, Teeth front, Teeth rear);
+
+/// The pair that a pin stands on.
+struct PinnedPair {
+  int frontTeeth, rearTeeth;
+  bool asProposed;  ///< all else is the proposal's: it is what the proposal would be on this pair
+  bool operator==(const PinnedPair&) const = default;
+};
+
+/// One for each pin of the profile, in their order.
+std::vector<PinnedPair> pinnedPairs(const Profile& profile);
+
+/// Which of the pins stands on that pair: one that is otherwise as the proposal, else the first.
+std::optional<std::size_t> pinOn(const std::vector<PinnedPair>& pins, int frontTeeth, int rearTeeth);
 
 }  // namespace layshaft

@@ -38,6 +38,11 @@ std::size_t LadderRange::pairs() const {
          static_cast<std::size_t>(mostRear - fewestRear + 1);
 }
 
+bool LadderRange::contains(int frontTeeth, int rearTeeth) const {
+  return frontTeeth >= fewestFront && frontTeeth <= mostFront && rearTeeth >= fewestRear &&
+         rearTeeth <= mostRear;
+}
+
 LadderRange usualRange(const LadderInput& input) {
   const ChainRun room = input.shared.bike.chainRun.value_or(ChainRun{});
   const int front = input.stock.frontTeeth.count(), rear = input.stock.rearTeeth.count();
@@ -67,6 +72,14 @@ AimOutcome nearRpm(double off, double rpm) {
 
 bool LadderRow::fits() const {
   return !chainRun || chainRun->fits.value_or(true);
+}
+
+std::optional<FittingLength> LadderRow::fitsFromSparesBox() const {
+  std::optional<FittingLength> found;
+  if (!chainRun) return found;
+  for (const FittingLength& length : chainRun->lengthsThatFit)
+    if (length.spare && (!found || length.spare->shortenBy < found->spare->shortenBy)) found = length;
+  return found;
 }
 
 Ladder::Ladder(LadderInput input)
@@ -217,22 +230,26 @@ class ByAims {
   bool timed() const { return timed_; }
   /// Negative: `x` first. Drive time where it is aimed for, then nearness to an engine speed, then the
   /// smaller change.
-  int order(const LadderRow& x, const LadderRow& y) const {
-    if (timed_)
-      if (const int by = rising(x.driveS().value_or(kNever), y.driveS().value_or(kNever))) return by;
-    if (rev_ && *rev_ < x.aims.size() && *rev_ < y.aims.size())
-      if (const int by =
-              rising(-x.aims[*rev_].margin.value_or(-kNever), -y.aims[*rev_].margin.value_or(-kNever)))
-        return by;
-    const auto step = [](const LadderRow& row) {
-      return std::abs(std::log(1.0 + row.change.gearingPercent / 100.0));
-    };
-    return rising(step(x), step(y));
-  }
+  int order(const LadderRow& x, const LadderRow& y) const { return compared(x, y).first; }
+  /// What decides between the two.
+  BetterBy decider(const LadderRow& x, const LadderRow& y) const { return compared(x, y).second; }
 
  private:
   static constexpr double kNever = 1e9;
   static int rising(double a, double b) { return a < b ? -1 : a > b ? 1 : 0; }
+  std::pair<int, BetterBy> compared(const LadderRow& x, const LadderRow& y) const {
+    if (timed_)
+      if (const int by = rising(x.driveS().value_or(kNever), y.driveS().value_or(kNever)))
+        return {by, BetterBy::DriveTime};
+    if (rev_ && *rev_ < x.aims.size() && *rev_ < y.aims.size())
+      if (const int by =
+              rising(-x.aims[*rev_].margin.value_or(-kNever), -y.aims[*rev_].margin.value_or(-kNever)))
+        return {by, BetterBy::EngineSpeed};
+    const auto step = [](const LadderRow& row) {
+      return std::abs(std::log(1.0 + row.change.gearingPercent / 100.0));
+    };
+    return {rising(step(x), step(y)), BetterBy::SmallerChange};
+  }
 
   bool timed_ = false;
   std::optional<std::size_t> rev_;
@@ -253,8 +270,45 @@ std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const 
   return order;
 }
 
+namespace {
+
+/// What an aim that is not reached lacks, as a share of its value.
+double missOf(const Aim& aim, const AimOutcome& outcome) {
+  if (outcome.reached) return 0.0;
+  constexpr double kWhole = 1.0;
+  if (!outcome.margin) return kWhole;
+  const double lacking = -*outcome.margin;
+  const auto share = [&](std::optional<double> value) {
+    return value && *value > 0 ? lacking / *value : kWhole;
+  };
+  switch (aim.want) {
+    case Aim::Want::RevAtSpeed:
+    case Aim::Want::RevAtDriveEnd:
+      return share(aim.rpm) - kRevAimPercent / 100.0;
+    case Aim::Want::CruiseBelow:
+      return share(aim.rpm);
+    case Aim::Want::PullGain:
+      return share(100.0 + aim.percent.value_or(0.0));
+    case Aim::Want::TopSpeedAtLeast:
+      return share(units::mpsFromKmh(aim.speedKmh.value_or(0.0)));
+    case Aim::Want::LeastDriveTime:
+      break;  // is reached by whatever has a time
+  }
+  return kWhole;
+}
+
+}  // namespace
+
+double missOfAims(const LadderRow& row, const std::vector<Aim>& aims) {
+  double sum = 0.0;
+  for (std::size_t i = 0; i < std::min(aims.size(), row.aims.size()); ++i)
+    sum += missOf(aims[i], row.aims[i]);
+  return sum;
+}
+
 AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims) {
-  AimAnswer answer{.best = {}, .betterLeftOut = {}, .asQuick = {}};
+  AimAnswer answer{
+      .best = {}, .betterLeftOut = {}, .betterBy = {}, .nearest = {}, .nearestThatFits = {}, .asQuick = {}};
   if (aims.empty()) return answer;
   const ByAims by(aims);
   const auto order = rankedByAims(rows, aims);
@@ -264,6 +318,18 @@ AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& 
     if (rows[i].reachesAllAims() && !rows[i].fits() &&
         (!answer.best || by.order(rows[i], rows[*answer.best]) < 0))
       answer.betterLeftOut.push_back(i);
+  if (answer.best) {
+    for (const std::size_t i : answer.betterLeftOut)
+      answer.betterBy.push_back(by.decider(rows[i], rows[*answer.best]));
+  } else {
+    const auto nearer = [&](std::optional<std::size_t>& nearest, std::size_t i) {
+      if (!nearest || missOfAims(rows[i], aims) < missOfAims(rows[*nearest], aims)) nearest = i;
+    };
+    for (const std::size_t i : order) {
+      nearer(answer.nearest, i);
+      if (rows[i].fits()) nearer(answer.nearestThatFits, i);
+    }
+  }
   const auto best = answer.best && by.timed() ? rows[*answer.best].driveS() : std::nullopt;
   for (const std::size_t i : order)
     if (best && i != *answer.best && rows[i].reachesAllAims() && rows[i].fits() && rows[i].drive &&

@@ -34,6 +34,8 @@ struct LadderRow {
 
   bool reachesAllAims() const;
   bool fits() const;  ///< or nothing is known that speaks against it
+  /// The length that a chain of the spares box can be had in and that fits: the one that least is cut from.
+  std::optional<FittingLength> fitsFromSparesBox() const;
   std::optional<double> driveS() const { return drive ? std::optional(drive->timeS) : std::nullopt; }
 };
 
@@ -42,6 +44,7 @@ struct LadderRange {
   int fewestFront, mostFront;
   int fewestRear, mostRear;
   std::size_t pairs() const;
+  bool contains(int frontTeeth, int rearTeeth) const;
   bool operator==(const LadderRange&) const = default;
 };
 
@@ -86,10 +89,20 @@ int sitsBetter(const LadderRow& a, const LadderRow& b);
 /// small the change is.
 std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims);
 
+/// By how much a row misses the aims: what each lacks to be reached, as a share of the value aimed for (for a
+/// gain of pull of the pull wanted), added up; where it cannot be told, the whole. 0: all are reached.
+double missOfAims(const LadderRow& row, const std::vector<Aim>& aims);
+
+/// What puts one pair before another that reaches all aims as well.
+enum class BetterBy { DriveTime, EngineSpeed, SmallerChange };
+
 /// What the ladder answers to the aims.
 struct AimAnswer {
   std::optional<std::size_t> best;         ///< the first row that reaches all aims and fits
   std::vector<std::size_t> betterLeftOut;  ///< rows that would come before it if they fitted, best first
+  std::vector<BetterBy> betterBy;          ///< of each of them against the best; empty without one
+  /// Where there is no best: the row that misses the aims by least, and the first of those that fit.
+  std::optional<std::size_t> nearest, nearestThatFits;
   /// Others that reach all aims, fit and are as quick down the straight as the best, within `kEqualTimesS`;
   /// only where its time is aimed for.
   std::vector<std::size_t> asQuick;

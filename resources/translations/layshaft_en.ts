@@ -217,4 +217,24 @@
         </translation>
     </message>
 </context>
+<context>
+    <name>layshaft::ui::FiguresDialog</name>
+    <message numerus="yes">
+        <source>The readout has room for %n figures: untick one first.</source>
+        <translation>
+            <numerusform>The readout has room for %n figure: untick it first.</numerusform>
+            <numerusform>The readout has room for %n figures: untick one first.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::ViewMenu</name>
+    <message numerus="yes">
+        <source>The readout has room for %n figures: untick one first.</source>
+        <translation>
+            <numerusform>The readout has room for %n figure: untick it first.</numerusform>
+            <numerusform>The readout has room for %n figures: untick one first.</numerusform>
+        </translation>
+    </message>
+</context>
 </TS>

@@ -271,7 +271,88 @@ TEST(LadderAims, OutOfReachThereIsNoBest) {
   Profile profile = ladderBike();
   profile.aims = {{.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 400}};
   const auto rows = Ladder(ladderInput(profile)).rows({15, 16, 42, 44});
-  EXPECT_FALSE(aimAnswer(rows, profile.aims).best);
+  const AimAnswer answer = aimAnswer(rows, profile.aims);
+  EXPECT_FALSE(answer.best);
+  ASSERT_TRUE(answer.nearestThatFits);
+  for (const LadderRow& row : rows) {
+    EXPECT_LE(*row.topSpeedMps, *rows[*answer.nearest].topSpeedMps) << "the fastest is nearest";
+    if (row.fits()) {
+      EXPECT_LE(*row.topSpeedMps, *rows[*answer.nearestThatFits].topSpeedMps);
+    }
+  }
+}
+
+/// A row of that pair which answers the aims so.
+LadderRow answering(int rearTeeth, std::vector<AimOutcome> outcomes) {
+  LadderRow row = Ladder(ladderInput(ladderBike())).row(16, rearTeeth);
+  row.chainRun.reset();  // nothing speaks against it
+  row.aims = std::move(outcomes);
+  return row;
+}
+
+TEST(LadderAims, MissesOfAllAimsAddUpAsSharesOfTheirValues) {
+  const std::vector<Aim> aims{{.want = Aim::Want::RevAtSpeed, .speedKmh = 200, .rpm = 10000},
+                              {.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 180},
+                              {.want = Aim::Want::PullGain, .percent = 25},
+                              {.want = Aim::Want::CruiseBelow, .speedKmh = 100, .rpm = 5000}};
+  const AimOutcome met{true, 0.0};
+  EXPECT_EQ(missOfAims(answering(43, {met, met, met, met}), aims), 0.0);
+  // 400 of 10,000 rpm, of which 1.5 % count as reached.
+  EXPECT_NEAR(missOfAims(answering(43, {{false, -400.0}, met, met, met}), aims), 0.025, 1e-12);
+  // 5 of 50 m/s.
+  EXPECT_NEAR(missOfAims(answering(43, {met, {false, -5.0}, met, met}), aims), 0.1, 1e-12);
+  // 112.5 instead of 125 % of stock's pull.
+  EXPECT_NEAR(missOfAims(answering(43, {met, met, {false, -12.5}, met}), aims), 0.1, 1e-12);
+  EXPECT_NEAR(missOfAims(answering(43, {met, met, met, {false, -250.0}}), aims), 0.05, 1e-12);
+  EXPECT_NEAR(missOfAims(answering(43, {{false, -400.0}, {false, -5.0}, met, {false, -250.0}}), aims), 0.175,
+              1e-12);
+  EXPECT_NEAR(missOfAims(answering(43, {met, {false, {}}, met, met}), aims), 1.0, 1e-12) << "cannot be told";
+}
+
+TEST(LadderAims, TheNearestMissesAllTogetherByLeast) {
+  const std::vector<Aim> aims{{.want = Aim::Want::CruiseBelow, .speedKmh = 100, .rpm = 5000},
+                              {.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 180}};
+  // 100 rpm are 2 %; 0.5 m/s are 1 %: the figures alone would say otherwise.
+  std::vector<LadderRow> rows{answering(42, {{false, -100.0}, {true, 1.0}}),
+                              answering(44, {{true, 10.0}, {false, -0.5}}),
+                              answering(46, {{false, -50.0}, {false, -0.25}})};
+  EXPECT_EQ(aimAnswer(rows, aims).nearest, 1u);
+  rows[1].chainRun = Ladder(ladderInput(ladderBike())).row(16, 44).chainRun;
+  rows[1].chainRun->fits = false;
+  const AimAnswer answer = aimAnswer(rows, aims);
+  EXPECT_EQ(answer.nearest, 1u);
+  EXPECT_EQ(answer.nearestThatFits, 2u) << "1 % and half a per cent";
+}
+
+TEST(LadderAims, WhatABetterPairIsBetterInIsTheAimThatDecides) {
+  const Aim quick{.want = Aim::Want::LeastDriveTime},
+      rev{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 13384};
+  std::vector<LadderRow> rows{answering(45, {{true, -10.0}, {true, 0.1}}),
+                              answering(44, {{true, -5.0}, {true, 0.1}})};
+  rows[1].chainRun = Ladder(ladderInput(ladderBike())).row(16, 44).chainRun;
+  rows[1].chainRun->fits = false;
+  for (LadderRow& row : rows) row.drive->timeS = 8.7;
+  EXPECT_EQ(aimAnswer(rows, {rev, quick}).betterBy, std::vector{BetterBy::EngineSpeed})
+      << "as quick, but nearer";
+  rows[1].drive->timeS = 8.6;
+  EXPECT_EQ(aimAnswer(rows, {rev, quick}).betterBy, std::vector{BetterBy::DriveTime});
+  rows[1].aims = rows[0].aims;
+  EXPECT_EQ(aimAnswer(rows, {rev}).betterBy, std::vector{BetterBy::SmallerChange});
+  rows[0].chainRun = rows[1].chainRun;
+  EXPECT_EQ(aimAnswer(rows, {rev}).betterLeftOut.size(), 2u);
+  EXPECT_TRUE(aimAnswer(rows, {rev}).betterBy.empty()) << "nothing to be better than";
+}
+
+TEST(Ladder, NamesTheSpareChainThatFitsWithLeastCut) {
+  LadderRow row = Ladder(ladderInput(ladderBike())).row(15, 45);
+  row.chainRun->lengthsThatFit = {{114, 0.0, 0, {}},
+                                  {112, 0.001, {}, SpareCut{116, 4}},
+                                  {116, 0.002, {}, SpareCut{118, 2}},
+                                  {118, 0.003, {}, {}}};
+  ASSERT_TRUE(row.fitsFromSparesBox());
+  EXPECT_EQ(row.fitsFromSparesBox()->links, 116);
+  row.chainRun->lengthsThatFit.resize(1);
+  EXPECT_FALSE(row.fitsFromSparesBox());
 }
 
 TEST(Ladder, OfTwinsTheOneSitsBetterWhoseAxleStaysNearer) {

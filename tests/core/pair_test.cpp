@@ -22,6 +22,17 @@ Profile boxedProfile() {
   return profileFrom(json.dump());
 }
 
+/// The same with three pins: 16/47 with another primary, and 15/44 and 16/47 as the proposal would be.
+Profile minimalProfileWithPins() {
+  Profile profile = boxedProfile();
+  Pin other{.name = "other", .change = pinOfPair(profile, front(16), rear(47))};
+  other.change.primaryRatio = 1.75;
+  profile.pins = {other,
+                  {.name = "15/44", .change = pinOfPair(profile, front(15), rear(44))},
+                  {.name = "16/47", .change = pinOfPair(profile, front(16), rear(47))}};
+  return profile;
+}
+
 TEST(ProposalWithPair, TheSameTeethKeepTheirSprocket) {
   const Profile profile = boxedProfile();
   const SetupChange change = proposalWithPair(profile, front(15), rear(45));
@@ -73,6 +84,17 @@ TEST(SpareSprocketOnHand, MustRunWithTheChain) {
   EXPECT_EQ(spareSprocket(rears, 47, profile.stock), &rears[1]);
   EXPECT_EQ(spareSprocket(rears, 48, profile.stock), nullptr) << "worn";
   EXPECT_EQ(spareSprocket(rears, 46, profile.stock), nullptr);
+}
+
+TEST(PinnedPairs, TellWhichPairAndWhetherAllElseIsTheProposals) {
+  Profile profile = minimalProfileWithPins();
+  EXPECT_EQ(pinnedPairs(profile), (std::vector<PinnedPair>{{16, 47, false}, {15, 44, true}, {16, 47, true}}));
+  const auto pins = pinnedPairs(profile);
+  EXPECT_EQ(pinOn(pins, 16, 47), 2u) << "the one that is the proposal on this pair";
+  EXPECT_EQ(pinOn(pins, 15, 44), 1u);
+  EXPECT_EQ(pinOn(pins, 15, 45), std::nullopt);
+  profile.proposed.primaryRatio = 2.0;
+  EXPECT_EQ(pinOn(pinnedPairs(profile), 16, 47), 0u) << "none is as proposed any more: the first";
 }
 
 }  // namespace

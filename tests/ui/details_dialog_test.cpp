@@ -459,6 +459,29 @@ TEST_F(DetailsDialogTest, TheFiguresOfASurfaceAreThoseOfTheOneChosen) {
   EXPECT_TRUE(numberBox("Surface grip").isNone()) << "asphalt has its own";
 }
 
+TEST_F(DetailsDialogTest, AsphaltIsOneChoiceWhicheverWayTheFileSaysIt) {
+  auto& surface = field<QComboBox>("Surface");
+  EXPECT_EQ(surface.count(), 5);
+  EXPECT_EQ(surface.findText("Asphalt"), 0);
+  const int steps = document_.undoStack().count();
+  document_.edit({.field = "surface", .title = "surface", .shown = {}}, [](Profile& p) {
+    if (!p.ride) p.ride.emplace();
+    p.ride->surface = Surface::Asphalt;
+  });
+  const auto chosen = [&] { return profile().ride ? profile().ride->surface : std::nullopt; };
+  dialog_.refresh(ui::UnitsShown());
+  EXPECT_EQ(surface.currentText(), "Asphalt");
+  surface.setFocus();
+  QTest::keyClick(&surface, Qt::Key_Home);
+  emit surface.activated(0);
+  EXPECT_EQ(chosen(), Surface::Asphalt) << "choosing what is chosen changes nothing";
+  EXPECT_EQ(document_.undoStack().count(), steps + 1);
+  QTest::keyClick(&surface, Qt::Key_End);
+  EXPECT_EQ(chosen(), Surface::Sand);
+  QTest::keyClick(&surface, Qt::Key_Home);
+  EXPECT_EQ(chosen(), std::nullopt);
+}
+
 TEST_F(DetailsDialogTest, ACautionIsAsPlainToSeeAsAField) {
   for (const auto caution : {ui::Caution::Hands, ui::Caution::GearboxSensor}) {
     const QString words = ui::cautionText(caution, false);

@@ -158,6 +158,24 @@ TEST_F(LadderModelTest, WhetherItFitsAndWhyNot) {
   EXPECT_GT(unfit, 0);
 }
 
+TEST_F(LadderModelTest, AChainOfTheSparesBoxThatFitsIsNamedAndFilteredFor) {
+  ui::LadderFilter filter(&model_);
+  for (LadderRow& row : rows_) {
+    row.chainRun->fits = false;
+    row.chainRun->lengthsThatFit.clear();
+  }
+  const std::size_t spare = placeOf(15, 45), cut = placeOf(14, 42);
+  rows_[spare].chainRun->lengthsThatFit = {{116, 0.0042, {}, SpareCut{116, 0}}};
+  rows_[cut].chainRun->lengthsThatFit = {{112, -0.0042, {}, SpareCut{116, 4}}};
+  model_.add(rows_);
+  EXPECT_EQ(cell(spare, LadderModel::Fits), "fits with the 116-link spare, axle +4.2");
+  EXPECT_EQ(cell(cut, LadderModel::Fits), "fits with the 116-link spare cut to 112, axle −4.2");
+  filter.setFit(ui::FitAsked::Own);
+  EXPECT_EQ(filter.rowCount(), 1) << "the proposal is always there";
+  filter.setFit(ui::FitAsked::OwnOrSpare);
+  EXPECT_EQ(filter.rowCount(), 3);
+}
+
 TEST_F(LadderModelTest, AnOffsetLinkIsSaidBesideTheFit) {
   rows_[0].chainRun->fits = true;
   rows_[0].chainRun->axleShiftM = 0.0042;

@@ -2,15 +2,19 @@
 #include "ui/pages/ladder_page.h"
 #include "ui/document/preferences.h"
 
+#include <QContextMenuEvent>
+#include <QHeaderView>
 #include <QLabel>
 #include <QListWidget>
 #include <QMenu>
 #include <QScrollBar>
 #include <QSignalSpy>
 #include <QTabWidget>
+#include <algorithm>
 
 #include "tests/ui/support.h"
 #include "ui/editors/aim_editor.h"
+#include "ui/editors/pin_menu.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/numbers.h"
 
@@ -43,6 +47,33 @@ class LadderPageTest : public testing::Test, FreshSettings {
       if (cell(r, LadderModel::Pair).startsWith(pair)) return r;
     return -1;
   }
+  void moveTo(const QString& pair) {
+    table().setFocus();
+    table().setCurrentIndex(table().model()->index(rowOf(pair), 0));
+  }
+  void propose(const QString& pair) {
+    moveTo(pair);
+    QTest::keyClick(&table(), Qt::Key_Return);
+  }
+  QRect placeOf(const QString& pair) { return table().visualRect(table().model()->index(rowOf(pair), 0)); }
+  bool isProposal(int row) { return cell(row, LadderModel::Pair).contains("proposed"); }
+  QPushButton& pinButton() {
+    for (auto* button : page_->findChildren<QPushButton*>())
+      if (button->text().contains("in 1") || button->text() == "Pin") return *button;
+    throw std::runtime_error("no button for the pin");
+  }
+  /// The action of a menu that is open.
+  QAction* offered(const QString& text) {
+    for (auto* menu : page_->findChildren<QMenu*>())
+      for (auto* action : menu->actions())
+        if (action->text().remove('&') == text) return action;
+    return nullptr;
+  }
+  void openRowMenu() {
+    const QPoint middle = table().rect().center();
+    QContextMenuEvent event(QContextMenuEvent::Keyboard, middle, table().mapToGlobal(middle));
+    QApplication::sendEvent(&table(), &event);
+  }
   void tick(const QString& name) {
     for (auto* box : page_->findChildren<QCheckBox*>())
       if (box->text() == name) return box->click();
@@ -68,8 +99,7 @@ TEST_F(LadderPageTest, ShowsEveryPairOfTheRangeFromShortToTall) {
 }
 
 TEST_F(LadderPageTest, AChosenRowBecomesTheProposalInOneStep) {
-  const QModelIndex index = table().model()->index(rowOf("16/45"), 0);
-  emit table().activated(index);
+  propose("16/45");
   const layshaft::Setup proposed = proposedSetup((*window_)->document());
   EXPECT_EQ(proposed.frontTeeth.count(), 16);
   EXPECT_EQ(proposed.rearTeeth.count(), 45);
@@ -81,7 +111,7 @@ TEST_F(LadderPageTest, AChosenRowBecomesTheProposalInOneStep) {
 TEST_F(LadderPageTest, ChoosingAPairDoesNotWorkTheLadderOutAgain) {
   const int rows = shownRows();
   QSignalSpy worked(&(*window_)->session().ladder(), &ui::LadderStudy::progressed);
-  emit table().activated(table().model()->index(rowOf("16/45"), 0));
+  propose("16/45");
   QTest::qWait(100);
   EXPECT_EQ(shownRows(), rows);
   EXPECT_EQ(worked.count(), 0);
@@ -95,14 +125,17 @@ TEST_F(LadderPageTest, AnotherTyreDoes) {
 }
 
 TEST_F(LadderPageTest, FiltersLeaveWhatTheySay) {
-  tick("Fits this chain");
-  ASSERT_GT(shownRows(), 0);
-  for (int r = 0; r < shownRows(); ++r) EXPECT_TRUE(cell(r, LadderModel::Fits).startsWith("fits"));
+  auto& fit = control<QComboBox>(*page_, "Fit");
+  ASSERT_EQ(fit.itemText(1), "Fits this chain");
+  fit.setCurrentIndex(1);
+  ASSERT_GT(shownRows(), 1);
+  for (int r = 0; r < shownRows(); ++r)
+    EXPECT_TRUE(isProposal(r) || cell(r, LadderModel::Fits).startsWith("fits, "));
   tick("From the spares box");
-  ASSERT_GT(shownRows(), 0);
-  for (int r = 0; r < shownRows(); ++r) EXPECT_EQ(cell(r, LadderModel::Spares), "both");
+  ASSERT_GT(shownRows(), 1);
+  for (int r = 0; r < shownRows(); ++r) EXPECT_TRUE(isProposal(r) || cell(r, LadderModel::Spares) == "both");
   tick("From the spares box");
-  tick("Fits this chain");
+  fit.setCurrentIndex(0);
   tick("Same ratio only");
   ASSERT_GT(shownRows(), 0);
   EXPECT_GE(rowOf("15/45"), 0);
@@ -111,9 +144,10 @@ TEST_F(LadderPageTest, FiltersLeaveWhatTheySay) {
   tick("Same ratio only");
   control<QAbstractSpinBox>(*page_, "Within per cent").setFocus();
   typeInto(control<QAbstractSpinBox>(*page_, "Within per cent"), "3");
-  ASSERT_GT(shownRows(), 0);
+  ASSERT_GT(shownRows(), 1);
   for (int r = 0; r < shownRows(); ++r)
-    EXPECT_LE(std::abs(cell(r, LadderModel::Change).replace("−", "-").remove("±").toDouble()), 3.0);
+    EXPECT_TRUE(isProposal(r) ||
+                std::abs(cell(r, LadderModel::Change).replace("−", "-").remove("±").toDouble()) <= 3.0);
 }
 
 TEST_F(LadderPageTest, AWiderRangeFillsUpAndCanBeStopped) {
@@ -146,19 +180,150 @@ TEST_F(LadderPageTest, TheWholeOfTheLargestLadderComesIn) {
 }
 
 TEST_F(LadderPageTest, APairIsPinnedToTheChartsAndSaved) {
-  table().setCurrentIndex(table().model()->index(rowOf("14/43"), 0));
-  push("Pin");
+  moveTo("14/43");
+  EXPECT_EQ(pinButton().text(), "Pin 14/43");
+  push("Pin 14/43");
   ASSERT_EQ(window_->profile().pins.size(), 1u);
   EXPECT_EQ(window_->profile().pins[0].name, "14/43");
   EXPECT_EQ(window_->profile().pins[0].change.frontTeeth, front(14));
   EXPECT_TRUE(same(profileFrom(writeProfile(window_->profile())), window_->profile()));
-  push("Pin");
-  EXPECT_EQ(window_->profile().pins.size(), 1u) << "once is enough";
+  ASSERT_TRUE(soon([&] { return pinButton().text() == "Unpin 14/43"; }));
+  EXPECT_EQ(cell(rowOf("14/43"), LadderModel::Pair), "14/43 pinned");
   for (const char* pair : {"15/44", "15/45", "16/44", "16/45", "14/44"}) {
-    table().setCurrentIndex(table().model()->index(rowOf(pair), 0));
-    push("Pin");
+    moveTo(pair);
+    ASSERT_TRUE(soon([&] { return pinButton().text() == QString("Pin ") + pair; }));
+    pinButton().click();
   }
   EXPECT_EQ(window_->profile().pins.size(), 4u) << "there is room for four";
+  moveTo("15/44");
+  ASSERT_TRUE(soon([&] { return pinButton().text() == "Unpin 15/44"; }));
+  QTest::keyClick(&table(), Qt::Key_P);
+  ASSERT_EQ(window_->profile().pins.size(), 3u);
+  EXPECT_TRUE(soon([&] { return cell(rowOf("15/44"), LadderModel::Pair) == "15/44"; }));
+  tick("Pinned only");
+  EXPECT_EQ(shownRows(), 4) << "and the proposal";
+  EXPECT_EQ(rowOf("15/44"), -1);
+  EXPECT_EQ(cell(rowOf("15/43"), LadderModel::Pair), "15/43 proposed");
+}
+
+TEST_F(LadderPageTest, AClickMovesTheCursorADoubleClickProposes) {
+  moveTo("15/44");
+  table().scrollTo(table().currentIndex(), QAbstractItemView::PositionAtCenter);
+  QTest::mouseClick(table().viewport(), Qt::LeftButton, {}, placeOf("15/45").center());
+  EXPECT_EQ(table().currentIndex().row(), rowOf("15/45"));
+  EXPECT_EQ((*window_)->document().undoStack().count(), 0) << "a click changes nothing";
+  emit table().doubleClicked(table().currentIndex());
+  EXPECT_EQ(proposedSetup((*window_)->document()).rearTeeth.count(), 45);
+}
+
+TEST_F(LadderPageTest, TheWholeRowChangesAtOnceWhenItIsProposedOrPinned) {
+  QSignalSpy changed(table().model(), &QAbstractItemModel::dataChanged);
+  propose("16/45");
+  ASSERT_TRUE(soon([&] { return cell(rowOf("16/45"), LadderModel::Pair) == "16/45 proposed"; }));
+  const auto whole = [&](const QString& pair) {
+    return std::any_of(changed.begin(), changed.end(), [&](const QList<QVariant>& signal) {
+      return signal[0].toModelIndex().row() == rowOf(pair) && signal[0].toModelIndex().column() == 0 &&
+             signal[1].toModelIndex().column() == LadderModel::ColumnCount - 1;
+    });
+  };
+  EXPECT_TRUE(whole("16/45"));
+  EXPECT_TRUE(whole("15/43")) << "which is the proposal no longer";
+  EXPECT_NE(table()
+                .model()
+                ->index(rowOf("16/45"), 0)
+                .data(Qt::DecorationRole)
+                .value<QIcon>()
+                .pixmap(24, 12)
+                .toImage(),
+            table()
+                .model()
+                ->index(rowOf("15/43"), 0)
+                .data(Qt::DecorationRole)
+                .value<QIcon>()
+                .pixmap(24, 12)
+                .toImage());
+}
+
+TEST_F(LadderPageTest, TheCursorStartsOnTheProposalInView) {
+  EXPECT_EQ(table().currentIndex().row(), rowOf("15/43"));
+  EXPECT_TRUE(table().viewport()->rect().contains(placeOf("15/43").center()));
+  moveTo("16/44");
+  auto* tabs = (*window_)->findChild<QTabWidget*>();
+  const int here = tabs->currentIndex();
+  tabs->setCurrentIndex(0);
+  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setPair(14, 49);
+  tabs->setCurrentIndex(here);
+  EXPECT_TRUE(soon([&] { return rowOf("14/49") >= 0 && table().currentIndex().row() == rowOf("14/49"); }));
+  EXPECT_TRUE(table().viewport()->rect().contains(placeOf("14/49").center()));
+}
+
+TEST_F(LadderPageTest, AProposalOutsideTheRangeIsThereAndSaysSo) {
+  const int rows = shownRows();
+  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setPair(15, 60);
+  ASSERT_TRUE(soon([&] { return rowOf("15/60") >= 0; }));
+  EXPECT_EQ(cell(rowOf("15/60"), LadderModel::Pair), "15/60 proposed (outside the range)");
+  EXPECT_EQ(shownRows(), rows + 1);
+  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setPair(15, 61);
+  ASSERT_TRUE(soon([&] { return rowOf("15/61") >= 0; }));
+  EXPECT_EQ(rowOf("15/60"), -1);
+  control<QSpinBox>(*page_, "Most rear teeth").setValue(44);
+  EXPECT_TRUE(soon([&] { return rowOf("15/45") == -1 && rowOf("15/61") >= 0; }))
+      << "nor does a new ladder lose it";
+  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setPair(15, 44);
+  EXPECT_TRUE(soon([&] { return rowOf("15/61") == -1 && isProposal(rowOf("15/44")); }));
+}
+
+TEST_F(LadderPageTest, TheMenuOfARowProposesPinsAndSorts) {
+  moveTo("16/45");
+  openRowMenu();
+  ASSERT_TRUE(offered("Pin 16/45"));
+  EXPECT_EQ(offered("Pin 16/45")->shortcut(), QKeySequence(Qt::Key_P));
+  offered("Pin 16/45")->trigger();
+  EXPECT_EQ(window_->profile().pins.size(), 1u);
+  offered("Propose This Pair")->trigger();
+  EXPECT_EQ(proposedSetup((*window_)->document()).frontTeeth.count(), 16);
+  ASSERT_TRUE(offered("Change, %"));
+  for (auto* action : page_->findChildren<QAction*>())
+    if (action->text() == "= Rear Teeth" && action->actionGroup()) action->trigger();
+  EXPECT_EQ(table().horizontalHeader()->sortIndicatorSection(), LadderModel::RearTeeth);
+  offered("Ascending")->trigger();
+  EXPECT_EQ(table().horizontalHeader()->sortIndicatorOrder(), Qt::AscendingOrder);
+  EXPECT_LT(cell(0, LadderModel::FinalRatio).toDouble(),
+            cell(shownRows() - 1, LadderModel::FinalRatio).toDouble());
+}
+
+TEST_F(LadderPageTest, APinWithOtherPartsSaysSoAndIsRemovedByItself) {
+  ui::SetupEdits::pin((*window_)->document(), "15/45", 15, 45);
+  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setTyre("190/55ZR17");
+  ASSERT_TRUE(
+      soon([&] { return cell(rowOf("15/45"), LadderModel::Pair) == "15/45 pinned with other parts"; }));
+  moveTo("15/45");
+  EXPECT_EQ(pinButton().text(), "Pin 15/45");
+  openRowMenu();
+  ASSERT_TRUE(offered("Unpin 15/45 with Other Parts"));
+  offered("Unpin 15/45 with Other Parts")->trigger();
+  EXPECT_TRUE(window_->profile().pins.empty());
+}
+
+TEST_F(LadderPageTest, TheProposalIsPinnedInTheBikeMenuAndTheDriveLine) {
+  QAction* action = (*window_)->driveLine().pins().proposalAction();
+  EXPECT_EQ(action->text().remove('&'), "Pin the Proposal");
+  action->trigger();
+  ASSERT_EQ(window_->profile().pins.size(), 1u);
+  EXPECT_EQ(window_->profile().pins[0].name, "15/43");
+  EXPECT_EQ(action->text().remove('&'), "Unpin the Proposal");
+  EXPECT_TRUE(soon([&] { return cell(rowOf("15/43"), LadderModel::Pair) == "15/43 proposed, pinned"; }));
+  for (auto* button : (*window_)->driveLine().findChildren<QPushButton*>()) {
+    if (button->text() != "Pins") continue;
+    emit button->menu()->aboutToShow();
+    ASSERT_EQ(button->menu()->actions().size(), 3);
+    EXPECT_EQ(button->menu()->actions().back()->text(), "Unpin 15/43");
+    button->menu()->actions().back()->trigger();
+  }
+  EXPECT_TRUE(window_->profile().pins.empty());
+  EXPECT_EQ(action->text().remove('&'), "Pin the Proposal");
+  ui::SetupEdits::clearProposal((*window_)->document());
+  EXPECT_FALSE(action->isEnabled()) << "stock is on every chart as it is";
 }
 
 TEST_F(LadderPageTest, AnAimIsStatedRankedSavedAndRemoved) {
@@ -247,7 +412,7 @@ TEST_F(LadderPageTest, SaysWhyNothingIsListed) {
   EXPECT_TRUE(why.isHidden());
   control<QSpinBox>(*page_, "Within per cent").setValue(1);
   control<QSpinBox>(*page_, "Fewest rear teeth").setValue(60);
-  EXPECT_TRUE(soon([&] { return shownRows() == 0 && !why.isHidden(); }));
+  EXPECT_TRUE(soon([&] { return shownRows() == 1 && isProposal(0) && !why.isHidden(); }));
 }
 
 TEST_F(LadderPageTest, ANarrowerRangeLeavesNoOldRows) {
@@ -267,23 +432,43 @@ TEST_F(LadderPageTest, TheAnswerNamesTheBestByHowMuchAndWhyABetterOneIsLeftOut) 
   });
   EXPECT_TRUE(soon([&] { return answer.text().startsWith("Best for the aims: "); }));
   EXPECT_TRUE(answer.text().contains(" rpm off)")) << answer.text().toStdString();
-  EXPECT_TRUE(answer.text().contains("Better but left out: ")) << answer.text().toStdString();
+  EXPECT_TRUE(answer.text().contains("Nearer to the aim but left out: ")) << answer.text().toStdString();
   EXPECT_TRUE(answer.text().contains("because the axle would have to move")) << answer.text().toStdString();
   EXPECT_TRUE(cell(rowOf("15/43"), LadderModel::Aims).contains("rpm off"));
 }
 
 TEST_F(LadderPageTest, APinIsRemovedInTheBikeMenu) {
-  table().setCurrentIndex(table().model()->index(rowOf("14/43"), 0));
-  push("Pin");
+  moveTo("14/43");
+  push("Pin 14/43");
   ASSERT_EQ(window_->profile().pins.size(), 1u);
   for (auto* menu : (*window_)->findChildren<QMenu*>()) {
-    if (menu->title().remove('&') != "Remove a Pin") continue;
+    if (menu->title().remove('&') != "Unpin") continue;
     emit menu->aboutToShow();
     ASSERT_EQ(menu->actions().size(), 1);
     menu->actions().front()->trigger();
   }
   EXPECT_TRUE(window_->profile().pins.empty());
   EXPECT_EQ((*window_)->document().undoStack().undoText(), "remove pin 14/43");
+}
+
+TEST(AimWords, WhereNoPairMeetsEveryAimTheNearestIsNamed) {
+  Profile profile = workedExample();
+  profile.aims = {{.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 400}};
+  auto rows = Ladder(ladderInput(profile)).rows({15, 16, 42, 44});
+  const auto words = [&] { return ui::aimAnswerWords(rows, profile.aims, ui::UnitsShown()); };
+  const AimAnswer answer = aimAnswer(rows, profile.aims);
+  const auto named = [&](std::size_t i) {
+    return ui::pairText(rows[i].frontTeeth, rows[i].rearTeeth) + " (" +
+           ui::marginWords(profile.aims[0], rows[i].aims[0], ui::UnitsShown()) + ").";
+  };
+  for (LadderRow& row : rows) row.chainRun->fits = true;
+  EXPECT_EQ(words(), "No pair in this range meets every aim. Nearest: " + named(*answer.nearest));
+  rows[*answer.nearest].chainRun->fits = false;
+  EXPECT_EQ(words(), "No pair in this range meets every aim. Nearest that fits: " +
+                         named(*aimAnswer(rows, profile.aims).nearestThatFits));
+  for (LadderRow& row : rows) row.chainRun->fits = false;
+  EXPECT_EQ(words(), "No pair in this range meets every aim. Nearest, though it does not fit: " +
+                         named(*answer.nearest));
 }
 
 TEST(AimWords, SayByHowMuch) {

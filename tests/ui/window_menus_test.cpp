@@ -105,9 +105,9 @@ TEST_F(WindowMenus, WhatHasNothingToDoIsDisabled) {
   ui::SetupEdits(window_->document(), ui::Side::Proposed).setRearTeeth(47);
   EXPECT_TRUE(action("All Back to Stock").isEnabled());
   EXPECT_TRUE(action("Make the Proposal Stock").isEnabled());
-  EXPECT_TRUE(action("Remove a Pin").isEnabled());
+  EXPECT_TRUE(action("Unpin").isEnabled());
   while (!window_.profile().pins.empty()) ui::SetupEdits::removePin(window_->document(), 0);
-  EXPECT_FALSE(action("Remove a Pin").isEnabled());
+  EXPECT_FALSE(action("Unpin").isEnabled());
   window_->document().undoStack().setIndex(0);
 }
 

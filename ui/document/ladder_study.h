@@ -15,7 +15,9 @@ class LadderStudy : public BackgroundWork {
  public:
   using BackgroundWork::BackgroundWork;
 
-  void start(const LadderInput& input, const LadderRange& range);
+  /// The rows of each range.
+  void start(const LadderInput& input, const std::vector<LadderRange>& ranges);
+  void start(const LadderInput& input, const LadderRange& range) { start(input, std::vector{range}); }
 
  signals:
   void rowsReady(const std::vector<layshaft::LadderRow>& rows);

@@ -136,9 +136,7 @@ std::optional<QString> SetupEdits::pin(Document& document, const QString& name, 
   const auto front = Teeth::front(frontTeeth), rear = Teeth::rear(rearTeeth);
   if (!front) return spokenSentence(front.problem());
   if (!rear) return spokenSentence(rear.problem());
-  SetupChange change = proposalWithPair(profile, *front, *rear);
-  change.options.extras.clear();
-  change = withoutStockValues(change, profile.stock);
+  const SetupChange change = pinOfPair(profile, *front, *rear);
   for (const Pin& pin : profile.pins)
     if (pin.change == change) return tr("That is pinned already: %1.").arg(shownName(pin.name));
   document.edit({.field = QStringLiteral("pin.%1").arg(name), .title = tr("pin %1").arg(name), .shown = {}},

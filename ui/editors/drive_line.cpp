@@ -6,6 +6,7 @@
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QMenu>
 #include <QPainter>
 #include <QPushButton>
 #include <QScrollArea>
@@ -17,6 +18,7 @@
 
 #include "ui/charts/contrast.h"
 #include "ui/editors/flow_layout.h"
+#include "ui/editors/pin_menu.h"
 #include "ui/editors/typed_ratio.h"
 #include "ui/editors/whole_in_view.h"
 #include "ui/words/field_table.h"
@@ -182,6 +184,18 @@ QWidget* DriveLine::buildFoot() {
   allBack_ = new QPushButton(tr("All Back to Stock"));
   allBack_->setToolTip(tr("Puts every proposed part back to stock."));
   connect(allBack_, &QPushButton::clicked, this, [this] { SetupEdits::clearProposal(strip_.document); });
+  pins_ = new PinMenu(strip_.document, this);
+  connect(pins_, &PinMenu::said, this, &DriveLine::say);
+  auto* pins = new QPushButton(tr("Pins"));
+  pins->setToolTip(tr("Keeps the proposal on the charts, or takes a pin off them."));
+  auto* pinMenu = new QMenu(pins);
+  connect(pinMenu, &QMenu::aboutToShow, this, [this, pinMenu] {
+    pinMenu->clear();
+    pinMenu->addAction(pins_->proposalAction());
+    pinMenu->addSeparator();
+    pins_->addUnpinning(*pinMenu);
+  });
+  pins->setMenu(pinMenu);
   message_ = new QLabel;
   message_->setWordWrap(false);
   message_->setTextFormat(Qt::PlainText);  // it may quote what a file holds
@@ -190,6 +204,7 @@ QWidget* DriveLine::buildFoot() {
   row->addLayout(joined);
   row->addWidget(title_);
   row->addWidget(message_, 1);
+  row->addWidget(pins);
   row->addWidget(allBack_);
   return foot;
 }

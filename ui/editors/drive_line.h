@@ -21,6 +21,7 @@ class QScrollArea;
 namespace layshaft::ui {
 
 class FlowLayout;
+class PinMenu;
 
 /// The strip of controls in the order power flows, from the rev limit to the road, for the proposal or, by a
 /// switch, for stock; between the stations the running ratios, so that the strip reads as a sum. What its
@@ -38,6 +39,7 @@ class DriveLine : public QWidget {
   void focusTeeth();
   /// Whether it stands in one row and scrolls sideways rather than take a second one: for low windows.
   void setOneRow(bool on);
+  PinMenu& pins() { return *pins_; }
   /// Shows a message at the foot of the strip; empty takes the last one away.
   void say(const QString& message);
 
@@ -87,6 +89,7 @@ class DriveLine : public QWidget {
   QLabel* title_;
   QButtonGroup* sides_;  ///< the two parts of the switch, by their side
   QPushButton* allBack_;
+  PinMenu* pins_;
 };
 
 }  // namespace layshaft::ui

@@ -26,25 +26,34 @@ namespace {
 constexpr int kTextWidth = 280;
 constexpr double kLongestLine = 1000;  // characters: a text that may be longer gets several lines
 
+/// The words of a field that are choices of their own beside "not given".
+std::vector<std::string_view> ownWords(const Field& field, const FieldRule& rule) {
+  std::vector<std::string_view> words;
+  for (const std::string_view word : rule.words)
+    if (word != field.measure.openMeans) words.push_back(word);
+  return words;
+}
+
 /// The choices of a field, the first stands for "not given".
 QStringList choicesOf(const Field& field, const FieldRule& rule) {
   QStringList choices{openWord(field)};
   if (rule.type == FieldRule::Type::Flag) return choices << flagOption(true) << flagOption(false);
-  for (const std::string_view word : rule.words) choices << choiceOption(word);
+  for (const std::string_view word : ownWords(field, rule)) choices << choiceOption(word);
   return choices;
 }
 
-int indexOf(const FieldValue& value, const FieldRule& rule) {
+int indexOf(const FieldValue& value, const Field& field, const FieldRule& rule) {
   if (const auto* flag = std::get_if<bool>(&value)) return *flag ? 1 : 2;
   const auto* word = std::get_if<std::string>(&value);
-  const auto found = word ? std::find(rule.words.begin(), rule.words.end(), *word) : rule.words.end();
-  return found == rule.words.end() ? 0 : static_cast<int>(found - rule.words.begin()) + 1;
+  const auto words = ownWords(field, rule);
+  const auto found = word ? std::find(words.begin(), words.end(), *word) : words.end();
+  return found == words.end() ? 0 : static_cast<int>(found - words.begin()) + 1;
 }
 
-FieldValue choiceAt(int index, const FieldRule& rule) {
+FieldValue choiceAt(int index, const Field& field, const FieldRule& rule) {
   if (index <= 0) return {};
   if (rule.type == FieldRule::Type::Flag) return index == 1;
-  return std::string(rule.words[static_cast<std::size_t>(index - 1)]);
+  return std::string(ownWords(field, rule)[static_cast<std::size_t>(index - 1)]);
 }
 
 std::optional<double> numberIn(const FieldValue& value) {
@@ -161,7 +170,7 @@ void FieldForm::apply(const Bound& bound, const FieldValue& value) {
     if (bound.rule.type == FieldRule::Type::Wholes) return listText(now);
     if (bound.rule.type == FieldRule::Type::Text) return QString();
     if (std::holds_alternative<std::monostate>(now)) return openWord(bound.field);
-    return choicesOf(bound.field, bound.rule).value(indexOf(now, bound.rule));
+    return choicesOf(bound.field, bound.rule).value(indexOf(now, bound.field, bound.rule));
   };
   EditName name{.field = QString::fromUtf8(bound.field.key.data()), .title = bound.label(), .shown = shown};
   if (bound.rule.type == FieldRule::Type::Text) name.shown = {};
@@ -219,11 +228,12 @@ QWidget* FieldForm::addChoice(const Bound& bound) {
   auto* box = new CalmComboBox;
   box->addItems(choicesOf(bound.field, bound.rule));
   addRow(bound, box);
-  refreshers_.push_back(
-      [=, this] { box->setCurrentIndex(indexOf(bound.value(document_.profile()), bound.rule)); });
+  refreshers_.push_back([=, this] {
+    box->setCurrentIndex(indexOf(bound.value(document_.profile()), bound.field, bound.rule));
+  });
   connect(box, &QComboBox::activated, this, [=, this](int index) {
-    if (index != indexOf(bound.value(document_.profile()), bound.rule))
-      apply(bound, choiceAt(index, bound.rule));
+    if (index != indexOf(bound.value(document_.profile()), bound.field, bound.rule))
+      apply(bound, choiceAt(index, bound.field, bound.rule));
   });
   return box;
 }

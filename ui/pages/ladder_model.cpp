@@ -3,7 +3,9 @@
 
 #include <QFont>
 #include <QGuiApplication>
+#include <QPainter>
 #include <QPalette>
+#include <QPolygonF>
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -22,6 +24,7 @@ namespace layshaft::ui {
 namespace {
 
 constexpr double kLast = 1e12;  // sorts what is missing to the end
+constexpr int kMarkScale = 3;   // marks are drawn so much finer than a plain screen shows
 
 QString pairOf(const LadderRow& row) {
   return pairText(row.frontTeeth, row.rearTeeth);
@@ -110,11 +113,43 @@ void LadderModel::mark(int stockFront, int stockRear, int proposedFront, int pro
   if (stockFront == stockFront_ && stockRear == stockRear_ && proposedFront == proposedFront_ &&
       proposedRear == proposedRear_)
     return;
+  const std::pair was{stockFront_, stockRear_}, wasProposed{proposedFront_, proposedRear_};
   stockFront_ = stockFront;
   stockRear_ = stockRear;
   proposedFront_ = proposedFront;
   proposedRear_ = proposedRear;
-  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, 0));
+  changed(was.first, was.second);
+  changed(wasProposed.first, wasProposed.second);
+  changed(stockFront, stockRear);
+  changed(proposedFront, proposedRear);
+}
+
+void LadderModel::markPins(std::vector<PinnedPair> pins) {
+  if (pins == pins_) return;
+  const auto before = std::exchange(pins_, std::move(pins));
+  for (const auto& list : {before, pins_})
+    for (const PinnedPair& pin : list) changed(pin.frontTeeth, pin.rearTeeth);
+}
+
+std::optional<int> LadderModel::rowOf(int frontTeeth, int rearTeeth) const {
+  const auto found = std::find_if(rows_.begin(), rows_.end(), [&](const LadderRow& row) {
+    return row.frontTeeth == frontTeeth && row.rearTeeth == rearTeeth;
+  });
+  if (found == rows_.end()) return std::nullopt;
+  return static_cast<int>(found - rows_.begin());
+}
+
+void LadderModel::changed(int frontTeeth, int rearTeeth) {
+  if (const auto at = rowOf(frontTeeth, rearTeeth))
+    emit dataChanged(index(*at, 0), index(*at, ColumnCount - 1));
+}
+
+bool LadderModel::isProposed(int index) const {
+  return row(index).frontTeeth == proposedFront_ && row(index).rearTeeth == proposedRear_;
+}
+
+bool LadderModel::isPinned(int index) const {
+  return pinOn(pins_, row(index).frontTeeth, row(index).rearTeeth).has_value();
 }
 
 int LadderModel::rowCount(const QModelIndex& parent) const {
@@ -125,20 +160,74 @@ int LadderModel::columnCount(const QModelIndex& parent) const {
   return parent.isValid() ? 0 : ColumnCount;
 }
 
-QString LadderModel::proposedText(const QString& pair) {
-  return tr("%1 proposed").arg(pair);
+QString LadderModel::longestPairText() {
+  return tr("%1 proposed, pinned").arg(QStringLiteral("00/00"));
+}
+
+QString LadderModel::pairWords(const LadderRow& row) const {
+  const auto pin = pinOn(pins_, row.frontTeeth, row.rearTeeth);
+  const bool others = pin && !pins_[*pin].asProposed;
+  const bool stock = row.frontTeeth == stockFront_ && row.rearTeeth == stockRear_;
+  const bool proposed = row.frontTeeth == proposedFront_ && row.rearTeeth == proposedRear_;
+  const QString words = !proposed && !stock ? (!pin     ? QStringLiteral("%1")
+                                               : others ? tr("%1 pinned with other parts", "a pair")
+                                                        : tr("%1 pinned", "a pair"))
+                        : proposed          ? (!pin     ? tr("%1 proposed")
+                                               : others ? tr("%1 proposed, pinned with other parts")
+                                                        : tr("%1 proposed, pinned"))
+                                            : (!pin     ? tr("%1 stock")
+                                               : others ? tr("%1 stock, pinned with other parts")
+                                                        : tr("%1 stock, pinned"));
+  const QString named = words.arg(pairOf(row));
+  return range_.contains(row.frontTeeth, row.rearTeeth) ? named : tr("%1 (outside the range)").arg(named);
+}
+
+/// The proposal's pointer and the pin, side by side, in the colours of text; empty where there is neither, so
+/// that all pairs stand in one line.
+QIcon LadderModel::markOf(int index) const {
+  const bool proposed = isProposed(index), pinned = isPinned(index);
+  QIcon icon;
+  for (const auto& [mode, role] :
+       {std::pair{QIcon::Normal, QPalette::Text}, std::pair{QIcon::Selected, QPalette::HighlightedText}}) {
+    QPixmap picture(QSize(2 * kMarkSide, kMarkSide) * kMarkScale);
+    picture.setDevicePixelRatio(kMarkScale);
+    picture.fill(Qt::transparent);
+    QPainter painter(&picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(QGuiApplication::palette().color(role));
+    constexpr double kSide = kMarkSide;
+    if (proposed)
+      painter.drawPolygon(QPolygonF({{2.0, 1.0}, {kSide - 1.0, kSide / 2.0}, {2.0, kSide - 1.0}}));
+    if (pinned) {  // head and point of a drawing pin
+      painter.drawEllipse(QPointF(1.5 * kSide, kSide * 0.35), kSide * 0.28, kSide * 0.28);
+      painter.drawRect(QRectF(1.5 * kSide - 0.7, kSide * 0.5, 1.4, kSide * 0.45));
+    }
+    painter.end();
+    icon.addPixmap(picture, mode);
+  }
+  return icon;
 }
 
 QString LadderModel::fitText(const LadderRow& row) const {
   if (!row.chainRun) return tr("–");
   const ChainRunFigures& run = *row.chainRun;
-  const QString shift = signedNumber(units_.shown(Quantity::SmallLength, run.axleShiftM.value_or(0.0)),
-                                     units_.decimals(Quantity::SmallLength));
+  const auto shiftWords = [this](double metres) {
+    return signedNumber(units_.shown(Quantity::SmallLength, metres), units_.decimals(Quantity::SmallLength));
+  };
   if (row.fits())
     return (run.offsetLink ? tr("odd number of links, axle %1")
             : run.fits     ? tr("fits, axle %1")
                            : tr("axle %1"))
-        .arg(shift);
+        .arg(shiftWords(run.axleShiftM.value_or(0.0)));
+  if (const auto spare = row.fitsFromSparesBox())
+    return spare->spare->shortenBy == 0 ? tr("fits with the %1-link spare, axle %2")
+                                              .arg(spare->links)
+                                              .arg(shiftWords(spare->axleShiftM))
+                                        : tr("fits with the %1-link spare cut to %2, axle %3")
+                                              .arg(spare->spare->links)
+                                              .arg(spare->links)
+                                              .arg(shiftWords(spare->axleShiftM));
   const QString lengths = otherLengthsWords(run);
   return lengths.isEmpty() ? tr("does not fit")
                            : tr("fits %1", "%1 is \"with 112 or 114 links\"").arg(lengths);
@@ -175,11 +264,8 @@ std::optional<double> LadderModel::startOf(const LadderRow& row) const {
 QString LadderModel::text(const LadderRow& row, int index, int column) const {
   const auto speed = [&](double mps) { return number(units_.shown(Quantity::Speed, mps), 0); };
   switch (column) {
-    case Pair: {
-      const bool stock = row.frontTeeth == stockFront_ && row.rearTeeth == stockRear_;
-      const bool proposed = row.frontTeeth == proposedFront_ && row.rearTeeth == proposedRear_;
-      return proposed ? proposedText(pairOf(row)) : stock ? tr("%1 stock").arg(pairOf(row)) : pairOf(row);
-    }
+    case Pair:
+      return pairWords(row);
     case FinalRatio:
       return number(row.finalRatio, 3);
     case Change:
@@ -272,6 +358,7 @@ QVariant LadderModel::data(const QModelIndex& at, int role) const {
   if (!at.isValid()) return {};
   const LadderRow& here = row(at.row());
   if (role == Qt::DisplayRole) return text(here, at.row(), at.column());
+  if (role == Qt::DecorationRole && at.column() == Pair) return markOf(at.row());
   if (role == kSortRole) return sortValue(here, at.row(), at.column());
   if (role == Qt::TextAlignmentRole) {
     const bool words = at.column() == Pair || at.column() == Step || at.column() >= Fits;
@@ -285,7 +372,7 @@ QVariant LadderModel::data(const QModelIndex& at, int role) const {
     return mutedText(palette.color(QPalette::Text),
                      {palette.color(QPalette::Base), palette.color(QPalette::AlternateBase)});
   }
-  if (role == Qt::FontRole && here.frontTeeth == proposedFront_ && here.rearTeeth == proposedRear_) {
+  if (role == Qt::FontRole && isProposed(at.row())) {
     QFont bold;
     bold.setBold(true);
     return bold;
@@ -366,8 +453,8 @@ LadderFilter::LadderFilter(LadderModel* model, QObject* parent)
   setDynamicSortFilter(true);
 }
 
-void LadderFilter::setFitsOnly(bool on) {
-  fitsOnly_ = on;
+void LadderFilter::setFit(FitAsked asked) {
+  fit_ = asked;
   invalidateFilter();
 }
 void LadderFilter::setSparesOnly(bool on) {
@@ -378,6 +465,10 @@ void LadderFilter::setTwinsOnly(bool on) {
   twinsOnly_ = on;
   invalidateFilter();
 }
+void LadderFilter::setPinnedOnly(bool on) {
+  pinnedOnly_ = on;
+  invalidateFilter();
+}
 void LadderFilter::setWithinPercent(std::optional<double> percent) {
   within_ = percent;
   invalidateFilter();
@@ -385,7 +476,12 @@ void LadderFilter::setWithinPercent(std::optional<double> percent) {
 
 bool LadderFilter::filterAcceptsRow(int sourceRow, const QModelIndex&) const {
   const LadderRow& row = model_->row(sourceRow);
-  if (fitsOnly_ && !(row.chainRun && row.chainRun->fits.value_or(false))) return false;
+  if (model_->isProposed(sourceRow)) return true;
+  if (!model_->range().contains(row.frontTeeth, row.rearTeeth)) return false;
+  if (pinnedOnly_ && !model_->isPinned(sourceRow)) return false;
+  const bool own = row.chainRun && row.chainRun->fits.value_or(false);
+  if (fit_ == FitAsked::Own && !own) return false;
+  if (fit_ == FitAsked::OwnOrSpare && !own && !row.fitsFromSparesBox()) return false;
   if (sparesOnly_ && !(row.frontInSparesBox && row.rearInSparesBox)) return false;
   if (within_ && std::abs(row.change.gearingPercent) > *within_) return false;
   return !twinsOnly_ || model_->isTwin(sourceRow);

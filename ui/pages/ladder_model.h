@@ -2,10 +2,13 @@
 #pragma once
 
 #include <QAbstractTableModel>
+#include <QIcon>
 #include <QSortFilterProxyModel>
 #include <limits>
+#include <optional>
 #include <vector>
 
+#include "core/bike/pair.h"
 #include "core/study/ladder.h"
 #include "ui/words/units_shown.h"
 
@@ -37,6 +40,7 @@ class LadderModel : public QAbstractTableModel {
     ColumnCount
   };
   static constexpr int kSortRole = Qt::UserRole;
+  static constexpr int kMarkSide = 12;  ///< of each of the two marks of a pair, px
 
   using QAbstractTableModel::QAbstractTableModel;
 
@@ -50,14 +54,23 @@ class LadderModel : public QAbstractTableModel {
   /// one that the rev limit allows.
   bool show(const UnitsShown& units, bool atRevLimit);
   void mark(int stockFront, int stockRear, int proposedFront, int proposedRear);
+  void markPins(std::vector<PinnedPair> pins);
+  /// The pairs that are asked for; the proposal may stand outside.
+  void setRange(const LadderRange& range) { range_ = range; }
+  const LadderRange& range() const { return range_; }
+  /// Where the proposal's row is; none while it is not there.
+  std::optional<int> proposedRow() const { return rowOf(proposedFront_, proposedRear_); }
+  bool isProposed(int index) const;
+  const std::vector<PinnedPair>& pins() const { return pins_; }
+  bool isPinned(int index) const;  ///< with whatever parts
   const LadderRow& row(int index) const { return rows_[static_cast<std::size_t>(index)]; }
   const std::vector<LadderRow>& rows() const { return rows_; }
   bool isTwin(int index) const { return !notes_[static_cast<std::size_t>(index)].twins.isEmpty(); }
   bool settled() const { return settled_; }
   bool isFaded(int index) const { return notes_[static_cast<std::size_t>(index)].faded; }
 
-  /// A pair as it reads where it is the proposal.
-  static QString proposedText(const QString& pair);
+  /// A pair as it reads where it is the proposal and pinned: the longest usual text of its column.
+  static QString longestPairText();
 
   int rowCount(const QModelIndex& parent = {}) const override;
   int columnCount(const QModelIndex& parent = {}) const override;
@@ -65,6 +78,10 @@ class LadderModel : public QAbstractTableModel {
   QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
  private:
+  std::optional<int> rowOf(int frontTeeth, int rearTeeth) const;
+  void changed(int frontTeeth, int rearTeeth);  ///< that row looks other than before
+  QString pairWords(const LadderRow& row) const;
+  QIcon markOf(int index) const;
   QString text(const LadderRow& row, int index, int column) const;
   std::optional<double> startOf(
       const LadderRow& row) const;  ///< from rest to the speed that the units ask for
@@ -88,17 +105,24 @@ class LadderModel : public QAbstractTableModel {
   UnitsShown units_;
   bool atRevLimit_ = false;
   int stockFront_ = 0, stockRear_ = 0, proposedFront_ = 0, proposedRear_ = 0;
+  std::vector<PinnedPair> pins_;
+  LadderRange range_{0, std::numeric_limits<int>::max(), 0, std::numeric_limits<int>::max()};
 };
 
-/// Which rows are in view.
+/// Which chain a pair has to fit.
+enum class FitAsked { None, Own, OwnOrSpare };
+
+/// Which rows are in view: those that pass every filter, and always the proposal.
 class LadderFilter : public QSortFilterProxyModel {
   Q_OBJECT
  public:
   explicit LadderFilter(LadderModel* model, QObject* parent = nullptr);
 
-  void setFitsOnly(bool on);
+  void setFit(FitAsked asked);
   void setSparesOnly(bool on);
   void setTwinsOnly(bool on);
+  void setPinnedOnly(bool on);
+  void refilter() { invalidateFilter(); }
   void setWithinPercent(std::optional<double> percent);
 
  protected:
@@ -106,7 +130,8 @@ class LadderFilter : public QSortFilterProxyModel {
 
  private:
   LadderModel* model_;
-  bool fitsOnly_ = false, sparesOnly_ = false, twinsOnly_ = false;
+  FitAsked fit_ = FitAsked::None;
+  bool sparesOnly_ = false, twinsOnly_ = false, pinnedOnly_ = false;
   std::optional<double> within_;
 };
 

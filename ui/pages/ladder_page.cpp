@@ -1,16 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/ladder_page.h"
 
+#include <QActionGroup>
 #include <QHBoxLayout>
 #include <QHeaderView>
-#include <QMenu>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "core/ladder_csv.h"
 #include "core/limits.h"
+#include "ui/editors/flow_layout.h"
+#include "ui/editors/ticking_menu.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/cautions.h"
 #include "ui/words/csv_units.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {
@@ -20,8 +24,38 @@ const QString kHeaderState = QStringLiteral("header");
 const QString kFitsState = QStringLiteral("fits");
 const QString kSparesState = QStringLiteral("from_spares");
 const QString kTwinsState = QStringLiteral("same_ratio");
+const QString kPinnedState = QStringLiteral("pinned");
 const QString kWithinState = QStringLiteral("within_percent");
 constexpr int kAnyPercent = 0;  // shown as "any"
+
+/// Controls in a row, or in several where the width runs out.
+class FlowBox : public QWidget {
+ public:
+  FlowBox() : flow_(new FlowLayout(this)) {
+    flow_->setContentsMargins(0, 0, 0, 0);
+    flow_->setSpacing(6);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  }
+  void add(QWidget* widget) { flow_->addWidget(widget); }
+  QSize sizeHint() const override { return {flow_->rowWidth(), flow_->neededHeight(flow_->rowWidth())}; }
+
+ protected:
+  void resizeEvent(QResizeEvent* event) override {
+    QWidget::resizeEvent(event);
+    setFixedHeight(flow_->neededHeight(width()));
+  }
+
+ private:
+  FlowLayout* flow_;
+};
+
+/// What belongs together and stays so when rows break.
+QWidget* together(QLayout* parts) {
+  auto* widget = new QWidget;
+  parts->setContentsMargins(0, 0, 0, 0);
+  widget->setLayout(parts);
+  return widget;
+}
 
 }  // namespace
 
@@ -32,9 +66,10 @@ void LadderPage::build() {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(10, 6, 10, 4);
   table_ = makeTable();
+  makeActions();
   column->addLayout(makeBar());
   column->addWidget(table_, 1);
-  empty_ = new QLabel(tr("No pair in this range passes the filters."));
+  empty_ = new QLabel(tr("No other pair in this range passes the filters."));
   empty_->setAccessibleName(tr("Why nothing is listed"));
   empty_->setVisible(false);
   column->addWidget(empty_);
@@ -63,41 +98,52 @@ QTableView* LadderPage::makeTable() {
   table->verticalHeader()->setDefaultSectionSize(table->fontMetrics().height() + 6);
   table->setTabKeyNavigation(false);
   table->setColumnHidden(LadderModel::StandingStart, true);
-  table->horizontalHeader()->setContextMenuPolicy(Qt::CustomContextMenu);
-  table->horizontalHeader()->setToolTip(tr("Click to sort; right click to choose the columns."));
-  connect(table->horizontalHeader(), &QWidget::customContextMenuRequested, this, &LadderPage::chooseColumns);
-  table->setContextMenuPolicy(Qt::CustomContextMenu);  // the header gets no keys
-  connect(table, &QWidget::customContextMenuRequested, this, &LadderPage::chooseColumns);
-  table->setToolTip(tr("Click a row, or press Enter on it: the pair becomes the proposal."));
-  connect(table, &QTableView::clicked, this, &LadderPage::choose);
-  connect(table, &QTableView::activated, this, &LadderPage::choose);
+  table->setIconSize(QSize(2 * LadderModel::kMarkSide, LadderModel::kMarkSide));
+  QHeaderView* header = table->horizontalHeader();
+  header->setHighlightSections(false);
+  header->setContextMenuPolicy(Qt::CustomContextMenu);
+  header->setToolTip(tr("Click to sort; right click for the columns."));
+  connect(header, &QWidget::customContextMenuRequested, this, &LadderPage::openHeaderMenu);
+  table->setContextMenuPolicy(Qt::CustomContextMenu);
+  connect(table, &QWidget::customContextMenuRequested, this, &LadderPage::openRowMenu);
+  table->setToolTip(tr("Double click a row, or press Enter on it: its pair becomes the proposal."));
+  connect(table, &QTableView::doubleClicked, this, &LadderPage::propose);
+  connect(table->selectionModel(), &QItemSelectionModel::currentChanged, this, &LadderPage::sayPin);
   return table;
 }
 
 /// What is listed, on the left; how far the ladder is, and the pin, on the right.
 QLayout* LadderPage::makeBar() {
   auto* bar = new QHBoxLayout;
-  bar->addLayout(makeRange());
-  bar->addSpacing(12);
-  fits_ = new QCheckBox(tr("Fits this chain"));
+  auto* flow = new FlowBox;
+  flow->add(together(makeRange()));
+  fit_ = new QComboBox;
+  for (int i = 0; i < 3; ++i) fit_->addItem(QString());
+  nameFits(false);
+  fit_->setAccessibleName(tr("Fit"));
+  fit_->setToolTip(tr("Only pairs that fit. A chain of the spares box may be cut for it; the row names it."));
+  flow->add(fit_);
   spares_ = new QCheckBox(tr("From the spares box"));
   twins_ = new QCheckBox(tr("Same ratio only"));
-  for (QCheckBox* box : {fits_, spares_, twins_}) bar->addWidget(box);
-  bar->addWidget(new QLabel(tr("Within")));
+  pinned_ = new QCheckBox(tr("Pinned only"));
+  for (QCheckBox* box : {spares_, twins_, pinned_}) flow->add(box);
+  auto* within = new QHBoxLayout;
+  within->addWidget(new QLabel(tr("Within")));
   within_ = new WholeBox;
   within_->setRange(kAnyPercent, 100);
   within_->setSpecialValueText(tr("Any"));
   within_->setSuffix(tr(" %"));
   within_->setAccessibleName(tr("Within per cent"));
   within_->setToolTip(tr("Only pairs whose gearing differs from stock by no more than this."));
-  bar->addWidget(within_);
-  bar->addStretch();
+  within->addWidget(within_);
+  flow->add(together(within));
+  bar->addWidget(flow, 1);
   bar->addLayout(makeProgress());
-  pin_ = new QPushButton(tr("Pin"));
-  pin_->setToolTip(tr("Keeps the selected pair on the charts."));
-  connect(pin_, &QPushButton::clicked, this, [this] {
-    if (const auto row = current()) emit pairPinned(row->frontTeeth, row->rearTeeth);
-  });
+  pin_ = new QPushButton;
+  pin_->setMinimumWidth(pin_->fontMetrics().horizontalAdvance(tr("Unpin %1").arg(QStringLiteral("00/00"))) +
+                        24);
+  connect(pin_, &QPushButton::clicked, this, &LadderPage::togglePin);
+  sayPin();
   bar->addWidget(pin_);
   return bar;
 }
@@ -149,9 +195,11 @@ void LadderPage::watchFilters() {
   for (const auto signal : {&QAbstractItemModel::rowsInserted, &QAbstractItemModel::rowsRemoved})
     connect(&filter_, signal, this, &LadderPage::sayWhetherEmpty);
   connect(&filter_, &QAbstractItemModel::modelReset, this, &LadderPage::sayWhetherEmpty);
-  connect(fits_, &QCheckBox::toggled, &filter_, &LadderFilter::setFitsOnly);
+  connect(fit_, &QComboBox::currentIndexChanged, &filter_,
+          [this](int asked) { filter_.setFit(static_cast<FitAsked>(asked)); });
   connect(spares_, &QCheckBox::toggled, &filter_, &LadderFilter::setSparesOnly);
   connect(twins_, &QCheckBox::toggled, &filter_, &LadderFilter::setTwinsOnly);
+  connect(pinned_, &QCheckBox::toggled, &filter_, &LadderFilter::setPinnedOnly);
   connect(within_, &QSpinBox::valueChanged, this, [this](int percent) {
     filter_.setWithinPercent(percent == kAnyPercent ? std::nullopt : std::optional<double>(percent));
   });
@@ -169,6 +217,8 @@ void LadderPage::watchStudy() {
     sayAnswer();
     sayWhetherEmpty();
     fitColumns();
+    goToProposal();
+    askForProposal();
   });
   const auto stopped = [this] {
     rest();
@@ -183,15 +233,125 @@ void LadderPage::watchStudy() {
   });
 }
 
-void LadderPage::chooseColumns(const QPoint& at) {
-  QMenu menu;
+/// What is done with the row under the cursor, with the keys that the row's menu shows.
+void LadderPage::makeActions() {
+  const auto add = [this](const QString& text, const QList<QKeySequence>& keys, void (LadderPage::*act)()) {
+    auto* action = new QAction(text, table_);
+    action->setShortcuts(keys);
+    action->setShortcutContext(Qt::WidgetShortcut);
+    table_->addAction(action);
+    connect(action, &QAction::triggered, this, act);
+    return action;
+  };
+  proposeAction_ = add(tr("Propose This Pair"), {QKeySequence(Qt::Key_Enter), QKeySequence(Qt::Key_Return)},
+                       &LadderPage::propose);
+  pinAction_ = add(tr("Pin"), {QKeySequence(Qt::Key_P)}, &LadderPage::togglePin);
+}
+
+void LadderPage::openRowMenu(const QPoint& at) {
+  const QModelIndex cursor = table_->currentIndex();
+  auto* menu = new QMenu(this);
+  menu->setAttribute(Qt::WA_DeleteOnClose);
+  if (const auto row = current()) {
+    menu->addAction(proposeAction_);
+    menu->addAction(pinAction_);
+    const auto pin = pinOn(model_.pins(), row->frontTeeth, row->rearTeeth);
+    if (pin && !model_.pins()[*pin].asProposed)
+      menu->addAction(tr("Unpin %1 with Other Parts").arg(pairText(row->frontTeeth, row->rearTeeth)), this,
+                      [this, pin] { emit pinRemoved(*pin); });
+    menu->addSeparator();
+  }
+  addSorting(*menu->addMenu(tr("&Sort By")));
+  auto* columns = new TickingMenu(tr("&Columns"), menu);
+  menu->addMenu(columns);
+  addColumns(*columns);
+  // From the keyboard, beside the row it is about.
+  const bool onCursor = table_->indexAt(at).row() == cursor.row();
+  const QRect place = table_->visualRect(filter_.index(cursor.row(), LadderModel::Pair));
+  menu->popup(table_->viewport()->mapToGlobal(onCursor || !cursor.isValid() ? at : place.center()));
+}
+
+void LadderPage::openHeaderMenu(const QPoint& at) {
+  auto* menu = new TickingMenu(this);
+  menu->setAttribute(Qt::WA_DeleteOnClose);
+  addSorting(*menu->addMenu(tr("&Sort By")));
+  menu->addSeparator();
+  addColumns(*menu);
+  menu->popup(table_->horizontalHeader()->mapToGlobal(at));
+}
+
+void LadderPage::addSorting(QMenu& menu) {
+  const QHeaderView& header = *table_->horizontalHeader();
+  const auto choices = [&menu] { return new QActionGroup(&menu); };
+  const auto add = [&menu](QActionGroup* group, const QString& text, bool on) {
+    QAction* action = group->addAction(menu.addAction(text));
+    action->setCheckable(true);
+    action->setChecked(on);
+    return action;
+  };
+  auto* columns = choices();
+  for (int place = 0; place < header.count(); ++place) {
+    const int c = header.logicalIndex(place);
+    if (header.isSectionHidden(c)) continue;
+    connect(add(columns, model_.headerData(c, Qt::Horizontal, Qt::DisplayRole).toString(),
+                c == header.sortIndicatorSection()),
+            &QAction::triggered, this,
+            [this, c] { table_->sortByColumn(c, table_->horizontalHeader()->sortIndicatorOrder()); });
+  }
+  menu.addSeparator();
+  auto* orders = choices();
+  for (const auto& [order, text] :
+       {std::pair{Qt::AscendingOrder, tr("&Ascending")}, std::pair{Qt::DescendingOrder, tr("&Descending")}})
+    connect(add(orders, text, order == header.sortIndicatorOrder()), &QAction::triggered, this,
+            [this, order = order] {
+              table_->sortByColumn(table_->horizontalHeader()->sortIndicatorSection(), order);
+            });
+}
+
+void LadderPage::addColumns(QMenu& menu) {
   for (int c = LadderModel::Pair + 1; c < LadderModel::ColumnCount; ++c) {
     QAction* action = menu.addAction(model_.headerData(c, Qt::Horizontal, Qt::DisplayRole).toString());
     action->setCheckable(true);
     action->setChecked(!table_->isColumnHidden(c));
     connect(action, &QAction::toggled, this, [this, c](bool on) { table_->setColumnHidden(c, !on); });
   }
-  menu.exec(table_->horizontalHeader()->mapToGlobal(at));
+}
+
+void LadderPage::usePins(std::vector<PinnedPair> pins) {
+  model_.markPins(std::move(pins));
+  sayPin();
+}
+
+/// Button and menu name the pair under the cursor and what would be done with it.
+void LadderPage::sayPin() {
+  if (!pin_) return;
+  const auto row = current();
+  pin_->setEnabled(row.has_value());
+  for (QAction* action : {proposeAction_, pinAction_}) action->setEnabled(row.has_value());
+  if (!row) {
+    pin_->setText(tr("Pin"));
+    pinAction_->setText(tr("Pin"));
+    pin_->setToolTip(tr("Keeps the pair under the cursor on the charts."));
+    return;
+  }
+  const QString pair = pairText(row->frontTeeth, row->rearTeeth);
+  const auto pin = pinOn(model_.pins(), row->frontTeeth, row->rearTeeth);
+  const bool pinned = pin && model_.pins()[*pin].asProposed;
+  const QString text = pinned ? tr("Unpin %1").arg(pair) : tr("Pin %1").arg(pair);
+  pin_->setText(text);
+  pinAction_->setText(text);
+  pin_->setToolTip(pinned ? tr("Takes the pair under the cursor off the charts (P).")
+                          : tr("Keeps the pair under the cursor on the charts (P)."));
+}
+
+void LadderPage::togglePin() {
+  const auto row = current();
+  if (!row) return;
+  const auto pin = pinOn(model_.pins(), row->frontTeeth, row->rearTeeth);
+  if (pin && model_.pins()[*pin].asProposed)
+    emit pinRemoved(*pin);
+  else
+    emit pairPinned(row->frontTeeth, row->rearTeeth);
 }
 
 /// The other end of a range goes along where this one passes it.
@@ -213,8 +373,11 @@ void LadderPage::rest() {
 }
 
 void LadderPage::sayAnswer() {
+  std::vector<LadderRow> asked;  // a proposal outside the range is none of its pairs
+  for (const LadderRow& row : model_.rows())
+    if (model_.range().contains(row.frontTeeth, row.rearTeeth)) asked.push_back(row);
   // The aims that the rows were worked out for, which the profile may have left behind.
-  const QString words = aimAnswerWords(model_.rows(), worked_->aims, units_);
+  const QString words = aimAnswerWords(asked, worked_->aims, units_);
   answer_->setText(words);
   answer_->setToolTip(words);
   answer_->setVisible(!words.isEmpty());
@@ -227,9 +390,9 @@ void LadderPage::fitColumns() {
   // A pair that becomes the proposal is written in bold: room for it, so that no column moves then.
   QFont bold = table_->font();
   bold.setBold(true);
-  table_->setColumnWidth(
-      LadderModel::Pair,
-      QFontMetrics(bold).horizontalAdvance(LadderModel::proposedText(QStringLiteral("00/00"))) + 16);
+  const int usual =
+      QFontMetrics(bold).horizontalAdvance(LadderModel::longestPairText()) + table_->iconSize().width() + 20;
+  table_->setColumnWidth(LadderModel::Pair, std::max(usual, table_->columnWidth(LadderModel::Pair)));
   // What is asked for stands beside the pair, and is cut short there; else twins come last.
   const bool asked = !worked_->aims.empty();
   header.moveSection(header.visualIndex(LadderModel::Aims), asked ? 1 : header.count() - 1);
@@ -238,7 +401,8 @@ void LadderPage::fitColumns() {
 }
 
 void LadderPage::sayWhetherEmpty() {
-  empty_->setVisible(model_.settled() && filter_.rowCount() == 0);
+  const int proposals = model_.proposedRow() ? 1 : 0;
+  empty_->setVisible(model_.settled() && filter_.rowCount() == proposals);
 }
 
 void LadderPage::use(LadderInput input) {
@@ -248,7 +412,7 @@ void LadderPage::use(LadderInput input) {
 
 void LadderPage::showPlan() {
   if (!input_) return;
-  fits_->setText(isBelt(plan_->proposed.setup) ? tr("Fits this belt") : tr("Fits this chain"));
+  nameFits(isBelt(plan_->proposed.setup));
   if (model_.show(units_, !plan_->pullBike->accelerates()) && model_.settled()) sayAnswer();
   const Setup& stock = plan_->stock.setup;
   const Setup& proposed = plan_->proposed.setup;
@@ -263,6 +427,45 @@ void LadderPage::showPlan() {
     showEnd(mostRear_, range_.mostRear);
   }
   restart();
+  askForProposal();
+}
+
+void LadderPage::showEvent(QShowEvent* event) {
+  toProposal_ = true;
+  Page::showEvent(event);
+  goToProposal();
+}
+
+void LadderPage::nameFits(bool belt) {
+  fit_->setItemText(static_cast<int>(FitAsked::None), tr("Any fit"));
+  fit_->setItemText(static_cast<int>(FitAsked::Own), belt ? tr("Fits this belt") : tr("Fits this chain"));
+  fit_->setItemText(static_cast<int>(FitAsked::OwnOrSpare), tr("Fits this or a spare chain"));
+}
+
+std::optional<LadderRange> LadderPage::proposalOutside() const {
+  if (!plan_) return std::nullopt;
+  const int front = plan_->proposed.setup.frontTeeth.count(), rear = plan_->proposed.setup.rearTeeth.count();
+  if (workedRange_.contains(front, rear)) return std::nullopt;
+  return LadderRange{front, front, rear, rear};
+}
+
+/// The row of a proposal outside the range, where nothing but that is lacking.
+void LadderPage::askForProposal() {
+  const auto outside = proposalOutside();
+  if (!outside || outside == askedOutside_ || !worked_ || !model_.settled() || study_.running()) return;
+  askedOutside_ = outside;
+  if (!model_.proposedRow()) study_.start(*worked_, *outside);
+}
+
+/// Once after the page has come into view: the cursor goes where the bike is.
+void LadderPage::goToProposal() {
+  const auto row = model_.proposedRow();
+  if (!toProposal_ || !row || !model_.settled()) return;
+  toProposal_ = false;
+  const QModelIndex index = filter_.mapFromSource(model_.index(*row, LadderModel::Pair));
+  if (!index.isValid()) return;
+  table_->setCurrentIndex(index);
+  table_->scrollTo(index, QAbstractItemView::PositionAtCenter);
 }
 
 void LadderPage::restart() {
@@ -278,7 +481,12 @@ void LadderPage::restart() {
   stop_->setVisible(true);
   again_->setVisible(false);
   progress_->setValue(0);
-  study_.start(*worked_, wanted);
+  model_.setRange(wanted);
+  filter_.refilter();
+  std::vector<LadderRange> ranges{wanted};
+  askedOutside_ = proposalOutside();
+  if (askedOutside_) ranges.push_back(*askedOutside_);
+  study_.start(*worked_, ranges);
 }
 
 std::optional<LadderRow> LadderPage::current() const {
@@ -287,10 +495,8 @@ std::optional<LadderRow> LadderPage::current() const {
   return model_.row(filter_.mapToSource(index).row());
 }
 
-void LadderPage::choose(const QModelIndex& index) {
-  if (!index.isValid()) return;
-  const LadderRow& row = model_.row(filter_.mapToSource(index).row());
-  emit pairChosen(row.frontTeeth, row.rearTeeth);
+void LadderPage::propose() {
+  if (const auto row = current()) emit pairChosen(row->frontTeeth, row->rearTeeth);
 }
 
 std::vector<QStringList> LadderPage::numbers() const {
@@ -317,18 +523,20 @@ QString LadderPage::csv() const {
 
 QVariantMap LadderPage::state() const {
   return {{kHeaderState, table_->horizontalHeader()->saveState()},
-          {kFitsState, fits_->isChecked()},
+          {kFitsState, fit_->currentIndex()},
           {kSparesState, spares_->isChecked()},
           {kTwinsState, twins_->isChecked()},
+          {kPinnedState, pinned_->isChecked()},
           {kWithinState, within_->value()}};
 }
 
 void LadderPage::restore(const QVariantMap& state) {
   // Of another number of columns, the header refuses what was kept.
   table_->horizontalHeader()->restoreState(state.value(kHeaderState).toByteArray());
-  fits_->setChecked(state.value(kFitsState).toBool());
+  fit_->setCurrentIndex(std::clamp(state.value(kFitsState).toInt(), 0, fit_->count() - 1));
   spares_->setChecked(state.value(kSparesState).toBool());
   twins_->setChecked(state.value(kTwinsState).toBool());
+  pinned_->setChecked(state.value(kPinnedState).toBool());
   within_->setValue(state.value(kWithinState).toInt());
 }
 

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QAction>
 #include <QCheckBox>
+#include <QComboBox>
 #include <QLabel>
+#include <QMenu>
 #include <QProgressBar>
 #include <QPushButton>
 #include <QTableView>
@@ -14,7 +17,8 @@
 
 namespace layshaft::ui {
 
-/// Every sprocket pair in a chosen range, in order of final ratio. A row that is chosen becomes the proposal.
+/// Every sprocket pair in a chosen range, in order of final ratio. One row is the proposal; the cursor stands
+/// on any, and what is done with a pair is done with the cursor's.
 class LadderPage : public Page {
   Q_OBJECT
  public:
@@ -23,6 +27,8 @@ class LadderPage : public Page {
 
   /// What the ladder is worked out from, once per change of it.
   void use(LadderInput input);
+  /// The pairs that are pinned.
+  void usePins(std::vector<PinnedPair> pins);
 
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
@@ -32,12 +38,15 @@ class LadderPage : public Page {
  signals:
   void pairChosen(int frontTeeth, int rearTeeth);
   void pairPinned(int frontTeeth, int rearTeeth);
+  void pinRemoved(std::size_t pin);  ///< by its place among the profile's
 
  protected:
   void build() override;
   void showPlan() override;
+  void showEvent(QShowEvent* event) override;
 
  private:
+  void makeActions();
   QTableView* makeTable();
   QLayout* makeBar();
   QLayout* makeRange();
@@ -48,10 +57,19 @@ class LadderPage : public Page {
   void keepOrder(const WholeBox* moved);
   void fitColumns();
   void sayWhetherEmpty();
-  void chooseColumns(const QPoint& at);
+  void askForProposal();
+  void goToProposal();
+  void nameFits(bool belt);
+  std::optional<LadderRange> proposalOutside() const;  ///< as a range of that one pair
+  void sayPin();
+  void togglePin();
+  void openRowMenu(const QPoint& at);
+  void openHeaderMenu(const QPoint& at);
+  void addSorting(QMenu& menu);
+  void addColumns(QMenu& menu);
   void rest();
   void sayAnswer();
-  void choose(const QModelIndex& index);
+  void propose();
   std::optional<LadderRow> current() const;
 
   LadderStudy& study_;
@@ -62,14 +80,18 @@ class LadderPage : public Page {
   std::optional<LadderInput> worked_;  ///< what the rows in view were worked out for
   LadderRange range_{0, -1, 0, -1};
   LadderRange workedRange_{0, -1, 0, -1};
+  std::optional<LadderRange> askedOutside_;  ///< a proposal outside the range that was worked out, too
   bool ownRange_ = false;
+  bool toProposal_ = true;  ///< once its row is there, the cursor goes to it
   QTableView* table_ = nullptr;
   WholeBox *fewestFront_ = nullptr, *mostFront_ = nullptr, *fewestRear_ = nullptr, *mostRear_ = nullptr,
            *within_ = nullptr;
-  QCheckBox *fits_ = nullptr, *spares_ = nullptr, *twins_ = nullptr;
+  QComboBox* fit_ = nullptr;
+  QCheckBox *spares_ = nullptr, *twins_ = nullptr, *pinned_ = nullptr;
   QProgressBar* progress_ = nullptr;
   QLabel *answer_ = nullptr, *empty_ = nullptr;
   QPushButton *stop_ = nullptr, *again_ = nullptr, *pin_ = nullptr;
+  QAction *proposeAction_ = nullptr, *pinAction_ = nullptr;
 };
 
 }  // namespace layshaft::ui

@@ -11,11 +11,11 @@
 #include "core/plan.h"
 #include "core/study/adopted.h"
 #include "ui/document/setup_edits.h"
+#include "ui/editors/pin_menu.h"
 #include "ui/window/clipboard_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
 #include "ui/words/numbers.h"
-#include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
@@ -62,17 +62,6 @@ void makeProposalStock(MainWindow& window) {
   const bool moves = readsHighPercentCarried(document.profile()).has_value();
   const std::optional<bool> setAnew = moves ? speedometerSetAnew(window) : true;
   if (setAnew) SetupEdits::makeProposalStock(document, *setAnew);
-}
-
-void rebuildPins(MainWindow& window, QMenu& menu) {
-  menu.clear();
-  const auto& pins = window.document().profile().pins;
-  for (std::size_t i = 0; i < pins.size(); ++i) {
-    QString name = shownName(pins[i].name);
-    menu.addAction(name.replace(QLatin1Char('&'), QStringLiteral("&&")), &window,
-                   [&window, i] { SetupEdits::removePin(window.document(), i); });
-  }
-  if (pins.empty()) menu.addAction(MainWindow::tr("None yet: the ladder pins them"))->setEnabled(false);
 }
 
 }  // namespace
@@ -122,8 +111,12 @@ void addBikeMenu(MainWindow& window) {
   QAction* remove = menu->addAction(MainWindow::tr("&Remove the Top Gear"), &window,
                                     [&window] { changeGearCount(window, -1); });
   menu->addSeparator();
-  QMenu* pins = menu->addMenu(MainWindow::tr("Remove a &Pin"));
-  QObject::connect(pins, &QMenu::aboutToShow, &window, [&window, pins] { rebuildPins(window, *pins); });
+  menu->addAction(window.driveLine().pins().proposalAction());
+  QMenu* pins = menu->addMenu(MainWindow::tr("U&npin"));
+  QObject::connect(pins, &QMenu::aboutToShow, &window, [&window, pins] {
+    pins->clear();
+    window.driveLine().pins().addUnpinning(*pins);
+  });
   menu->addSeparator();
   QAction* back = menu->addAction(MainWindow::tr("All &Back to Stock"), &window,
                                   [&window] { SetupEdits::clearProposal(window.document()); });

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/number_text.h"
 #include "core/units.h"
@@ -134,6 +135,8 @@ void Pages::addLadder() {
     const auto why = SetupEdits::pin(window_.document(), name, front, rear);
     window_.say(why.value_or(tr("%1 is pinned to the charts.").arg(name)));
   });
+  connect(ladder_, &LadderPage::pinRemoved, this,
+          [this](std::size_t pin) { SetupEdits::removePin(window_.document(), pin); });
 }
 
 void Pages::addCompare() {
@@ -166,6 +169,7 @@ void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
 
 void Pages::follow(const Profile& profile) {
   ladder_->use(ladderInput(profile));
+  ladder_->usePins(pinnedPairs(profile));
   compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}
                                   : PartsOnHand{});
   refreshForms();

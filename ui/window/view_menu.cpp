@@ -1,16 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/view_menu.h"
 
+#include <QToolTip>
 #include <algorithm>
 
 #include "ui/charts/appearance.h"
+#include "ui/editors/ticking_menu.h"
+#include "ui/window/figures_dialog.h"
 #include "ui/window/full_screen.h"
 #include "ui/window/main_window.h"
 #include "ui/words/key_figures.h"
 
 namespace layshaft::ui {
+namespace {
 
-ViewMenu::ViewMenu(QMenuBar& bar, QWidget& window, const QList<QAction*>& pages) : QObject(&window) {
+void keepFigures(const std::vector<Figure>& figures) {
+  preferences::setFigures(figures);
+  MainWindow::allPreferencesChanged();
+}
+
+}  // namespace
+
+ViewMenu::ViewMenu(QMenuBar& bar, MainWindow& window, const QList<QAction*>& pages)
+    : QObject(&window), window_(window) {
   QMenu* menu = bar.addMenu(tr("&View"));
   menu->addMenu(tr("&Page"))->addActions(pages);
   menu->addSeparator();
@@ -18,7 +30,9 @@ ViewMenu::ViewMenu(QMenuBar& bar, QWidget& window, const QList<QAction*>& pages)
       *menu->addMenu(tr("&Units")),
       {tr("&Metric: km/h, mm, N·m, kg"), tr("&Imperial: mph, in, lb·ft, lb"), tr("Mi&xed: mph, else metric")},
       [](int i) { preferences::setUnits(UnitsShown(static_cast<UnitSystem>(i))); });
-  addFigures(*menu->addMenu(tr("&Key Figures")));
+  figuresMenu_ = new TickingMenu(tr("&Key Figures"), menu);
+  menu->addMenu(figuresMenu_);
+  addFigures(*figuresMenu_);
   motion_ = menu->addAction(tr("Anim&ations"), this, [](bool on) {
     preferences::setMotion(on);
     MainWindow::allPreferencesChanged();
@@ -54,34 +68,62 @@ void ViewMenu::addFigures(QMenu& menu) {
     QAction* action = menu.addAction(figureName(static_cast<Figure>(i)));
     action->setCheckable(true);
     figures_.push_back(action);
-    connect(action, &QAction::triggered, this, &ViewMenu::pickFigures);
+    connect(action, &QAction::triggered, this,
+            [this, i](bool on) { pickFigure(static_cast<std::size_t>(i), on); });
   }
   menu.addSeparator();
-  menu.addAction(tr("&Reset to Default"), this, [] {
-    preferences::setFigures({});
-    MainWindow::allPreferencesChanged();
-  });
+  menu.addAction(tr("&Arrange…"), this, &ViewMenu::arrangeFigures);
+  menu.addAction(tr("&Reset to Default"), this, [] { keepFigures({}); });
+  connect(&menu, &QMenu::aboutToShow, this, &ViewMenu::tickFigures);
 }
 
-void ViewMenu::pickFigures() {
-  std::vector<Figure> picked;
-  for (std::size_t i = 0; i < figures_.size(); ++i)
-    if (figures_[i]->isChecked()) picked.push_back(static_cast<Figure>(i));
-  preferences::setFigures(picked);
-  MainWindow::allPreferencesChanged();
+/// What is ticked stands in the readout; of the others it is said which this bike lacks the data for.
+void ViewMenu::tickFigures() {
+  const Plan& plan = window_.planner().current();
+  const auto shown = figuresInReadout(plan, preferences::figures());
+  for (std::size_t i = 0; i < figures_.size(); ++i) {
+    const auto figure = static_cast<Figure>(i);
+    figures_[i]->setChecked(std::find(shown.begin(), shown.end(), figure) != shown.end());
+    figures_[i]->setText(hasFigure(plan, figure) ? figureName(figure)
+                                                 : tr("%1 (lacks data)").arg(figureName(figure)));
+  }
+}
+
+void ViewMenu::pickFigure(std::size_t index, bool on) {
+  auto shown = figuresInReadout(window_.planner().current(), preferences::figures());
+  const auto figure = static_cast<Figure>(index);
+  if (on) {
+    if (shown.size() >= kMostFigures)
+      return refuse(*figures_[index], tr("The readout has room for %n figures: untick one first.", nullptr,
+                                         static_cast<int>(kMostFigures)));
+    shown.push_back(figure);
+  } else {
+    if (shown.size() == 1)
+      return refuse(*figures_[index], tr("One figure stays in the readout: tick another one first."));
+    shown.erase(std::remove(shown.begin(), shown.end(), figure), shown.end());
+  }
+  keepFigures(shown);
+}
+
+/// The menu is open and may cover the window's message: it is said beside the entry, too.
+void ViewMenu::refuse(QAction& action, const QString& why) {
+  tickFigures();
+  window_.say(why);
+  if (figuresMenu_->isVisible())
+    QToolTip::showText(figuresMenu_->mapToGlobal(figuresMenu_->actionGeometry(&action).bottomLeft()), why,
+                       figuresMenu_);
+}
+
+void ViewMenu::arrangeFigures() {
+  FiguresDialog dialog(window_.planner().shared(), preferences::figures(), &window_);
+  if (dialog.exec() == QDialog::Accepted) keepFigures(dialog.chosen());
 }
 
 void ViewMenu::refresh() {
   units_->actions().at(static_cast<int>(preferences::units().system()))->setChecked(true);
   appearance_->actions().at(static_cast<int>(preferences::appearance()))->setChecked(true);
   motion_->setChecked(preferences::motion());
-  const auto picked = preferences::figures();
-  for (std::size_t i = 0; i < figures_.size(); ++i) {
-    const bool on = std::find(picked.begin(), picked.end(), static_cast<Figure>(i)) != picked.end();
-    figures_[i]->setChecked(on);
-    // The readout has room for so many; one must go before another comes.
-    figures_[i]->setEnabled(on || picked.size() < kMostFigures);
-  }
+  tickFigures();
 }
 
 }  // namespace layshaft::ui

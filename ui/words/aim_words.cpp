@@ -4,6 +4,8 @@
 #include <QCoreApplication>
 #include <QStringList>
 #include <cmath>
+#include <functional>
+#include <optional>
 
 #include "core/units.h"
 #include "ui/words/chain_words.h"
@@ -37,19 +39,38 @@ QString marginsWords(const LadderRow& row, const std::vector<Aim>& aims, const U
   return words.join(Say::tr(", ", "between margins"));
 }
 
-/// Why a pair is left out that would answer the aims, better than one that fits where there is one.
-QString leftOutWords(const LadderRow& row, const QString& named, bool better, const UnitsShown& units) {
+/// Why a pair is left out that would answer the aims; where there is one that fits, what it is better in.
+QString leftOutWords(const LadderRow& row, const QString& named, std::optional<BetterBy> better,
+                     const UnitsShown& units) {
   QStringList misfits;
   for (const Misfit misfit : row.chainRun->misfits) misfits << misfitWords(misfit, *row.chainRun, units);
   const QString reasons = misfits.join(Say::tr(", ", "between reasons"));
   const QString lengths = otherLengthsWords(*row.chainRun);
-  if (lengths.isEmpty())
-    return (better ? Say::tr("Better but left out: %1, because %2.") : Say::tr("Left out: %1, because %2."))
-        .arg(named, reasons);
-  return (better ? Say::tr("Better but left out: %1, because %2; it would fit %3.",
-                           "%3 is \"with 112 or 114 links\"")
-                 : Say::tr("Left out: %1, because %2; it would fit %3.", "%3 is \"with 112 or 114 links\""))
-      .arg(named, reasons, lengths);
+  const QString why = lengths.isEmpty()
+                          ? Say::tr("%1, because %2", "a pair that is left out").arg(named, reasons)
+                          : Say::tr("%1, because %2; it would fit %3", "%3 is \"with 112 or 114 links\"")
+                                .arg(named, reasons, lengths);
+  if (!better) return Say::tr("Left out: %1.").arg(why);
+  switch (*better) {
+    case BetterBy::DriveTime:
+      return Say::tr("Quicker but left out: %1.").arg(why);
+    case BetterBy::EngineSpeed:
+      return Say::tr("Nearer to the aim but left out: %1.").arg(why);
+    case BetterBy::SmallerChange:
+      break;
+  }
+  return Say::tr("A smaller change but left out: %1.").arg(why);
+}
+
+/// Where none is best, the pair that comes nearest.
+QString nearestWords(const AimAnswer& answer, const std::function<QString(std::size_t)>& named) {
+  if (!answer.nearestThatFits)
+    return answer.nearest ? Say::tr("Nearest, though it does not fit: %1.").arg(named(*answer.nearest))
+                          : QString();
+  const QString pair = named(*answer.nearestThatFits);
+  return (answer.nearest == answer.nearestThatFits ? Say::tr("Nearest: %1.")
+                                                   : Say::tr("Nearest that fits: %1."))
+      .arg(pair);
 }
 
 /// The sentence with the gear in it, or the one for the last gear where none is named; both have the gear
@@ -132,7 +153,8 @@ QString aimAnswerWords(const std::vector<LadderRow>& rows, const std::vector<Aim
     sentences << Say::tr("Best for the aims: %1.").arg(named(rows[*answer.best]));
   else
     sentences << (answer.betterLeftOut.empty() ? Say::tr("No pair in this range meets every aim.")
-                                               : Say::tr("No pair in this range meets every aim and fits."));
+                                               : Say::tr("No pair in this range meets every aim and fits."))
+              << nearestWords(answer, [&](std::size_t i) { return named(rows[i]); });
   QStringList asQuick;
   for (const std::size_t i : answer.asQuick) asQuick << pairWords(rows[i]);
   if (!asQuick.isEmpty())
@@ -141,7 +163,8 @@ QString aimAnswerWords(const std::vector<LadderRow>& rows, const std::vector<Aim
   const std::size_t all = answer.betterLeftOut.size(), shown = std::min(kMostLeftOut, all);
   for (std::size_t i = 0; i < shown; ++i) {
     const LadderRow& row = rows[answer.betterLeftOut[i]];
-    sentences << leftOutWords(row, named(row), answer.best.has_value(), units);
+    const auto better = i < answer.betterBy.size() ? std::optional(answer.betterBy[i]) : std::nullopt;
+    sentences << leftOutWords(row, named(row), better, units);
   }
   if (all > shown) sentences << Say::tr("%n more are left out.", nullptr, static_cast<int>(all - shown));
   return sentences.join(QLatin1Char(' '));

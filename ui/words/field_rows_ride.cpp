@@ -16,7 +16,7 @@ struct RideRows {
        QT_TR_NOOP("Surface"),
        QT_TR_NOOP("the surface"),
        QT_TR_NOOP("What the rear tyre runs on."),
-       {.open = QT_TR_NOOP("Asphalt (usual)")}},
+       {.openMeans = "asphalt"}},
       {"ride.surfaces", QT_TR_NOOP("Surfaces"), QT_TR_NOOP("the surfaces")},
       {"ride.surfaces.*", QT_TR_NOOP("Surface figures"), QT_TR_NOOP("the surface's figures")},
       {"ride.surfaces.*.grip",

@@ -10,6 +10,7 @@
 
 #include "core/number_text.h"
 #include "core/units.h"
+#include "ui/words/choice_words.h"
 #include "ui/words/field_rows.h"
 
 namespace layshaft::ui {
@@ -143,6 +144,7 @@ QString fieldHelp(const Field& field, const FieldRule& rule, const UnitsShown& u
 }
 
 QString openWord(const Field& field) {
+  if (!field.measure.openMeans.empty()) return choiceOption(field.measure.openMeans);
   return field.measure.open ? FieldTable::tr(field.measure.open) : FieldTable::tr("Not given");
 }
 

@@ -40,6 +40,7 @@ struct FieldMeasure {
   std::optional<double> usual{};  ///< what is taken where it is open, in the unit of the file
   std::optional<TypicalRange> typical{};  ///< in the unit of the file
   const char* open = nullptr;             ///< of a choice: what "not given" is called
+  std::string_view openMeans{};  ///< of a choice: the file's word that "not given" means; both are one choice
 };
 
 /// One row of the table. Words are untranslated here; the functions below look them up.

@@ -262,6 +262,21 @@ std::vector<KeyFigure> keyFigures(const Plan& plan, const UnitsShown& units,
   return figures;
 }
 
+std::vector<Figure> figuresInReadout(const Plan& plan, const std::vector<Figure>& picked) {
+  if (!picked.empty())
+    return {picked.begin(),
+            picked.begin() + static_cast<std::ptrdiff_t>(std::min(picked.size(), kMostFigures))};
+  std::vector<Figure> shown;
+  for (const Figure figure : usual(plan))
+    if (shown.size() < kMostFigures && hasFigure(plan, figure)) shown.push_back(figure);
+  return shown;
+}
+
+bool hasFigure(const Plan& plan, Figure figure) {
+  const UnitsShown units;
+  return Maker(plan, units).make(figure).has_value();
+}
+
 std::vector<KeyFigure> everyFigure(const Plan& plan, const UnitsShown& units) {
   const Maker maker(plan, units);
   std::vector<KeyFigure> figures;

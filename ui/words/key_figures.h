@@ -45,6 +45,13 @@ struct KeyFigure {
 std::vector<KeyFigure> keyFigures(const Plan& plan, const UnitsShown& units,
                                   const std::vector<Figure>& wanted = {});
 
+/// Which figures are meant for the readout, at most seven, in their order: those picked, or the usual ones
+/// that the profile has data for.
+std::vector<Figure> figuresInReadout(const Plan& plan, const std::vector<Figure>& picked);
+
+/// Whether the profile has data for it.
+bool hasFigure(const Plan& plan, Figure figure);
+
 /// Every figure that the profile has data for.
 std::vector<KeyFigure> everyFigure(const Plan& plan, const UnitsShown& units);
 
