@@ -181,6 +181,26 @@ def check_fields(window):
             check("Value" in field.get_interfaces(), f"{field.get_name()!r} has a value")
 
 
+def refuse_rev_limit(window):
+    """What a field does not take is its description and an alert, until the next edit."""
+    fields = [node for node in everything(window)
+              if node.get_role() == Atspi.Role.SPIN_BUTTON and "rev limit" in (node.get_name() or "").lower()]
+    check(bool(fields), "there is a field for the rev limit")
+    if not fields:
+        return
+    field = fields[0]
+    Atspi.Component.grab_focus(field)
+    until(lambda: has(field, Atspi.StateType.FOCUSED))
+    press("ctrl+a", *"99999", "Return")
+    told = until(lambda: "out of range" in (field.get_description() or "") and field.get_description()) or ""
+    check("99999 rpm is out of range" in told, f"the field's description says what was refused: {told!r}")
+    alerts = [node.get_name() for node in everything(window) if node.get_role() == Atspi.Role.ALERT]
+    check(alerts == [told], f"an alert says the same: {alerts}")
+    press("Escape")
+    check(bool(until(lambda: not any(node.get_role() == Atspi.Role.ALERT for node in everything(window)))),
+          "Escape takes the alert away")
+
+
 def step_rear_teeth(window):
     """Turns the proposal's rear teeth by a key: the readout and the focused field tell what it did."""
     rear = [node for node in everything(window)
@@ -239,6 +259,7 @@ def main():
         check_readout(window, program, profile)
         check_fields(window)
         check_sentences(window)
+        refuse_rev_limit(window)
         step_rear_teeth(window)
         stops = check_tab_stops(window)
         if "-v" in sys.argv:

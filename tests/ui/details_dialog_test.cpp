@@ -508,6 +508,32 @@ TEST_F(DetailsDialogTest, NamesOfNumbersCarryTheUnitThatIsShown) {
   EXPECT_EQ(numberBox("Wheelbase").accessibleName().section(", ", 1), "in");
 }
 
+TEST_F(DetailsDialogTest, AUnitMayBeTypedBeforeTheOneThatIsShown) {
+  auto& rider = numberBox("Rider");
+  const auto type = [&rider](const char* text) {
+    rider.setFocus(Qt::TabFocusReason);
+    rider.selectAll();  // the number, as Tab does; its unit stays
+    QTest::keyClicks(&rider, QString::fromUtf8(text));
+    QTest::keyClick(&rider, Qt::Key_Return);
+    QTest::qWait(5);
+  };
+  type("80");
+  type("81.5 kg");
+  EXPECT_EQ(profile().bike.chassis.value().riderMassKg, 81.5);
+  // A pound is 0.45359237 kg exactly since 1959: NIST Special Publication 811, appendix B.
+  type("180 lb");
+  EXPECT_NEAR(*profile().bike.chassis.value().riderMassKg, 180 * 0.45359237, 0.05);
+  EXPECT_EQ(rider.text(), rider.cleanText() + " kg");
+  const auto before = profile().bike.chassis.value().riderMassKg;
+  type("80 mm");
+  EXPECT_EQ(profile().bike.chassis.value().riderMassKg, before);
+  EXPECT_TRUE(says("Rider: 80 mm is not a number in kg"));
+  QTest::keyClick(&rider, Qt::Key_End);
+  QTest::keyClick(&rider, Qt::Key_Backspace);
+  QTest::keyClick(&rider, Qt::Key_Return);
+  EXPECT_EQ(profile().bike.chassis.value().riderMassKg, before) << "some of its unit deleted is no other one";
+}
+
 TEST_F(DetailsDialogTest, EveryFieldHasANameAndATooltip) {
   QWidgetList fields;
   for (auto* box : dialog_.findChildren<QAbstractSpinBox*>()) fields << box;

@@ -119,6 +119,76 @@ TEST_F(DriveLineKeys, AStepThatWouldBreakTheOrderOfGearsIsRefusedAndExplained) {
   EXPECT_EQ(gear(2).value(), 1.995) << "a refused value does not stay in the box";
 }
 
+TEST_F(DriveLineKeys, AUnitMayBeTypedBehindTheNumber) {
+  for (const char* typed : {"11200 rpm", "11100 1/min", "11200rpm", "11,100 RPM", "11200 /min"}) {
+    typeInto(box("Rev limit"), typed);
+    leave();
+    EXPECT_EQ(document_.profile().bike.engine.revLimitRpm,
+              QString(typed).remove(',').startsWith("112") ? 11200 : 11100)
+        << typed;
+    EXPECT_EQ(message(), "") << typed;
+    EXPECT_FALSE(box("Rev limit").text().contains("m")) << typed;
+  }
+  typeInto(box("Shift at"), "9000 1/min");
+  leave();
+  EXPECT_EQ(document_.profile().bike.engine.shiftRpm, 9000);
+  typeInto(decimal("Rollout"), "1955.5 mm");
+  EXPECT_EQ(proposed().options.rolloutMm, 1955.5);
+  // The inch is 25.4 mm exactly since 1959: https://www.nist.gov/pml/owm/metric-si/us-survey-foot
+  typeInto(decimal("Rollout"), "78 in");
+  leave();
+  EXPECT_EQ(proposed().options.rolloutMm, 1981.2);
+  showIn(ui::UnitSystem::Imperial);
+  typeInto(decimal("Rollout"), "1955.8 mm");
+  leave();
+  EXPECT_EQ(proposed().options.rolloutMm, 1955.8);
+  typeInto(box("Width"), "7 in");
+  leave();
+  EXPECT_EQ(box("Width").value(), 178);
+}
+
+TEST_F(DriveLineKeys, AUnitThatDoesNotFitIsRefusedInWords) {
+  const struct {
+    const char *field, *typed, *says;
+  } entries[] = {{"Rev limit", "110 km/h", "Rev limit: 110 km/h is not a number in rpm (1,000 to 30,000)"},
+                 {"Front teeth", "15 mm", "Front teeth: 15 mm is not a plain number (6 to 48)"},
+                 {"Rollout", "1955 kg", "Rollout: 1955 kg is not a number in mm"},
+                 {"Primary", "1.9 x", "Primary: 1.9 x is not a plain number"},
+                 {"Rollout", "999 in", "Rollout: 999 in is out of range"},
+                 {"Rollout", "99999", "Rollout: 99999 mm is out of range"}};
+  for (const auto& [field, typed, says] : entries) {
+    const Profile before = document_.profile();
+    const QString shown = box(field).text();
+    typeInto(box(field), typed);
+    leave();
+    EXPECT_TRUE(same(document_.profile(), before)) << typed;
+    EXPECT_EQ(box(field).text(), shown) << typed;
+    EXPECT_TRUE(message().startsWith(says)) << message().toStdString();
+  }
+}
+
+TEST_F(DriveLineKeys, AnInputMethodReplacesWords) {
+  auto& shift = box("Shift at");
+  ASSERT_TRUE(shift.isNone());
+  shift.setFocus(Qt::MouseFocusReason);
+  settle();
+  shift.findChild<QLineEdit*>()->end(false);
+  QInputMethodEvent begun("9", {});
+  QApplication::sendEvent(&shift, &begun);
+  QInputMethodEvent done;
+  done.setCommitString("9000");
+  QApplication::sendEvent(&shift, &done);
+  leave();
+  EXPECT_EQ(document_.profile().bike.engine.shiftRpm, 9000);
+  box("Rear teeth").setFocus(Qt::MouseFocusReason);
+  settle();
+  QInputMethodEvent tooMany;
+  tooMany.setCommitString("999");
+  QApplication::sendEvent(&box("Rear teeth"), &tooMany);
+  leave();
+  EXPECT_EQ(box("Rear teeth").value(), 43) << "the value from before comes back";
+}
+
 TEST_F(DriveLineKeys, ARefusedRevLimitDoesNotStayInTheBox) {
   use(bike({{"/bike/engine/shift_rpm", 9000}}));
   typeInto(box("Rev limit"), "8000");

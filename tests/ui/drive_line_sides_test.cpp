@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/ui/contrast.h"
 #include "tests/ui/drive_line.h"
+#include "ui/charts/appearance.h"
 
 namespace layshaft::test {
 namespace {
@@ -32,6 +34,21 @@ TEST_F(DriveLineSides, EditingStockChangesTheWholeStrip) {
   EXPECT_NE(line_.grab().toImage().pixelColor(0, 0), before) << "the border";
   line_.setSide(ui::Side::Proposed);
   EXPECT_EQ(ground(), before);
+}
+
+TEST_F(DriveLineSides, EverythingIsReadableOnTheGroundOfStock) {
+  const QPalette desktop = QApplication::palette();
+  for (const QPalette& palette : {ui::lightPalette(), ui::darkPalette()}) {
+    QApplication::setPalette(palette);
+    line_.setSide(ui::Side::Stock);
+    EXPECT_GE(contrast(ground(), palette.color(QPalette::Window)), 1.1) << "it is another ground";
+    EXPECT_GE(contrast(ground(), line_.palette().color(QPalette::WindowText)), 4.5) << "the title";
+    for (auto* label : line_.findChildren<QLabel*>())
+      EXPECT_GE(contrast(ground(), label->palette().color(label->foregroundRole())), 4.5)
+          << label->text().toStdString();
+    line_.setSide(ui::Side::Proposed);
+  }
+  QApplication::setPalette(desktop);
 }
 
 TEST_F(DriveLineSides, TabGoesFromAFieldToItsWayBackToStock) {

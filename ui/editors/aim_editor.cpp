@@ -3,6 +3,7 @@
 
 #include <QHBoxLayout>
 #include <QShortcut>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
@@ -11,6 +12,7 @@
 #include "core/limits.h"
 #include "core/number_text.h"
 #include "core/units.h"
+#include "ui/editors/refusal_bubble.h"
 #include "ui/words/aim_words.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/field_table.h"
@@ -54,17 +56,22 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
       speed_(new WholeBox),
       rpm_(new WholeBox),
       percent_(new WholeBox),
+      add_(new QPushButton(tr("Add Aim"))),
       remove_(new QPushButton(tr("Remove Aim"))) {
   list_->setAccessibleName(tr("Aims"));
   list_->setMaximumHeight(3 * list_->fontMetrics().height() + 12);
   for (const auto& want : kAimWords) want_->addItem(choiceOption(want.second));
   want_->setAccessibleName(tr("Kind of aim"));
-  const auto setUp = [](WholeBox* box, const QString& name, int low, int high, int step, int value) {
+  const auto setUp = [this](WholeBox* box, const QString& name, int low, int high, int step, int value) {
     box->setRange(low, high);
     box->setSingleStep(step);
     box->setValue(value);
     box->setAccessibleName(name);
     box->setToolTip(name);
+    box->whenRefused([this, box, name](const RefusedNumber& refusal) {
+      // The value from before comes back first.
+      QTimer::singleShot(0, box, [=, this] { refuse(box, refusedNumber(name, refusal)); });
+    });
   };
   setUp(gear_, tr("Aim: gear"), kNoGear, limits::kMostGears, 1, kNoGear);
   gear_->setSpecialValueText(tr("Top gear"));
@@ -77,8 +84,7 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
   rpm_->setSuffix(tr(" rpm"));
   rpm_->setAccessibleName(nameWithUnit(tr("Aim: engine speed"), units_.name(Quantity::EngineSpeed)));
   percent_->setSuffix(tr(" %"));
-  auto* addButton = new QPushButton(tr("Add Aim"));
-  connect(addButton, &QPushButton::clicked, this, &AimEditor::add);
+  connect(add_, &QPushButton::clicked, this, &AimEditor::add);
   connect(remove_, &QPushButton::clicked, this, &AimEditor::remove);
   connect(want_, &QComboBox::currentIndexChanged, this, &AimEditor::showFields);
   connect(list_, &QListWidget::currentRowChanged, this, [this](int row) { remove_->setEnabled(row >= 0); });
@@ -89,7 +95,7 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
 
   auto* row = new QHBoxLayout;
   row->setContentsMargins(0, 0, 0, 0);
-  for (QWidget* widget : std::initializer_list<QWidget*>{want_, gear_, rpm_, speed_, percent_, addButton})
+  for (QWidget* widget : std::initializer_list<QWidget*>{want_, gear_, rpm_, speed_, percent_, add_})
     row->addWidget(widget);
   row->addStretch();
   row->addWidget(remove_);
@@ -110,8 +116,7 @@ void AimEditor::showFields() {
 
 void AimEditor::add() {
   if (static_cast<int>(document_.profile().aims.size()) >= limits::kMostAims) {
-    emit refused(tr("There are %n aims already; remove one first.", nullptr, limits::kMostAims));
-    return;
+    return refuse(add_, tr("There are %n aims already; remove one first.", nullptr, limits::kMostAims));
   }
   const Aim::Want kind = want();
   const Asks asks = asksFor(kind);
@@ -122,14 +127,19 @@ void AimEditor::add() {
   if (asks.percent) aim.percent = percent_->value();
   const auto& aims = document_.profile().aims;
   if (std::find(aims.begin(), aims.end(), aim) != aims.end()) {
-    emit refused(tr("This aim is already listed: %1.").arg(aimWords(aim, units_)));
-    return;
+    return refuse(add_, tr("This aim is already listed: %1.").arg(aimWords(aim, units_)));
   }
   const auto problem = document_.edit({.field = QStringLiteral("aim.%1").arg(document_.profile().aims.size()),
                                        .title = tr("aim: %1").arg(aimWords(aim, units_)),
                                        .shown = {}},
                                       [&](Profile& p) { p.aims.push_back(aim); });
-  emit refused(problem ? spokenSentence(*problem) : QString());
+  if (problem) return refuse(add_, spokenSentence(*problem));
+  emit refused(QString());
+}
+
+void AimEditor::refuse(QWidget* beside, const QString& why) {
+  RefusalBubble::near(*beside).say(*beside, why, document_);
+  emit refused(why);
 }
 
 void AimEditor::remove() {

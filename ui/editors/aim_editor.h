@@ -26,6 +26,7 @@ class AimEditor : public QWidget {
  private:
   void showFields();
   void add();
+  void refuse(QWidget* beside, const QString& why);
   void remove();
   Aim::Want want() const { return static_cast<Aim::Want>(want_->currentIndex()); }
 
@@ -37,6 +38,7 @@ class AimEditor : public QWidget {
   WholeBox* speed_;
   WholeBox* rpm_;
   WholeBox* percent_;
+  QPushButton* add_;
   QPushButton* remove_;
 };
 

@@ -3,6 +3,7 @@
 
 #include <QComboBox>
 #include <QDoubleSpinBox>
+#include <QInputMethodEvent>
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QSignalBlocker>
@@ -14,6 +15,9 @@
 #include <functional>
 #include <optional>
 #include <utility>
+
+#include "ui/words/problem_words.h"
+#include "ui/words/typed_units.h"
 
 namespace layshaft::ui {
 
@@ -49,7 +53,14 @@ class CalmSpinBox : public Base {
     this->lineEdit()->setAcceptDrops(false);  // a file dropped here is for the window
   }
 
-  bool event(QEvent* event) override { return leftToWindow(*event) ? false : Base::event(event); }
+  bool event(QEvent* event) override {
+    if (leftToWindow(*event)) return false;
+    // What an input method writes replaces words just as keys do.
+    if (event->type() == QEvent::InputMethod && showsWords() &&
+        writes(static_cast<QInputMethodEvent&>(*event)))
+      this->lineEdit()->selectAll();
+    return Base::event(event);
+  }
 
  protected:
   void focusInEvent(QFocusEvent* event) override {
@@ -85,6 +96,9 @@ class CalmSpinBox : public Base {
     const bool command = key.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier);
     return !command && !key.text().isEmpty() && key.text().at(0).isPrint();
   }
+  static bool writes(const QInputMethodEvent& input) {
+    return !input.commitString().isEmpty() || !input.preeditString().isEmpty();
+  }
 };
 
 /// A spin box whose lowest value may stand for "not given", shown as words; stepping away from it starts
@@ -102,10 +116,11 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
     this->setMinimum(*none_);
     setNoneWords(words);
   }
-  /// Told what was typed when it is outside what is allowed; the value from before the typing comes back.
-  void whenRefused(std::function<void(const QString& typed, double low, double high)> tell) {
-    tell_ = std::move(tell);
-  }
+  /// Told what was typed when it is outside what is allowed or in a unit that does not fit; the value from
+  /// before the typing comes back.
+  void whenRefused(std::function<void(const RefusedNumber&)> tell) { tell_ = std::move(tell); }
+  /// The unit of its number, where the field does not show it: it may be typed behind a number.
+  void setUnit(const QString& unit) { unit_ = unit; }
 
   void setNoneWords(const QString& words) {
     if (this->specialValueText() != words) this->setSpecialValueText(words);
@@ -129,6 +144,8 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
       event->accept();
       return true;
     }
+    // Text that comes by other ways than keys: an input method, the menu.
+    if (event->type() == QEvent::InputMethod || event->type() == QEvent::ContextMenu) beginTyping();
     return CalmSpinBox<Base>::event(event);
   }
 
@@ -148,23 +165,34 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
 
   Value valueFromText(const QString& text) const override {
-    return standsForNone(text) ? *none_ : Base::valueFromText(withOwnBlanks(text));
+    return standsForNone(text) ? *none_ : Base::valueFromText(inOwnUnit(withOwnBlanks(text)));
   }
   QValidator::State validate(QString& text, int& position) const override {
     text = withOwnBlanks(text);
     if (standsForNone(text)) return QValidator::Acceptable;
+    if (beginsUnit(beforeSuffix(text), unit())) return QValidator::Intermediate;
+    QString number = inOwnUnit(text);
+    // A unit may still be on the way to one that fits; if not, it is refused with a word.
+    if (number == text && withTypedUnit(text)) return QValidator::Intermediate;
+    if (number != text) {
+      int end = static_cast<int>(number.size());
+      return outside(number) ? QValidator::Intermediate : Base::validate(number, end);
+    }
     // A number that is not allowed may be typed, so that it can be refused with a word instead of losing a
     // digit.
     if (const auto typed = outside(text)) return QValidator::Intermediate;
     return Base::validate(text, position);
   }
   void fixup(QString& text) const override {
-    if (const auto typed = outside(text)) {
-      if (tell_) tell_(text.trimmed(), static_cast<double>(lowest()), static_cast<double>(this->maximum()));
-      text = none_ && before_ == *none_ ? QString() : this->textFromValue(before_) + this->suffix();
-      return;
-    }
-    Base::fixup(text);
+    const bool withUnit = withTypedUnit(text).has_value();
+    const bool otherUnit = withUnit && inOwnUnit(text) == text;
+    if (!otherUnit && !outside(inOwnUnit(text))) return Base::fixup(text);
+    refuse({.typed = (withUnit ? beforeSuffix(text) : text).trimmed(),
+            .low = static_cast<double>(lowest()),
+            .high = static_cast<double>(this->maximum()),
+            .unit = unit(),
+            .otherUnit = otherUnit});
+    text = none_ && before_ == *none_ ? QString() : this->textFromValue(before_) + this->suffix();
   }
 
  protected:
@@ -174,8 +202,7 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
       if (canTakeBack()) return takeBack();
       return event->ignore();
     }
-    begin();
-    if (!std::exchange(typing_, true)) before_ = this->value();
+    beginTyping();
     CalmSpinBox<Base>::keyPressEvent(event);
     // What was confirmed stays: Escape takes back only what comes after it.
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) startAfresh();
@@ -183,8 +210,9 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   void focusInEvent(QFocusEvent* event) override {
     CalmSpinBox<Base>::focusInEvent(event);
     // A menu or another window that was in front is no new visit of the field.
-    if (event->reason() != Qt::PopupFocusReason && event->reason() != Qt::ActiveWindowFocusReason)
-      startAfresh();
+    if (event->reason() == Qt::PopupFocusReason || event->reason() == Qt::ActiveWindowFocusReason) return;
+    startAfresh();
+    before_ = this->value();
   }
   void focusOutEvent(QFocusEvent* event) override {
     Base::focusOutEvent(event);
@@ -195,7 +223,17 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
                     : Base::stepEnabled();
   }
 
+  void refuse(const RefusedNumber& refused) const {
+    if (tell_) tell_(refused);
+  }
+  QString unit() const { return unit_.isEmpty() ? this->suffix().trimmed() : unit_; }
+  Value beforeTyping() const { return before_; }
+
  private:
+  void beginTyping() {
+    begin();
+    if (!std::exchange(typing_, true)) before_ = this->value();
+  }
   /// Keeps the value that stood before the first key or step of this visit.
   void begin() {
     if (!entered_) entered_ = this->value();
@@ -245,6 +283,43 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
     return text.trimmed();
   }
 
+  /// What stands before the unit that the field shows itself.
+  QString beforeSuffix(const QString& text) const {
+    const QString suffix = this->suffix();
+    return !suffix.isEmpty() && text.endsWith(suffix) ? text.chopped(suffix.size()) : text;
+  }
+  /// The number and the unit typed behind it.
+  std::optional<NumberAndUnit> withTypedUnit(const QString& text) const {
+    return text == this->specialValueText() ? std::nullopt : numberAndUnit(beforeSuffix(text));
+  }
+  /// A number with a unit that fits, or with the blank before one, as a number of the field; any other text
+  /// as it is.
+  QString inOwnUnit(const QString& text) const {
+    const auto typed = withTypedUnit(text);
+    if (!typed) {
+      const QString number = beforeSuffix(text);
+      return !number.isEmpty() && number.back().isSpace() ? number.trimmed() + this->suffix() : text;
+    }
+    if (const auto same = inUnitOf(unit(), 1.0, typed->unit); same == 1.0)
+      return typed->number + this->suffix();
+    bool ok = false;
+    const double number =
+        this->locale().toDouble(QString(typed->number).remove(this->locale().groupSeparator()), &ok);
+    const auto converted = ok ? inUnitOf(unit(), number, typed->unit) : std::nullopt;
+    if (!converted) {
+      // Some of its own, on the way in or out, is no other one.
+      const bool begun = unit().startsWith(typed->unit, Qt::CaseInsensitive);
+      return begun ? typed->number + this->suffix() : text;
+    }
+    return this->locale().toString(*converted, 'f', decimalsTyped()) + this->suffix();
+  }
+  int decimalsTyped() const {
+    if constexpr (requires { this->decimals(); })
+      return this->decimals();
+    else
+      return 0;
+  }
+
   /// The number that was typed, if it is one and not allowed.
   std::optional<double> outside(const QString& text) const {
     const QString digits = bare(text).remove(this->locale().groupSeparator());
@@ -262,7 +337,8 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   Value before_{};                ///< the value when the typing began
   std::optional<Value> entered_;  ///< the value before the user's first change of this visit
   bool typing_ = false;
-  std::function<void(const QString&, double, double)> tell_;
+  QString unit_;
+  std::function<void(const RefusedNumber&)> tell_;
 };
 
 /// A whole number, typed or stepped.

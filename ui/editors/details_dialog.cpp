@@ -13,6 +13,7 @@
 #include <algorithm>
 
 #include "ui/editors/curve_editor.h"
+#include "ui/editors/refusal_bubble.h"
 #include "ui/editors/ride_fields.h"
 #include "ui/editors/spares_editor.h"
 #include "ui/words/cautions.h"
@@ -83,7 +84,10 @@ FieldForm* DetailsDialog::addForm(const QString& title, const QString& heading) 
   rows->setRowWrapPolicy(QFormLayout::WrapLongRows);
   rows->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
   addPage(form, title);
-  connect(form, &FieldForm::refused, this, &DetailsDialog::say);
+  connect(form, &FieldForm::refused, this, [this](const QString& why) {
+    // What is said beside its field needs no line that makes room for itself.
+    say(RefusalBubble::near(*this).isVisible() ? QString() : why);
+  });
   forms_.push_back(form);
   return form;
 }

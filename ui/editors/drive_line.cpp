@@ -19,7 +19,7 @@
 #include "ui/charts/contrast.h"
 #include "ui/editors/flow_layout.h"
 #include "ui/editors/pin_menu.h"
-#include "ui/editors/typed_ratio.h"
+#include "ui/editors/refusal_bubble.h"
 #include "ui/editors/whole_in_view.h"
 #include "ui/words/field_table.h"
 #include "ui/words/plain_text.h"
@@ -41,10 +41,9 @@ void whenEdited(QWidget* editor, const std::function<void()>& edited) {
 }
 
 /// Calls `tell` when something was typed that is not allowed.
-void whenRefused(QWidget* editor, const std::function<void(const QString&, double, double)>& tell) {
+void whenRefused(QWidget* editor, const std::function<void(const RefusedNumber&)>& tell) {
   if (auto* whole = dynamic_cast<WholeBox*>(editor)) whole->whenRefused(tell);
   if (auto* decimal = dynamic_cast<DecimalBox*>(editor)) decimal->whenRefused(tell);
-  if (auto* ratio = dynamic_cast<RatioBox*>(editor)) ratio->whenTeethRefused(tell);
 }
 
 }  // namespace
@@ -53,7 +52,7 @@ DriveLine::DriveLine(Document& document, QWidget* parent)
     : QWidget(parent),
       strip_{.document = document,
              .report = [this](const std::optional<Problem>& problem) { report(problem); },
-             .say = [this](const QString& message) { say(message); }} {
+             .refuse = [this](QWidget& editor, const QString& why) { refuseSoon(editor, why); }} {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(10, 4, 10, 4);
   column->setSpacing(2);
@@ -133,22 +132,29 @@ void DriveLine::place(Group& group, Stop stop) {
   auto* station = new Station(stop.label, stop.explanation, stop.editor);
   nameAloud(stop);
   group.row->addWidget(station);
-  whenEdited(stop.editor, stop.edit);
-  if (stop.backToStock) connect(station, &Station::backToStock, this, stop.backToStock);
-  whenRefused(stop.editor, [this, name = stop.name()](const QString& typed, double low, double high) {
-    const QString message = outsideAllowed(name, typed, low, high);
-    // The value from before comes back next, as an edit that is fine: the message goes up after that.
-    QTimer::singleShot(0, this, [this, message] { say(message); });
+  const auto editing = [this, editor = stop.editor](const std::function<void()>& edit) {
+    return [this, editor, edit] {
+      edited_ = editor;
+      edit();
+    };
+  };
+  whenEdited(stop.editor, editing(stop.edit));
+  if (stop.backToStock) connect(station, &Station::backToStock, this, editing(stop.backToStock));
+  whenRefused(stop.editor, [this, editor = stop.editor, name = stop.name()](const RefusedNumber& refused) {
+    refuseSoon(*editor, refusedNumber(name, refused));
   });
   // What was refused does not stay in a box that has been left.
   if (auto* box = qobject_cast<QAbstractSpinBox*>(stop.editor))
-    connect(box, &QAbstractSpinBox::editingFinished, this, [this] { refresh(); });
+    connect(box, &QAbstractSpinBox::editingFinished, this, [this, box] { finishTyping(box); });
   group.placed.push_back({std::move(stop), station});
 }
 
 /// Its unit, which the label leaves to the tooltip, is part of the name that is read out.
 void DriveLine::nameAloud(const Stop& stop) {
-  const QString name = nameWithUnit(stop.name(), stop.unit ? stop.unit(strip_.units) : QString());
+  const QString unit = stop.unit ? stop.unit(strip_.units) : QString();
+  if (auto* whole = dynamic_cast<WholeBox*>(stop.editor)) whole->setUnit(unit);
+  if (auto* decimal = dynamic_cast<DecimalBox*>(stop.editor)) decimal->setUnit(unit);
+  const QString name = nameWithUnit(stop.name(), unit);
   if (stop.editor->accessibleName() != name) stop.editor->setAccessibleName(name);
 }
 
@@ -220,14 +226,17 @@ QPushButton* DriveLine::addSide(QHBoxLayout& row, Side side, const QString& text
   return button;
 }
 
-/// Whoever edits stock sees it at the whole strip: title, ground and border. The ground keeps so near to the
-/// palette's that every text on it stays as readable as elsewhere.
+/// Whoever edits stock sees it at the whole strip: title, ground and border. On the tinted ground what is
+/// muted keeps its contrast by being less so.
 void DriveLine::dressForSide() {
   const bool stock = strip_.side == Side::Stock;
   title_->setText(stock ? tr("Editing Stock") : tr("Editing the Proposal"));
   QPalette dress;  // nothing of its own: the program's
   if (stock) {
-    dress.setColor(QPalette::Window, markedGround(QApplication::palette()));
+    const QPalette palette = QApplication::palette();
+    const QColor ground = markedGround(palette);
+    dress.setColor(QPalette::Window, ground);
+    dress.setColor(QPalette::PlaceholderText, mutedText(palette.color(QPalette::WindowText), {ground}));
   }
   setPalette(dress);
   setAutoFillBackground(stock);
@@ -308,9 +317,40 @@ void DriveLine::focusTeeth() {
 }
 
 void DriveLine::report(const std::optional<Problem>& problem) {
-  say(problem ? spokenSentence(*problem) : QString());
+  if (!problem) return say(QString());
   // A refused value must not stay in a box that is not being typed into.
-  if (problem && plan_ && !qobject_cast<QAbstractSpinBox*>(focusWidget())) refresh();
+  if (!qobject_cast<QAbstractSpinBox*>(focusWidget()))
+    refresh();
+  else
+    halfTyped_ = edited_;
+  if (edited_)
+    refuse(*edited_, spokenSentence(*problem));
+  else
+    say(spokenSentence(*problem));
+}
+
+void DriveLine::finishTyping(QWidget* editor) {
+  const QString why = halfTyped_ == editor ? RefusalBubble::near(*editor).text() : QString();
+  halfTyped_ = nullptr;
+  refresh();
+  // With the value from before in its place the refusal is still to be read.
+  if (!why.isEmpty()) refuse(*editor, why);
+}
+
+void DriveLine::refuse(QWidget& editor, const QString& why) {
+  auto& bubble = RefusalBubble::near(editor);
+  bubble.say(editor, why, strip_.document);
+  say(why);
+  if (refusal_ == &bubble) return;
+  refusal_ = &bubble;
+  connect(&bubble, &RefusalBubble::dismissed, message_, [this](const QString& over) {
+    if (message_->text() == over) say(QString());
+  });
+}
+
+/// The value from before comes back first, as an edit that is fine.
+void DriveLine::refuseSoon(QWidget& editor, const QString& why) {
+  QTimer::singleShot(0, &editor, [this, &editor, why] { refuse(editor, why); });
 }
 
 void DriveLine::say(const QString& message) {

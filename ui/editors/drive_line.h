@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QPointer>
 #include <QWidget>
 #include <optional>
 #include <string_view>
@@ -22,6 +23,7 @@ namespace layshaft::ui {
 
 class FlowLayout;
 class PinMenu;
+class RefusalBubble;
 
 /// The strip of controls in the order power flows, from the rev limit to the road, for the proposal or, by a
 /// switch, for stock; between the stations the running ratios, so that the strip reads as a sum. What its
@@ -77,6 +79,10 @@ class DriveLine : public QWidget {
   void refresh();
   void refreshGroup(Group& group, const Shown& shown);
   void report(const std::optional<Problem>& problem);
+  /// Says why an edit is not taken: beside its editor and at the foot.
+  void refuse(QWidget& editor, const QString& why);
+  void refuseSoon(QWidget& editor, const QString& why);
+  void finishTyping(QWidget* editor);
 
   Strip strip_;
   QWidget* stripWidget_;
@@ -85,6 +91,9 @@ class DriveLine : public QWidget {
   FlowLayout* flow_;
   SharedPlan plan_;
   std::vector<Group> groups_;
+  QPointer<QWidget> edited_;         ///< the editor whose edit is being made
+  QPointer<QWidget> halfTyped_;      ///< the editor that holds a number which the document refuses
+  QPointer<RefusalBubble> refusal_;  ///< the one that the foot follows
   QLabel* message_;
   QLabel* title_;
   QButtonGroup* sides_;  ///< the two parts of the switch, by their side

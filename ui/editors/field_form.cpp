@@ -16,6 +16,7 @@
 #include "ui/editors/calm_spin_box.h"
 #include "ui/editors/field_relevance.h"
 #include "ui/editors/measure_sketch.h"
+#include "ui/editors/refusal_bubble.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
@@ -177,8 +178,20 @@ void FieldForm::apply(const Bound& bound, const FieldValue& value) {
   std::optional<Problem> refusal;
   const auto conflict = document_.edit(name, [&](Profile& p) { refusal = setField(p, bound.key(p), value); });
   const auto& problem = refusal ? refusal : conflict;
-  emit refused(problem ? spokenSentence(*problem) : QString());
-  if (problem) refresh(units_);
+  if (!problem) {
+    emit refused(QString());
+    return;
+  }
+  refresh(units_);
+  refuse(editorOf(bound.field.key), spokenSentence(*problem));
+}
+
+/// The value from before comes back first.
+void FieldForm::refuse(QWidget* editor, const QString& why) {
+  QTimer::singleShot(0, editor, [=, this] {
+    RefusalBubble::near(*editor).say(*editor, why, document_);
+    emit refused(why);
+  });
 }
 
 QWidget* FieldForm::addNumber(const Bound& bound) {
@@ -187,9 +200,8 @@ QWidget* FieldForm::addNumber(const Bound& bound) {
   // A half-typed number may break a rule that the whole one keeps: it counts when the typing ends.
   box->setKeyboardTracking(false);
   box->setGroupSeparatorShown(true);
-  box->whenRefused([this, bound](const QString& typed, double low, double high) {
-    const QString message = outsideAllowed(bound.label(), typed, low, high);
-    QTimer::singleShot(0, this, [this, message] { emit refused(message); });
+  box->whenRefused([this, box, bound](const RefusedNumber& refusal) {
+    refuse(box, refusedNumber(bound.label(), refusal));
   });
   addRow(bound, box);
 
@@ -253,9 +265,9 @@ QWidget* FieldForm::addList(const Bound& bound) {
   });
   connect(edit, &QLineEdit::editingFinished, this, [=, this] {
     const FieldValue before = bound.value(document_.profile());
-    const auto refuse = [&](const QString& why) {
+    const auto keep = [&](const QString& why) {
       *refusedAt = before;
-      emit refused(why);
+      refuse(edit, why);
     };
     std::vector<int> numbers;
     static const QRegularExpression between(QStringLiteral("[\\s,;]+"));
@@ -264,10 +276,10 @@ QWidget* FieldForm::addList(const Bound& bound) {
       numbers.push_back(part.toInt(&whole));
       const Limit& limit = bound.rule.limit;
       if (!whole || !limit.contains(numbers.back()))
-        return refuse(outsideAllowed(bound.label(), part, limit.low, limit.high));
+        return keep(outsideAllowed(bound.label(), part, limit.low, limit.high));
     }
     if (static_cast<int>(numbers.size()) > bound.rule.most)
-      return refuse(tr("%1: at most %n numbers", nullptr, bound.rule.most).arg(bound.label()));
+      return keep(tr("%1: at most %n numbers", nullptr, bound.rule.most).arg(bound.label()));
     refusedAt->reset();
     if (numbers == listIn(before)) return;
     apply(bound, numbers.empty() ? FieldValue() : FieldValue(numbers));

@@ -61,6 +61,7 @@ class FieldForm : public QWidget {
   QWidget* addText(const Bound& bound);
   QLabel* addWords(const QString& text);
   void addRow(const Bound& bound, QWidget* editor);
+  void refuse(QWidget* editor, const QString& why);
   void apply(const Bound& bound, const FieldValue& value);
   void showWhatApplies();
 

@@ -21,7 +21,8 @@ struct Strip {
   Side side = Side::Proposed;
   UnitsShown units{};
   std::function<void(const std::optional<Problem>&)> report{};
-  std::function<void(const QString&)> say{};
+  /// Of what an editor itself does not take.
+  std::function<void(QWidget&, const QString&)> refuse{};
 
   SetupEdits edits() const { return SetupEdits(document, side); }
   const Profile& profile() const { return document.profile(); }

@@ -21,7 +21,8 @@ struct WheelStops {
 Stop tyre(const Strip& strip) {
   auto* field = new TyreField;
   fixWidth(field, QStringLiteral("180/55ZR17"), 26);
-  QObject::connect(field, &TyreField::refused, field, [&strip](const QString& why) { strip.say(why); });
+  QObject::connect(field, &TyreField::refused, field,
+                   [&strip, field](const QString& why) { strip.refuse(*field, why); });
   return {.field = "rear_tyre",
           .label = WheelStops::tr("Rear &tyre"),
           .explanation = WheelStops::tr(

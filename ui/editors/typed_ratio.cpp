@@ -50,24 +50,8 @@ double RatioBox::valueFromText(const QString& text) const {
 
 void RatioBox::fixup(QString& text) const {
   if (!readsAsTeeth(text)) return DecimalBox::fixup(text);
-  if (tellTeeth_) tellTeeth_(text.trimmed(), minimum(), maximum());
-  text = textFromValue(before_);
-}
-
-void RatioBox::stepBy(int steps) {
-  typing_ = false;
-  DecimalBox::stepBy(steps);
-}
-
-void RatioBox::keyPressEvent(QKeyEvent* event) {
-  if (!std::exchange(typing_, true)) before_ = value();
-  DecimalBox::keyPressEvent(event);
-  if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) typing_ = false;
-}
-
-void RatioBox::focusOutEvent(QFocusEvent* event) {
-  DecimalBox::focusOutEvent(event);
-  typing_ = false;
+  refuse({.typed = text.trimmed(), .low = minimum(), .high = maximum()});
+  text = textFromValue(beforeTyping());  // on the way to 27/0 the box holds 2
 }
 
 }  // namespace layshaft::ui

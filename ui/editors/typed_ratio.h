@@ -19,30 +19,14 @@ std::optional<double> ratioOfTeeth(const QString& text);
 /// A ratio as it is typed: a number, or the teeth that make it, to six decimals; nothing if it is neither.
 std::optional<double> typedRatio(const QString& text, const Limit& limit);
 
-/// A box for a ratio that takes tooth counts too.
+/// A box for a ratio that takes tooth counts too. Counts that give none are refused as a number is.
 class RatioBox : public DecimalBox {
  public:
   using DecimalBox::DecimalBox;
 
-  /// Told of tooth counts that give no ratio, or one outside `low` to `high`; the value from before comes
-  /// back.
-  void whenTeethRefused(std::function<void(const QString& typed, double low, double high)> tell) {
-    tellTeeth_ = std::move(tell);
-  }
-
   QValidator::State validate(QString& text, int& position) const override;
   double valueFromText(const QString& text) const override;
   void fixup(QString& text) const override;
-  void stepBy(int steps) override;
-
- protected:
-  void keyPressEvent(QKeyEvent* event) override;
-  void focusOutEvent(QFocusEvent* event) override;
-
- private:
-  bool typing_ = false;
-  double before_ = 0;  ///< the value when the typing began: on the way to 27/0 the box holds 2
-  std::function<void(const QString&, double, double)> tellTeeth_;
 };
 
 }  // namespace layshaft::ui

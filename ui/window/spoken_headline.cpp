@@ -7,6 +7,8 @@
 #include <QLineEdit>
 #include <utility>
 
+#include "ui/editors/refusal_bubble.h"
+
 namespace layshaft::ui {
 namespace {
 
@@ -25,7 +27,7 @@ void SpokenHeadline::say(const QString& headline) {
   const bool first = headline_.isEmpty();
   if (std::exchange(headline_, headline) == headline || first) return;
   QWidget* field = QApplication::focusWidget();
-  if (!isField(field) || field->window() != &window_) return;
+  if (!isField(field) || field->window() != &window_ || RefusalBubble::describes(*field)) return;
   if (field_ != field) {
     field_ = field;
     own_ = field->accessibleDescription();

@@ -139,6 +139,20 @@ QString outsideAllowed(const QString& field, const QString& typed, double low, d
       .arg(field, typed, QLocale().toString(low, 'g', 6), QLocale().toString(high, 'g', 6));
 }
 
+QString refusedNumber(const QString& field, const RefusedNumber& refused) {
+  const auto text = [](double x) { return QLocale().toString(x, 'g', 6); };
+  if (refused.otherUnit)
+    return refused.unit.isEmpty()
+               ? Say::tr("%1: %2 is not a plain number (%3 to %4)")
+                     .arg(field, refused.typed, text(refused.low), text(refused.high))
+               : Say::tr("%1: %2 is not a number in %5 (%3 to %4)")
+                     .arg(field, refused.typed, text(refused.low), text(refused.high), refused.unit);
+  const bool bare = refused.unit.isEmpty() || !refused.typed.back().isDigit();
+  const QString typed =
+      bare ? refused.typed : Say::tr("%1 %2", "number and unit").arg(refused.typed, refused.unit);
+  return outsideAllowed(field, typed, refused.low, refused.high);
+}
+
 QString sentence(const Problem& problem) {
   return onOneLine(problemLocation(problem) + reason(problem));
 }

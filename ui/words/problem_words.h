@@ -11,6 +11,15 @@ namespace layshaft::ui {
 /// What is said of a typed number that is outside what is allowed, under the field's own name.
 QString outsideAllowed(const QString& field, const QString& typed, double low, double high);
 
+/// A number that a field does not take, as it was typed, and what the field takes.
+struct RefusedNumber {
+  QString typed;
+  double low, high;
+  QString unit{};          ///< the field's, empty for bare numbers
+  bool otherUnit = false;  ///< what stands behind the number is no unit of the field
+};
+QString refusedNumber(const QString& field, const RefusedNumber& refused);
+
 /// One clear sentence for a problem: key path, value, what is allowed. Never empty, ends without a full stop.
 QString sentence(const Problem& problem);
 
