@@ -471,6 +471,16 @@ TEST(AimWords, WhereNoPairMeetsEveryAimTheNearestIsNamed) {
                          named(*answer.nearest));
 }
 
+TEST_F(LadderPageTest, ANarrowWindowBreaksTheBarIntoRows) {
+  auto& within = control<QAbstractSpinBox>(*page_, "Within per cent");
+  auto& fewest = control<QSpinBox>(*page_, "Fewest front teeth");
+  const auto top = [&](QWidget& widget) { return widget.mapTo(page_, QPoint()).y(); };
+  EXPECT_NEAR(top(within), top(fewest), 8) << "one row where there is room";
+  (*window_)->resize(900, 560);
+  EXPECT_TRUE(soon([&] { return top(within) > top(fewest) + fewest.height(); }));
+  EXPECT_LE(page_->minimumSizeHint().width(), 900);
+}
+
 TEST(AimWords, SayByHowMuch) {
   const ui::UnitsShown metric;
   const auto words = [&](Aim::Want want, bool reached, double margin) {

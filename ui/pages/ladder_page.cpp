@@ -144,7 +144,7 @@ QLayout* LadderPage::makeBar() {
                         24);
   connect(pin_, &QPushButton::clicked, this, &LadderPage::togglePin);
   sayPin();
-  bar->addWidget(pin_);
+  bar->addWidget(pin_, 0, Qt::AlignTop);
   return bar;
 }
 
