@@ -67,8 +67,11 @@ QColor ChartPalette::pinColour(int index) const {
 }
 
 QPen ChartPalette::pinPen(int index) const {
-  static const std::array<QList<qreal>, 4> kDashes{QList<qreal>{8, 3}, QList<qreal>{1.5, 2},
-                                                   QList<qreal>{8, 2, 1.5, 2}, QList<qreal>{3, 1.5}};
+  // Long, dotted, dash-dot, dash-dot-dot: told apart from stock's even dashes and from each other where
+  // colours are not.
+  static const std::array<QList<qreal>, 4> kDashes{QList<qreal>{10, 3}, QList<qreal>{1.5, 2},
+                                                   QList<qreal>{8, 2, 1.5, 2},
+                                                   QList<qreal>{6, 2, 1.5, 2, 1.5, 2}};
   QPen pen = flatPen(pinColour(index), kLineWidth);
   pen.setDashPattern(kDashes[static_cast<std::size_t>(index) % kDashes.size()]);
   return pen;

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/limits.h"
+#include "ui/charts/contrast.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
@@ -14,8 +15,8 @@ namespace {
 
 constexpr double kThousand = 1000.0;
 constexpr double kBarHeight = 5.0;
-constexpr int kOverrunAlpha = 110;
-constexpr double kHeadroom = 1.06;  // above the rev limit, for its label
+constexpr double kOverrunShare = 0.5;  // of the ground, in the colour beyond the shift
+constexpr double kHeadroom = 1.06;     // above the rev limit, for its label
 constexpr double kLeanTitleDrop = 1.0, kTitleGap = 14.0;
 constexpr int kCurvedLineParts = 12;  // a gear's line is straight unless the tyre grows with speed
 
@@ -92,8 +93,9 @@ void SawtoothChart::paintFoot(QPainter& painter) {
 void SawtoothChart::paintOverruns(QPainter& painter) const {
   for (const Shown& setup : shown()) {
     const Gearing& gearing = setup.plan->gearing;
-    QColor thin = setup.pen.color();
-    thin.setAlpha(kOverrunAlpha);
+    // Fainter than the line it goes on from, and still seen.
+    const QColor& ground = colours().background;
+    const QColor thin = standingOut(mixed(setup.pen.color(), ground, kOverrunShare), {ground}, kLineContrast);
     painter.setPen(QPen(thin, 1.0, Qt::SolidLine, Qt::FlatCap));  // dots would cost more than all else here
     for (const GearFigures& gear : gearing.gears)
       if (gear.shiftRpm && *gear.shiftRpm < gearing.revLimitRpm)
