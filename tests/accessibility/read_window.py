@@ -243,6 +243,65 @@ def check_sentences(window):
     choose_page(window, "Sawtooth")
 
 
+PICTURES = (Atspi.Role.CHART, Atspi.Role.IMAGE, Atspi.Role.CANVAS)
+
+
+def picture_in_view(window):
+    """The picture of the page in view, by its long description; icons have none."""
+    for node in everything(window):
+        if (node.get_role() in PICTURES and has(node, Atspi.StateType.SHOWING)
+                and len(node.get_description() or "") > 40):
+            return node
+    return None
+
+
+def check_charts(window):
+    """Each page's picture is a graphic that is summed up in words and says where its numbers are."""
+    for page in ("Pull", "Acceleration", "Chain", "Sawtooth"):
+        check(choose_page(window, page), f"there is a page {page} to go to")
+        picture = until(lambda: picture_in_view(window))
+        said = plain(picture.get_description()) if picture else ""
+        check("Table" in said and "roposed" in said, f"the picture of page {page} is summed up in words: {said!r}")
+        check(bool(picture and picture.get_name()), f"the picture of page {page} has a name")
+
+
+def pumped():
+    """Lets events arrive."""
+    while GLib.MainContext.default().iteration(False):
+        pass
+    return True
+
+
+def check_crosshair(window):
+    """Keys move the crosshair of a chart, and what it reads is heard."""
+    chart = until(lambda: picture_in_view(window))
+    check(chart is not None and chart.get_role() == Atspi.Role.CHART, "the sawtooth is a chart")
+    if chart is None:
+        return
+    check("Value" in chart.get_interfaces(), "the crosshair's place is a value")
+    whole = chart.get_description()
+    Atspi.Component.grab_focus(chart)
+    until(lambda: has(chart, Atspi.StateType.FOCUSED))
+    told = []  # what is told without being asked for
+    listener = Atspi.EventListener.new(lambda event: told.append(event.type))
+    for kind in ("accessible-value", "accessible-description"):
+        listener.register("object:property-change:" + kind)
+    heard = []
+    for _ in range(2):
+        press("Right")
+        known = [plain(whole)] + [said for _, said in heard]
+        until(lambda: has(chart, Atspi.StateType.FOCUSED) and plain(chart.get_description()) not in known)
+        heard.append((Atspi.Value.get_current_value(chart), plain(chart.get_description())))
+    for kind in ("accessible-value", "accessible-description"):
+        check(bool(until(lambda: pumped() and any(kind in event for event in told))), f"a changed {kind} is told")
+        listener.deregister("object:property-change:" + kind)
+    check(heard[1][0] > heard[0][0], f"Right moves the crosshair on: {heard!r}")
+    check("Stock" in heard[1][1] and heard[1][1] != heard[0][1], f"what the crosshair reads is heard: {heard!r}")
+    press("Escape")
+    until(lambda: has(chart, Atspi.StateType.FOCUSED) and chart.get_description() == whole)
+    check(chart.get_description() == whole, "without a crosshair the chart is summed up again")
+
+
 def main():
     program, profile = sys.argv[1:3]
     shown = subprocess.Popen([program, profile])
@@ -260,6 +319,8 @@ def main():
         check_fields(window)
         check_sentences(window)
         refuse_rev_limit(window)
+        check_charts(window)
+        check_crosshair(window)
         step_rear_teeth(window)
         stops = check_tab_stops(window)
         if "-v" in sys.argv:

@@ -133,6 +133,32 @@ TEST_F(ChainDrawingTest, NoLabelCoversAnother) {
       }
 }
 
+TEST_F(ChainDrawingTest, LabelsLeaveTheSprocketsInView) {
+  for (const char* sample : {"club-600", "motocross-450", "tourer-belt", "youth-85"})
+    for (const QSize size :
+         {QSize(560, 230), QSize(700, 240), QSize(890, 262), QSize(900, 480), QSize(2000, 1000)})
+      for (const double points : {9.0, 12.0}) {
+        profile_ = sampleBike(sample);
+        QFont font = drawing_.font();
+        font.setPointSizeF(points);
+        drawing_.setFont(font);
+        drawing_.resize(size);
+        show(profile_);
+        const auto labels = drawing_.labelBoxes();
+        for (const QRectF& sprocket : drawing_.sprocketBoxes()) {
+          double covered = 0.0;
+          for (const QRectF& label : labels) {
+            const QRectF both = label & sprocket;
+            if (!both.isEmpty()) covered += both.width() * both.height();
+          }
+          EXPECT_LE(covered, 0.35 * sprocket.width() * sprocket.height())
+              << sample << " in " << size.width() << " px, " << points << " pt";
+        }
+        for (const QRectF& label : labels)
+          EXPECT_TRUE(QRectF(drawing_.rect()).contains(label)) << sample << " in " << size.width() << " px";
+      }
+}
+
 TEST_F(ChainDrawingTest, SavedAsVectorsItHoldsNoPixels) {
   showTeeth(15, 44);
   onScreen(1.0);

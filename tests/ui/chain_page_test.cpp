@@ -138,9 +138,8 @@ TEST_F(ChainPageTest, WithoutMotionTheWheelIsTurnedByHandAndTheDrawingStillExpla
   EXPECT_TRUE(button("Animate").isHidden());
   slider().setValue(slider().maximum() / 2);
   EXPECT_EQ(drawing().turn(), 0.5);
-  EXPECT_EQ(
-      drawing().accessibleDescription(),
-      "For one turn of the rear wheel the front sprocket makes 6.7 % more turns: every gear is shorter.");
+  EXPECT_TRUE(drawing().accessibleDescription().contains(
+      "For one turn of the rear wheel the front sprocket makes 6.7 % more turns: every gear is shorter."));
   ui::preferences::setMotion(true);
 }
 
@@ -160,22 +159,9 @@ TEST_F(ChainPageTest, MotionIsSwitchedInTheViewMenu) {
 
 TEST_F(ChainPageTest, TheRearSprocketCanBeDraggedRound) {
   open(workedExample());
-  // The rear sprocket is the large disc on the right: a quarter of a turn up its right side and over the top.
-  const QImage image = picture();
-  const double dpr = image.devicePixelRatio();
-  const QRgb accent = ui::ChartPalette(drawing().palette()).proposed.rgb();
-  int right = 0;
-  for (int x = image.width() - 1; x > 0 && right == 0; --x)
-    for (int y = 0; y < image.height() * 3 / 4; ++y)
-      if (image.pixel(x, y) == accent) right = static_cast<int>(x / dpr);
-  int level = 0, seen = 0;
-  for (int y = 0; y < image.height() * 3 / 4; ++y)
-    if (image.pixel(static_cast<int>((right - 2) * dpr), y) == accent) {
-      level += static_cast<int>(y / dpr);
-      ++seen;
-    }
-  ASSERT_GT(seen, 0);
-  const QPoint edge(right - 12, level / seen);
+  // A quarter of a turn up its right side and over the top.
+  const QRectF rear = drawing().sprocketBoxes().at(1);
+  const QPoint edge(static_cast<int>(rear.right()) - 12, static_cast<int>(rear.center().y()));
   QTest::mousePress(&drawing(), Qt::LeftButton, {}, edge);
   QTest::mouseMove(&drawing(), edge - QPoint(4, 50));
   EXPECT_GT(drawing().turn(), 0.02);

@@ -47,16 +47,48 @@ TEST(LabelPlaces, NamesStayClearOfTheCornerThatIsTaken) {
   }
 }
 
-TEST(LabelPlaces, ALabelMovesAlongItsLineUntilItIsClear) {
-  const QRectF other(100, 50, 120, 40), bounds(0, 0, 600, 400);
-  const QRectF aside = ui::clearOf(QRectF(180, 60, 150, 40), other, 0.1, bounds);
-  EXPECT_GE(aside.left(), other.right());
-  EXPECT_NEAR(aside.top() - 60, 0.1 * (aside.left() - 180), 1e-9);
-  const QRectF stays(240, 60, 150, 40);
-  EXPECT_EQ(ui::clearOf(stays, other, 0.1, bounds), stays);
-  const QRectF above = ui::clearOf(QRectF(180, 60, 150, 40), other, 0.1, QRectF(0, 0, 340, 400));
-  EXPECT_LE(above.bottom(), other.top());
-  EXPECT_EQ(above.left(), 180);
+TEST(LabelPlaces, FourNamesOfOneLineAreAllClearOfEachOther) {
+  for (const double level : {8.0, 60.0, 200.0, 385.0}) {
+    const std::vector<ui::NamedLine> lines(4, lineAt(level, level));
+    const auto places = ui::lineNamePlaces(lines, kPlot, kCorner);
+    for (std::size_t a = 0; a < places.size(); ++a) {
+      EXPECT_TRUE(kPlot.contains(places[a])) << level;
+      EXPECT_FALSE(places[a].intersects(kCorner)) << level;
+      EXPECT_FALSE(places[a].isEmpty()) << level;
+      for (std::size_t b = 0; b < a; ++b) EXPECT_FALSE(places[a].intersects(places[b])) << level;
+    }
+  }
+}
+
+TEST(LabelPlaces, AWordStandsWhereTheFewestLinesCrossIt) {
+  ui::LabelSpace space(kPlot);
+  space.avoid(QPolygonF{QPointF(100, 0), QPointF(300, 400)});
+  space.avoid(QPolygonF{QPointF(100, 50), QPointF(500, 50)});
+  const QRectF crossedTwice(105, 40, 60, 20), crossedOnce(400, 40, 60, 20), clear(400, 100, 60, 20);
+  EXPECT_EQ(space.put({crossedTwice, crossedOnce}), crossedOnce);
+  EXPECT_EQ(space.put({crossedTwice, clear}), clear);
+  EXPECT_EQ(space.put({crossedTwice}), crossedTwice) << "rather crossed than left out";
+}
+
+TEST(LabelPlaces, AWordThatHasNoneOfItsPlacesGoesToTheNearestFreeOne) {
+  ui::LabelSpace space(kPlot);
+  space.take(QRectF(50, 0, 400, 400));
+  const auto place = space.put({QRectF(420, 100, 60, 20)});
+  ASSERT_TRUE(place);
+  EXPECT_GE(place->left(), 450);
+  EXPECT_LE(place->left(), 475);
+  EXPECT_NEAR(place->top(), 100, 7);
+  space.take(kPlot);
+  EXPECT_EQ(space.put({QRectF(420, 100, 60, 20)}), std::nullopt);
+}
+
+TEST(LabelPlaces, NoWordLeavesThePicture) {
+  ui::LabelSpace space(kPlot);
+  for (const QPointF corner : {QPointF(0, -50), QPointF(845, 10), QPointF(840, 395)}) {
+    const auto place = space.put({QRectF(corner, QSizeF(60, 20))});
+    ASSERT_TRUE(place);
+    EXPECT_TRUE(kPlot.contains(*place)) << corner.x();
+  }
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include "ui/charts/live_chart.h"
 
 #include <QSignalSpy>
+#include <QTabWidget>
 
 #include "tests/ui/support.h"
 #include "ui/document/preferences.h"
@@ -138,6 +139,34 @@ TEST_F(LiveChartTest, TheTeethSwitchStartsTheAxisBelowTheLowestShift) {
   EXPECT_LT(chart_->yRange().low, lowest);
   teeth->click();
   EXPECT_EQ(chart_->yRange(), whole);
+}
+
+TEST_F(LiveChartTest, TheAxesAreAsBeforeAfterATrial) {
+  auto& rear = control<QAbstractSpinBox>(**window_, "Rear teeth");
+  auto* tabs = (*window_)->findChild<QTabWidget*>();
+  int moved = 0;
+  for (const char* page : {"Sawtooth", "Pull", "Acceleration"})
+    for (const auto way : {Qt::Key_Up, Qt::Key_Down}) {
+      for (int i = 0; i < tabs->count(); ++i)
+        if (tabs->tabText(i) == page) tabs->setCurrentIndex(i);
+      QTest::qWait(50);
+      const LiveChart& chart = *(*window_)->currentChart();
+      const auto x = chart.xRange(), y = chart.yRange();
+      constexpr int kFar = 14;
+      for (int i = 0; i < kFar; ++i) {
+        QTest::keyClick(&rear, way);
+        QTest::qWait(20);
+      }
+      const auto farX = chart.xRange(), farY = chart.yRange();
+      moved += farX == x && farY == y ? 0 : 1;
+      for (int i = 0; i < kFar; ++i) {
+        QTest::keyClick(&rear, way == Qt::Key_Up ? Qt::Key_Down : Qt::Key_Up);
+        QTest::qWait(20);
+      }
+      EXPECT_TRUE(soon([&] { return chart.xRange() == x && chart.yRange() == y; }, 3000))
+          << page << ", turned " << (way == Qt::Key_Up ? "up" : "down");
+    }
+  EXPECT_GE(moved, 2) << "far enough that the axes must move";
 }
 
 TEST_F(LiveChartTest, TheLinesAreTheSawOfEachSetup) {

@@ -43,6 +43,18 @@ TEST(RoundRange, NoSpanStillGivesAnAxis) {
   EXPECT_GE(range.high, 5);
 }
 
+TEST(CloseRange, TakesTicksThatStandCloserWhereThatLeavesLessEmpty) {
+  EXPECT_EQ(roundRange(0, 15.2, 6), (AxisRange{0, 20, 5}));
+  EXPECT_EQ(ui::closeRange(0, 15.2, 6), (AxisRange{0, 16, 2}));
+  EXPECT_EQ(ui::closeRange(0, 14.9, 6), (AxisRange{0, 15, 5})) << "not where next to nothing is won";
+}
+
+TEST(SteadyRange, GoesToTheRangeThatItIsGiven) {
+  const AxisRange home{0, 300, 50}, other{0, 160, 20};
+  EXPECT_EQ(steadyRange(home, 0, 280, other), home);
+  EXPECT_EQ(steadyRange(home, 0, 150, other), other);
+}
+
 TEST(SteadyRange, StaysWhileTheDataStayInsideAndFillIt) {
   const AxisRange current{0, 300, 20};
   for (const double fastest : {299.9, 290.0, 260.0, 220.0})

@@ -8,11 +8,10 @@
 
 #include "core/units.h"
 #include "ui/charts/chain_shapes.h"
-#include "ui/charts/label_places.h"
 #include "ui/charts/turn_tally.h"
 #include "ui/words/cautions.h"
 #include "ui/words/chain_labels.h"
-#include "ui/words/chain_words.h"
+#include "ui/words/chart_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/picture_words.h"
 
@@ -21,6 +20,8 @@ namespace {
 
 constexpr double kMargin = 12.0;  // px round the picture
 constexpr double kGap = 6.0;      // px between a label and what it names
+constexpr double kStep = 10.0;    // px between places that are tried
+constexpr double kCovered = 0.3;  // of a sprocket at most, by words on it
 constexpr double kFullTurn = 2.0 * units::kPi;
 
 /// How far the larger of the front sprockets reaches from its middle, m.
@@ -32,6 +33,7 @@ double frontTipM(const ChainScene& scene) {
 }  // namespace
 
 ChainDrawing::ChainDrawing(QWidget* parent) : QWidget(parent), colours_(palette()) {
+  exposeReadablePictures();
   setAccessibleName(tr("Drawing of chain or belt"));
   makeFonts();
 }
@@ -46,7 +48,7 @@ void ChainDrawing::makeFonts() {
 void ChainDrawing::show(const SharedPlan& plan, const UnitsShown& units) {
   plan_ = plan;
   units_ = units;
-  setAccessibleDescription(turnWords(*plan));
+  setAccessibleDescription(hasRun() ? chainDrawingWords(*plan, units_) : QString());
   update();
 }
 
@@ -192,13 +194,29 @@ std::vector<QRectF> ChainDrawing::labelBoxes() const {
   return boxes;
 }
 
-ChainDrawing::Label ChainDrawing::strandLabel(const ChainScene& scene, const QRectF& frontLabel) const {
+std::vector<QRectF> ChainDrawing::sprocketBoxes() const {
+  return hasRun() && !zoomed_ ? sprocketBoxes(scene()) : std::vector<QRectF>();
+}
+
+std::vector<QRectF> ChainDrawing::sprocketBoxes(const ChainScene& scene) const {
+  const ChainLoop& loop = scene.proposed;
+  const double scale = std::hypot(scene.toPixels.m11(), scene.toPixels.m12());
+  const auto box = [&](const QPointF& centre, int teeth) {
+    const double reach = scale * (pitchRadiusM(loop.pair.pitchM, teeth) + loop.pair.pitchM / 2.0);
+    return QRectF(-reach, -reach, 2 * reach, 2 * reach).translated(scene.toPixels.map(centre));
+  };
+  return {box({0, 0}, loop.pair.teeth1), box({loop.centreM, 0}, loop.pair.teeth2)};
+}
+
+/// Over the upper strand in its middle, or as near to there as it is free, on the strand's slope.
+void ChainDrawing::putStrandLabel(const ChainScene& scene, LabelSpace& space,
+                                  std::vector<Label>& labels) const {
   const ChainLoop& proposed = scene.proposed;
   const QTransform& to = scene.toPixels;
   const QStringList words = loopLabel(*plan_, units_);
   if (!proposed.path) {
     const QPointF middle = (to.map(QPointF(0, 0)) + to.map(QPointF(proposed.centreM, 0))) / 2.0;
-    return labelAt(middle, Qt::AlignBottom, words, colours_.warning);
+    return putLabel(space, labels, labelAt(middle, Qt::AlignBottom, words, colours_.warning), {});
   }
   const QPointF a = to.map(point(proposed.path->topFront())), b = to.map(point(proposed.path->topRear()));
   const double steep = b.x() > a.x() ? (b.y() - a.y()) / (b.x() - a.x()) : 0.0;
@@ -207,9 +225,21 @@ ChainDrawing::Label ChainDrawing::strandLabel(const ChainScene& scene, const QRe
   // Clear of the run also at the end where it is higher.
   const double over =
       std::abs(steep) * half + std::hypot(to.m11(), to.m12()) * scene.stock.pair.pitchM / 2.0 + kGap;
-  Label label = labelAt((a + b) / 2.0 - QPointF(0, over), Qt::AlignBottom, words, colours_.proposed);
-  label.box = clearOf(label.box, frontLabel, steep, QRectF(rect()).adjusted(kMargin, 2, -kMargin, 0));
-  return label;
+  const Label label = labelAt((a + b) / 2.0 - QPointF(0, over), Qt::AlignBottom, words, colours_.proposed);
+  std::vector<QPointF> others;
+  for (double away = kStep; away < b.x() - a.x(); away += kStep)
+    for (const double way : {away, -away}) others.push_back(label.box.topLeft() + QPointF(way, steep * way));
+  putLabel(space, labels, label, others);
+}
+
+void ChainDrawing::putLabel(LabelSpace& space, std::vector<Label>& labels, Label label,
+                            const std::vector<QPointF>& otherCorners) const {
+  std::vector<QRectF> places{label.box};
+  for (const QPointF& corner : otherCorners) places.emplace_back(corner, label.box.size());
+  const auto place = space.put(places);
+  // Where there is no room it rather covers the drawing than is missing.
+  if (place) label.box = *place;
+  labels.push_back(std::move(label));
 }
 
 std::vector<ChainDrawing::Label> ChainDrawing::labels(const ChainScene& scene) const {
@@ -219,15 +249,63 @@ std::vector<ChainDrawing::Label> ChainDrawing::labels(const ChainScene& scene) c
   const double scale = std::hypot(to.m11(), to.m12());
   const QPointF front = to.map(QPointF(0, 0)), axle = to.map(QPointF(proposed.centreM, 0));
   const QColor& accent = colours_.proposed;
+  LabelSpace space(sceneArea().adjusted(kMargin, 2, -kMargin, 0));
+  if (proposed.path) space.take(centresLabel(scene).box);
+  if (proposed.path)
+    space.avoid(QPolygonF{to.map(point(proposed.path->topFront())), to.map(point(proposed.path->topRear()))});
+  const auto sprockets = sprocketBoxes(scene);
+  space.take(sprockets[0]);
+
+  std::vector<Label> labels;
   QStringList frontWords{teethLabel(*plan_, SprocketPlace::Front)};
   if (proposed.path) frontWords << wrapLabel(*plan_);
   const Label frontLabel =
       labelAt(front - QPointF(0, scale * frontTipM(scene) + kGap), Qt::AlignBottom, frontWords, accent);
-  return {frontLabel,
-          labelAt(axle - QPointF(0, scale * rear * 0.5), Qt::AlignVCenter,
-                  {teethLabel(*plan_, SprocketPlace::Rear)}, accent),
-          labelAt(axle + QPointF(0, scale * rear * 0.5), Qt::AlignVCenter, axleLabel(*plan_, units_), accent),
-          strandLabel(scene, frontLabel.box)};
+  putLabel(space, labels, frontLabel,
+           {sprockets[0].topLeft() - QPointF(frontLabel.box.width() + kGap, 0),
+            sprockets[0].bottomLeft() - QPointF(frontLabel.box.width() / 2, -kGap)});
+
+  // On the rear sprocket where it is large; beside it where little of it would be left to see.
+  Label teeth = labelAt(axle - QPointF(0, scale * rear * 0.5), Qt::AlignVCenter,
+                        {teethLabel(*plan_, SprocketPlace::Rear)}, accent);
+  Label place =
+      labelAt(axle + QPointF(0, scale * rear * 0.5), Qt::AlignVCenter, axleLabel(*plan_, units_), accent);
+  const auto area = [](const QRectF& box) { return box.width() * box.height(); };
+  if (area(teeth.box) + area(place.box) <= kCovered * area(sprockets[1]) &&
+      std::max(teeth.box.width(), place.box.width()) <= 2.2 * scale * rear) {
+    putLabel(space, labels, teeth, {});
+    putLabel(space, labels, place, {});
+    space.take(sprockets[1]);
+  } else {
+    space.take(sprockets[1]);
+    const double beside = sprockets[1].right() + kGap;
+    const QPointF over(sprockets[1].center().x() - teeth.box.width() / 2,
+                       sprockets[1].top() - kGap - teeth.box.height());
+    teeth.box.moveTopLeft({beside, axle.y() - teeth.box.height() - 1});
+    place.box.moveTopLeft({beside, axle.y() + 1});
+    putLabel(space, labels, teeth, {over});
+    putLabel(space, labels, place, {});
+  }
+  putStrandLabel(scene, space, labels);
+  return labels;
+}
+
+ChainDrawing::Label ChainDrawing::centresLabel(const ChainScene& scene) const {
+  const QPointF front = scene.toPixels.map(QPointF(0, 0));
+  const QPointF axle = scene.toPixels.map(QPointF(scene.proposed.centreM, 0));
+  return labelAt({(front.x() + axle.x()) / 2.0, centresLevel(scene)}, Qt::AlignVCenter,
+                 {centreLabel(*plan_, units_)}, colours_.text);
+}
+
+double ChainDrawing::centresLevel(const ChainScene& scene) const {
+  const ChainLoop& proposed = scene.proposed;
+  const QTransform& to = scene.toPixels;
+  const double scale = std::hypot(to.m11(), to.m12());
+  const double rear = pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth2);
+  const QPointF front = to.map(QPointF(0, 0)), axle = to.map(QPointF(proposed.centreM, 0));
+  return std::max(front.y() + scale * frontTipM(scene),
+                  axle.y() + scale * (rear + scene.stock.pair.pitchM / 2.0)) +
+         kGap + QFontMetricsF(boldFont_).height() / 2.0;
 }
 
 /// The centre distance as a dimension below both.
@@ -238,10 +316,7 @@ void ChainDrawing::paintCentres(QPainter& painter, const ChainScene& scene) cons
   const double scale = std::hypot(to.m11(), to.m12());
   const double frontTip = frontTipM(scene), rear = pitchRadiusM(proposed.pair.pitchM, proposed.pair.teeth2);
   const QPointF front = to.map(QPointF(0, 0)), axle = to.map(QPointF(proposed.centreM, 0));
-  const QFontMetricsF metrics(boldFont_);
-  const double level =
-      std::max(front.y() + scale * frontTip, axle.y() + scale * (rear + scene.stock.pair.pitchM / 2.0)) +
-      kGap + metrics.height() / 2.0;
+  const double level = centresLevel(scene);
   painter.setPen(QPen(colours_.mutedText, 1));
   painter.drawLine(QPointF(front.x(), front.y() + scale * frontTip), QPointF(front.x(), level + 4));
   painter.drawLine(QPointF(axle.x(), axle.y() + scale * rear), QPointF(axle.x(), level + 4));
@@ -251,7 +326,7 @@ void ChainDrawing::paintCentres(QPainter& painter, const ChainScene& scene) cons
     painter.drawLine(tip, tip + QPointF(way * 7, -3));
     painter.drawLine(tip, tip + QPointF(way * 7, 3));
   }
-  paintLabel(painter, (left + right) / 2.0, Qt::AlignVCenter, {centreLabel(*plan_, units_)}, colours_.text);
+  paintLabel(painter, centresLabel(scene));
 }
 
 void ChainDrawing::paintAxleNumbers(QPainter& painter, const ChainScene& scene) const {

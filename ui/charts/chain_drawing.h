@@ -9,8 +9,10 @@
 
 #include "core/plan.h"
 #include "ui/charts/chain_scene.h"
+#include "ui/charts/label_places.h"
 #include "ui/charts/palette.h"
 #include "ui/charts/picture.h"
+#include "ui/charts/readable_picture.h"
 #include "ui/charts/text_cache.h"
 #include "ui/words/units_shown.h"
 
@@ -19,7 +21,7 @@ namespace layshaft::ui {
 /// Both sprockets, the chain and the axle in its slot, to scale, seen from the left of the bike: the chain
 /// runs in the order of the drive line. Stock is a ghost, the proposal solid. As the rear wheel is turned, a
 /// tally below counts how often the front sprocket has turned, stock beside proposed.
-class ChainDrawing : public QWidget, public Picture {
+class ChainDrawing : public QWidget, public Picture, public ReadablePicture {
   Q_OBJECT
  public:
   explicit ChainDrawing(QWidget* parent = nullptr);
@@ -35,6 +37,8 @@ class ChainDrawing : public QWidget, public Picture {
 
   /// Where the words at sprockets, strand and axle stand, px; none while the axle fills the picture.
   std::vector<QRectF> labelBoxes() const;
+  /// Where the proposal's front and rear sprocket are; none while the axle fills the picture.
+  std::vector<QRectF> sprocketBoxes() const;
 
   void renderInto(QPainter& painter, const QRectF& target) override;
 
@@ -102,7 +106,13 @@ class ChainDrawing : public QWidget, public Picture {
   }
   /// What is written at sprockets, strand and axle, none over another.
   std::vector<Label> labels(const ChainScene& scene) const;
-  Label strandLabel(const ChainScene& scene, const QRectF& frontLabel) const;
+  void putStrandLabel(const ChainScene& scene, LabelSpace& space, std::vector<Label>& labels) const;
+  /// Where it is, or at another of its corners' places that is free.
+  void putLabel(LabelSpace& space, std::vector<Label>& labels, Label label,
+                const std::vector<QPointF>& otherCorners) const;
+  std::vector<QRectF> sprocketBoxes(const ChainScene& scene) const;
+  Label centresLabel(const ChainScene& scene) const;
+  double centresLevel(const ChainScene& scene) const;  ///< of the dimension below both sprockets
   void paintCentres(QPainter& painter, const ChainScene& scene) const;
   void makeFonts();
 

@@ -10,15 +10,16 @@
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
+#include <limits>
+
+#include "ui/words/chart_words.h"
 
 namespace layshaft::ui {
 namespace {
 
 constexpr double kTopMargin = 10.0;
 constexpr double kMarkerReach = 6.0;  // how near the pointer must be to take hold of the marker, px
-constexpr double kPanelPadding = 8.0;
-constexpr double kColumnGap = 14.0;
-constexpr double kWidestName = 96.0;
+constexpr double kKeyStepsPerTick = 10.0;
 
 }  // namespace
 
@@ -84,6 +85,7 @@ class CrosshairItem : public QGraphicsItem {
   void moveTo(std::optional<double> x) {
     prepareGeometryChange();
     rows_.clear();
+    at_ = x;
     if (x) {
       title_ = chart_.crosshairTitle(*x);
       rows_ = chart_.crosshairRows(*x);
@@ -94,6 +96,7 @@ class CrosshairItem : public QGraphicsItem {
     update();
   }
 
+  QRectF panel() const { return isVisible() ? panel_ : QRectF(); }
   QRectF boundingRect() const override {
     const QRectF plot = chart_.plotArea();
     return QRectF(sceneX_ - 1, plot.top(), 2, chart_.scene_.sceneRect().bottom() - plot.top())
@@ -113,10 +116,10 @@ class CrosshairItem : public QGraphicsItem {
 
     const auto names = chart_.setupNames();
     const auto setupColours = chart_.setupColours();
-    QRectF line(panel_.left() + kPanelPadding, panel_.top() + kPanelPadding / 2, firstWidth_, lineHeight_);
-    const QFont font = chart_.chartFont();
+    QRectF line(panel_.left() + padding_, panel_.top() + padding_ / 2, firstWidth_, lineHeight_);
+    const QFont font = font_;
     painter->setPen(colours.text);
-    chart_.texts_.draw(*painter, chart_.chartFont(true), line, Qt::AlignLeft, title_);
+    chart_.texts_.draw(*painter, boldFont_, line, Qt::AlignLeft, title_);
     const auto values = [&](const QRectF& from, const QStringList& texts) {
       QRectF cell(from.right(), from.top(), columnWidth_, lineHeight_);
       for (qsizetype i = 0; i < texts.size(); ++i, cell.translate(columnWidth_, 0)) {
@@ -126,7 +129,7 @@ class CrosshairItem : public QGraphicsItem {
     };
     QStringList shortNames;
     for (const QString& name : names)
-      shortNames << QFontMetricsF(font).elidedText(name, Qt::ElideRight, columnWidth_ - kColumnGap);
+      shortNames << QFontMetricsF(font).elidedText(name, Qt::ElideRight, columnWidth_ - columnGap_);
     values(line, shortNames);
     for (const CrosshairRow& row : rows_) {
       line.translate(0, lineHeight_);
@@ -137,39 +140,96 @@ class CrosshairItem : public QGraphicsItem {
   }
 
  private:
+  /// How it is set: closer in a small chart.
+  struct Style {
+    double widestName, columnGap, padding, lineShare, typeShare;
+    bool brief;
+  };
+  static constexpr Style kRoomy{96.0, 14.0, 8.0, 1.15, 1.0, false}, kClose{46.0, 8.0, 4.0, 1.0, 0.85, true};
+
   void place() {
-    const QFontMetricsF metrics(chart_.chartFont(true));
-    lineHeight_ = std::ceil(metrics.height() * 1.15);
+    const QRectF plot = chart_.plotArea();
+    for (const Style& style : {kRoomy, kClose}) {
+      if (style.brief) rows_ = chart_.briefRows(*at_);
+      const QSizeF size = measure(style);
+      const double covered = putPanel(size);
+      if (covered == 0.0 && size.height() <= 0.85 * plot.height() && size.width() <= 0.6 * plot.width())
+        return;
+    }
+  }
+
+  /// Beside the line that is read, where the least of what is to be kept clear is covered; says how much.
+  double putPanel(const QSizeF& size) {
+    const QRectF plot = chart_.plotArea();
+    // Of a chart that is scrolled, what is in view.
+    const QRectF inView = chart_.viewport()->visibleRegion().boundingRect();
+    const QRectF scene = inView.height() > size.height() ? inView : chart_.scene_.sceneRect();
+    const auto clear = chart_.keptClear();
+    std::vector<double> tops{plot.bottom() - size.height() - 10, plot.top() + 10,
+                             scene.bottom() - size.height() - 4};
+    for (const QRectF& area : clear) {
+      tops.push_back(area.top() - size.height() - 4);
+      tops.push_back(area.bottom() + 4);
+    }
+    double least = std::numeric_limits<double>::infinity(), covered = 0.0;
+    for (const double left : {sceneX_ + 10, sceneX_ - 10 - size.width()})
+      for (const double top : tops) {
+        QRectF inside(QPointF(left, top), size);
+        inside.moveLeft(std::clamp(left, scene.left(), std::max(scene.left(), scene.right() - size.width())));
+        inside.moveTop(std::clamp(top, scene.top(), std::max(scene.top(), scene.bottom() - size.height())));
+        double over = 0.0;
+        for (const QRectF& area : clear) {
+          const QRectF both = inside & area;
+          over += both.isEmpty() ? 0.0 : both.width() * both.height();
+        }
+        // Rather over that than over the line that is read; rather over the plot than over what is below it.
+        const double cost =
+            over + (inside.left() != left ? 1e6 : 0.0) + (inside.bottom() > plot.bottom() ? 1.0 : 0.0);
+        if (cost >= least) continue;
+        least = cost;
+        covered = over;
+        panel_ = inside;
+      }
+    return covered;
+  }
+
+  QSizeF measure(const Style& style) {
+    font_ = chart_.chartFont();
+    font_.setPointSizeF(font_.pointSizeF() * style.typeShare);
+    boldFont_ = font_;
+    boldFont_.setBold(true);
+    const QFontMetricsF metrics(boldFont_);
+    padding_ = style.padding;
+    columnGap_ = style.columnGap;
+    lineHeight_ = std::ceil(metrics.height() * style.lineShare);
     columnWidth_ = 0;
     // A pin's name may be a sentence: it is cut so that all setups stay in view.
     for (const QString& name : chart_.setupNames())
-      columnWidth_ = std::max(columnWidth_, std::min(metrics.horizontalAdvance(name), kWidestName));
+      columnWidth_ = std::max(columnWidth_, std::min(metrics.horizontalAdvance(name), style.widestName));
     firstWidth_ = metrics.horizontalAdvance(title_);
     for (const CrosshairRow& row : rows_) {
       firstWidth_ = std::max(firstWidth_, metrics.horizontalAdvance(row.name));
       for (const QString& value : row.values)
         columnWidth_ = std::max(columnWidth_, metrics.horizontalAdvance(value));
     }
-    columnWidth_ += kColumnGap;
+    columnWidth_ += columnGap_;
     const auto columns = static_cast<double>(chart_.setupNames().size());
-    const QSizeF size(firstWidth_ + columns * columnWidth_ + 2 * kPanelPadding,
-                      static_cast<double>(rows_.size() + 1) * lineHeight_ + kPanelPadding);
-    const QRectF plot = chart_.plotArea();
-    double left = sceneX_ + 10;
-    if (left + size.width() > plot.right()) left = sceneX_ - 10 - size.width();
-    left = std::clamp(left, 0.0, std::max(0.0, chart_.scene_.sceneRect().width() - size.width()));
-    panel_ = QRectF(QPointF(left, std::max(plot.top(), plot.bottom() - size.height() - 10)), size);
+    return {firstWidth_ + columns * columnWidth_ + 2 * padding_,
+            static_cast<double>(rows_.size() + 1) * lineHeight_ + padding_};
   }
 
   LiveChart& chart_;
+  std::optional<double> at_;
   QString title_;
   std::vector<CrosshairRow> rows_;
   double sceneX_ = 0;
-  double lineHeight_ = 0, columnWidth_ = 0, firstWidth_ = 0;
+  double lineHeight_ = 0, columnWidth_ = 0, firstWidth_ = 0, padding_ = 0, columnGap_ = 0;
+  QFont font_, boldFont_;
   QRectF panel_;
 };
 
 LiveChart::LiveChart(QWidget* parent) : QGraphicsView(parent), colours_(palette()) {
+  exposeReadablePictures();
   scene_.setSceneRect(QRectF(0, 0, 1, 1));  // an unset one would be worked out from items that ask for it
   setScene(&scene_);
   setFrameShape(QFrame::NoFrame);
@@ -282,6 +342,14 @@ void LiveChart::layOut() {
   emit laidOut(plot_);
 }
 
+QSize LiveChart::minimumSizeHint() const {
+  constexpr double kLines = 7.0;
+  constexpr QSize kLeast(320, 180);
+  const double plot = kLines * QFontMetricsF(chartFont()).height();
+  const double height = kTopMargin + plot + axisLabelHeight() + footHeight();
+  return kLeast.expandedTo({kLeast.width(), static_cast<int>(std::ceil(height))});
+}
+
 void LiveChart::ensureLaidOut() {
   viewport()->resize(size());
   applyPalette();
@@ -289,9 +357,31 @@ void LiveChart::ensureLaidOut() {
 }
 
 void LiveChart::updateOverlay() {
+  overlayChanged();
   overlay_->update();
   foot_->update();
   if (crosshairX_) crosshair_->moveTo(crosshairX_);
+}
+
+std::optional<ReadablePicture::CrosshairSpan> LiveChart::crosshairSpan() const {
+  return CrosshairSpan{xRange_.low, xRange_.high, xRange_.step / kKeyStepsPerTick};
+}
+
+QRectF LiveChart::crosshairPanel() const {
+  return crosshair_->panel();
+}
+
+QString LiveChart::crosshairWords() const {
+  if (!crosshairX_) return {};
+  QStringList rows;
+  for (const CrosshairRow& row : crosshairRows(*crosshairX_))
+    if (const QString words = readingWords(row.name, setupNames(), row.values); !words.isEmpty())
+      rows << words;
+  return readingWords(spokenTitle(*crosshairX_), rows);
+}
+
+void LiveChart::describe() {
+  setAccessibleDescription(hasFocus() && crosshairX_ ? crosshairWords() : inWords());
 }
 
 QRectF LiveChart::footArea() const {
@@ -314,6 +404,9 @@ void LiveChart::setCrosshair(std::optional<double> x) {
   if (x == crosshairX_) return;
   crosshairX_ = x;
   crosshair_->moveTo(x);
+  if (!hasFocus()) return;  // a pointer that passes by is not read out
+  describe();
+  tellMovedCrosshair(*this);
 }
 
 void LiveChart::usePalette(const QPalette& palette) {
@@ -357,6 +450,7 @@ void LiveChart::focusInEvent(QFocusEvent*) {
 void LiveChart::focusOutEvent(QFocusEvent*) {
   viewport()->update();
   if (!viewport()->underMouse()) setCrosshair(std::nullopt);
+  describe();
 }
 
 void LiveChart::resizeEvent(QResizeEvent* event) {
@@ -408,7 +502,7 @@ void LiveChart::leaveEvent(QEvent* event) {
 }
 
 void LiveChart::keyPressEvent(QKeyEvent* event) {
-  const double step = xRange_.step / 10.0;
+  const double step = xRange_.step / kKeyStepsPerTick;
   const double from = crosshairX_.value_or((xRange_.low + xRange_.high) / 2.0);
   switch (event->key()) {
     case Qt::Key_Left:

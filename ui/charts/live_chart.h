@@ -12,6 +12,7 @@
 
 #include "ui/charts/palette.h"
 #include "ui/charts/picture.h"
+#include "ui/charts/readable_picture.h"
 #include "ui/charts/steady_range.h"
 #include "ui/charts/text_cache.h"
 
@@ -26,7 +27,7 @@ struct CrosshairRow {
 /// What the charts of all pages share: a Qt chart whose plot area, axes and series are made once and then
 /// only fed, an overlay painted by the page's chart, a crosshair, one marker that can be dragged, and export.
 /// Axis ranges stay steady while values are turned.
-class LiveChart : public QGraphicsView, public Picture {
+class LiveChart : public QGraphicsView, public Picture, public ReadablePicture {
   Q_OBJECT
  public:
   explicit LiveChart(QWidget* parent = nullptr);
@@ -52,8 +53,16 @@ class LiveChart : public QGraphicsView, public Picture {
   std::optional<double> crosshairX() const { return crosshairX_; }
   void setCrosshair(std::optional<double> x);
 
+  QRectF crosshairPanel() const;  ///< where its table is, px; empty while it is hidden
+
+  std::optional<CrosshairSpan> crosshairSpan() const override;
+  std::optional<double> crosshairAt() const override { return crosshairX_; }
+  void moveCrosshair(double x) override { setCrosshair(x); }
+  QString crosshairWords() const override;
+
   QSize sizeHint() const override { return {900, 420}; }
-  QSize minimumSizeHint() const override { return {320, 180}; }
+  /// Room for a plot of a few lines of words above what stands below it.
+  QSize minimumSizeHint() const override;
 
  signals:
   void markerDragged(double x, int drag);  ///< `drag` numbers the drags, each one step of the history
@@ -64,14 +73,22 @@ class LiveChart : public QGraphicsView, public Picture {
   // What a page's chart adds.
   virtual void paintOver(QPainter& painter) = 0;  ///< inside the plot area
   virtual void paintFoot(QPainter&) {}            ///< below the axis labels and right of the plot
+  virtual void overlayChanged() {}                ///< what is painted over the series is another
   virtual void recolour() = 0;                    ///< pens of the series, after the palette changed
   virtual std::vector<CrosshairRow> crosshairRows(double x) const = 0;
+  /// The same in fewer words, for a table that must be small.
+  virtual std::vector<CrosshairRow> briefRows(double x) const { return crosshairRows(x); }
   virtual QString crosshairTitle(double x) const = 0;
+  virtual QString spokenTitle(double x) const { return crosshairTitle(x); }  ///< with what is read there
+  virtual QString inWords() const = 0;  ///< the chart, for who does not see it
   virtual QStringList setupNames() const = 0;
   virtual std::vector<QColor> setupColours() const = 0;
   virtual double footHeight() const { return 0.0; }             ///< room below the axis labels
   virtual double rightMargin() const { return 22.0; }           ///< room right of the plot
   virtual std::optional<double> markerX() const { return {}; }  ///< the marker that can be dragged
+  virtual std::vector<QRectF> keptClear() const {
+    return {};
+  }  ///< of the crosshair's table, as far as it goes
 
   QLineSeries* addLine();
   /// Replaces a series' points if they differ.
@@ -81,6 +98,8 @@ class LiveChart : public QGraphicsView, public Picture {
   void applyPalette();
   void layOut();
   void updateOverlay();
+  /// The chart in words is its accessible description; while the crosshair is moved by keys, what it reads.
+  void describe();
 
   QRectF plotArea() const { return plot_; }
   QRectF footArea() const;

@@ -8,14 +8,12 @@
 #include <tuple>
 
 #include "core/units.h"
-#include "ui/charts/label_places.h"
+#include "ui/words/chart_words.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {
 
-constexpr double kHeadroom = 1.08;  // above the highest pull, for its label
-constexpr auto kNamesCorner = Qt::TopRightCorner;
 constexpr double kShiftMark = 3.5;  // half the size of the mark, px
 
 bool hasAssumed(const std::vector<PullPoint>& points) {
@@ -73,7 +71,7 @@ void PullChart::fitRanges() {
         fastest = std::max(fastest, shown.x());
         highest = std::max(highest, shown.y());
       }
-  fitTo(fastest, 0.0, std::max(highest, 1e-3) * kHeadroom, static_cast<int>(measure_));
+  fitTo(fastest, 0.0, withHeadroom(0.0, std::max(highest, 1e-3)), static_cast<int>(measure_));
 }
 
 QString PullChart::yTitle() const {
@@ -101,38 +99,67 @@ void PullChart::paintOver(QPainter& painter) {
   paintGears(painter);
   paintResistance(painter);
   paintShifts(painter);
-  paintTopSpeeds(painter);
   painter.restore();
-  paintAxisTitles(painter, yTitle(), tr("Road speed, %1").arg(units_.name(Quantity::Speed)));
-  paintSetupNames(painter, kNamesCorner);
+  paintLabels(painter);
 }
 
-/// Beyond a bound the pull is of no use: shaded, and named where it begins.
-void PullChart::paintBounds(QPainter& painter) const {
+QString PullChart::xTitle() const {
+  return tr("Road speed, %1").arg(units_.name(Quantity::Speed));
+}
+
+QPolygonF PullChart::inPlot(const std::vector<PullPoint>& points) const {
+  QPolygonF line;
+  line.reserve(static_cast<qsizetype>(points.size()));
+  for (const PullPoint& point : points) {
+    const QPointF shown = shownPoint(point);
+    line << at(shown.x(), shown.y());
+  }
+  return line;
+}
+
+std::vector<PullChart::Bound> PullChart::boundsInView() const {
   const PullCurves& curves = curves_.of(plan_->proposed);
-  const double height = QFontMetricsF(chartFont()).height();
-  std::vector<NamedLine> lines;
-  QStringList names;
+  std::vector<Bound> bounds;
   for (const auto& [bound, name, shade] : {std::tuple{&curves.grip, tr("Grip limit"), Qt::FDiagPattern},
                                            std::tuple{&curves.lift, tr("Wheelie limit"), Qt::BDiagPattern}}) {
-    QPolygonF edge;
-    for (const PullPoint& point : *bound) {
-      const QPointF shown = shownPoint(point);
-      edge << at(shown.x(), shown.y());
-    }
+    const QPolygonF edge = inPlot(*bound);
     const bool inView =
         std::any_of(edge.begin(), edge.end(), [this](const QPointF& p) { return p.y() >= plotArea().top(); });
-    if (edge.size() < 2 || !inView) continue;
-    paintBound(painter, edge, shade);
-    lines.push_back({edge, {texts().width(chartFont(), name) + 6, height}});
-    names << name;
+    if (edge.size() >= 2 && inView) bounds.push_back({edge, name, shade});
   }
-  const auto places = lineNamePlaces(lines, plotArea(), setupNamesArea(kNamesCorner));
-  painter.setPen(colours().warning);
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    painter.fillRect(places[i], colours().background);
-    texts().draw(painter, chartFont(), places[i].topLeft() + QPointF(3, 0), names[static_cast<qsizetype>(i)]);
+  return bounds;
+}
+
+void PullChart::avoidLines(LabelSpace& space) const {
+  for (const Shown& setup : shown()) space.avoid(inPlot(curves_.of(*setup.plan).followed));
+  for (const SetupPlan* setup : {&plan_->stock, &plan_->proposed})
+    for (const auto& gear : curves_.of(*setup).gears) space.avoid(inPlot(gear));
+  if (measure_ != PullMeasure::Acceleration) space.avoid(inPlot(curves_.of(plan_->proposed).resistance));
+  for (const Bound& bound : boundsInView()) space.avoid(bound.edge);
+}
+
+void PullChart::putLabels(LabelSpace& space) const {
+  putTopSpeeds(space);
+  for (const Bound& bound : boundsInView()) {
+    ChartLabel label{bound.name, colours().warning, false, true};
+    putAlong(space, label, bound.edge);
   }
+  if (const auto& resistance = curves_.of(plan_->proposed).resistance;
+      resistance.size() > 1 && measure_ != PullMeasure::Acceleration)
+    putAlong(space, {tr("Drag and rolling"), colours().text}, inPlot(resistance));
+  putGearNumbers(space);
+}
+
+void PullChart::putAlong(LabelSpace& space, const ChartLabel& label, const QPolygonF& line) const {
+  std::vector<QPointF> corners;
+  for (const QRectF& place : placesAlong({line, sizeOf(label)}, plotArea()))
+    corners.push_back(place.topLeft());
+  put(space, label, corners);
+}
+
+/// Beyond a bound the pull is of no use: shaded.
+void PullChart::paintBounds(QPainter& painter) const {
+  for (const Bound& bound : boundsInView()) paintBound(painter, bound.edge, bound.shade);
 }
 
 void PullChart::paintBound(QPainter& painter, const QPolygonF& edge, Qt::BrushStyle shade) const {
@@ -171,51 +198,44 @@ void PullChart::paintFollowed(QPainter& painter) const {
 void PullChart::paintGears(QPainter& painter) const {
   const auto paint = [&](const SetupPlan& setup, const QColor& colour) {
     painter.setPen(QPen(colour, 1));
-    for (const auto& gear : curves_.of(setup).gears) {
-      QPolygonF line;
-      for (const PullPoint& point : gear) {
-        const QPointF shown = shownPoint(point);
-        line << at(shown.x(), shown.y());
-      }
-      painter.drawPolyline(line);
-    }
+    for (const auto& gear : curves_.of(setup).gears) painter.drawPolyline(inPlot(gear));
   };
   paint(plan_->stock, colours().stock);
   paint(plan_->proposed, colours().proposed);
-  // Each gear's number at its peak.
-  painter.setPen(colours().proposed);
-  const double height = QFontMetricsF(chartFont(true)).height();
-  int number = 0;
+}
+
+/// Each gear's number at its peak, or as near to it along the curve as it stands free.
+void PullChart::putGearNumbers(LabelSpace& space) const {
+  const double height = std::ceil(QFontMetricsF(chartFont(true)).ascent());
+  int gearNumber = 0;
   for (const auto& gear : curves_.of(plan_->proposed).gears) {
-    ++number;
+    ++gearNumber;
     if (gear.empty()) continue;
-    const auto peak = std::max_element(
-        gear.begin(), gear.end(),
-        [this](const PullPoint& a, const PullPoint& b) { return shownPoint(a).y() < shownPoint(b).y(); });
-    const QPointF shown = shownPoint(*peak), place = at(shown.x(), shown.y());
-    const QString text = QString::number(number);
-    const double width = texts().width(chartFont(true), text);
-    const QRectF patch(place.x() - width / 2, place.y() - height, width, height - 2);
-    painter.fillRect(patch.adjusted(-1, 2, 1, 0), colours().background);
-    texts().draw(painter, chartFont(true), patch.topLeft(), text);
+    ChartLabel label{QString::number(gearNumber), colours().proposed, true, true};
+    label.box.setSize({sizeOf(label).width(), height});
+    const QPolygonF line = inPlot(gear);
+    const auto peak = std::min_element(line.begin(), line.end(),
+                                       [](const QPointF& a, const QPointF& b) { return a.y() < b.y(); });
+    std::vector<QPointF> corners;
+    const auto add = [&](const QPointF& point) {
+      for (const double gap : {2.0, 7.0}) {
+        corners.emplace_back(point.x() - label.box.width() / 2, point.y() - height - gap);
+        corners.emplace_back(point.x() - label.box.width() / 2, point.y() + gap);
+      }
+    };
+    add(*peak);
+    for (qsizetype away = 1; away < line.size(); ++away)
+      for (const qsizetype i : {peak - line.begin() - away, peak - line.begin() + away})
+        if (i >= 0 && i < line.size()) add(line[i]);
+    put(space, label, corners);
   }
 }
 
 void PullChart::paintResistance(QPainter& painter) const {
   const auto& resistance = curves_.of(plan_->proposed).resistance;
   if (resistance.empty() || measure_ == PullMeasure::Acceleration) return;
-  QPolygonF line;
-  for (const PullPoint& point : resistance) {
-    const QPointF shown = shownPoint(point);
-    line << at(shown.x(), shown.y());
-  }
   painter.setPen(QPen(colours().text, 1.4, Qt::DashDotLine, Qt::FlatCap));
-  painter.drawPolyline(line);
-  painter.setPen(colours().text);
-  const QString text = tr("Drag and rolling");
-  const QPointF place = line[line.size() / 3];
-  texts().draw(painter, chartFont(), QPointF(place.x(), place.y() - QFontMetricsF(chartFont()).height() - 3),
-               text);
+  painter.drawPolyline(inPlot(resistance));
 }
 
 void PullChart::paintShifts(QPainter& painter) const {
@@ -232,30 +252,37 @@ void PullChart::paintShifts(QPainter& painter) const {
   paint(plan_->proposed, colours().proposed);
 }
 
-void PullChart::paintTopSpeeds(QPainter& painter) const {
+/// Low in the plot beside a line up from the axis, as low as words stand free.
+void PullChart::putTopSpeeds(LabelSpace& space) const {
   if (!plan_->pullBike->accelerates()) return;
   const QRectF plot = plotArea();
-  const double height = QFontMetricsF(chartFont(true)).height();
-  double y = plot.bottom() - 2 * height - 6, furthest = 0.0;
-  for (const SetupPlan* setup : {&plan_->stock, &plan_->proposed})
-    if (setup->road.topSpeed)
-      furthest = std::max(furthest, at(shownSpeed(setup->road.topSpeed->speedMps), 0).x());
+  for (const auto& [setup, colour] :
+       {std::pair{&plan_->stock, colours().stock}, std::pair{&plan_->proposed, colours().proposed}})
+    if (setup->road.topSpeed) {
+      const double x = at(shownSpeed(setup->road.topSpeed->speedMps), 0).x();
+      space.avoid(QPolygonF{QPointF(x, plot.bottom()), QPointF(x, plot.center().y())});
+    }
   for (const auto& [setup, colour] :
        {std::pair{&plan_->stock, colours().stock}, std::pair{&plan_->proposed, colours().proposed}}) {
     if (!setup->road.topSpeed) continue;
     const double speed = shownSpeed(setup->road.topSpeed->speedMps);
     const double x = at(speed, 0).x();
-    painter.setPen(QPen(colour, 1, Qt::DotLine));
-    painter.setRenderHint(QPainter::Antialiasing, false);
-    painter.drawLine(QPointF(x, plot.bottom()), QPointF(x, y));
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(colour);
-    const QString text = tr("Top speed %1").arg(units_.withUnit(number(speed, 0), Quantity::Speed));
-    const double width = texts().width(chartFont(true), text);
-    const bool right = x >= furthest && x + width + 4 <= plot.right();
-    texts().draw(painter, chartFont(true), QPointF(right ? x + 4 : x - width - 4, y), text);
-    y -= height + 2;
+    ChartLabel label{tr("Top speed %1").arg(units_.withUnit(number(speed, 0), Quantity::Speed)), colour,
+                     true};
+    const QSizeF size = sizeOf(label);
+    std::vector<QPointF> corners;
+    for (double top = plot.bottom() - 2 * size.height() - 6; top > plot.top(); top -= size.height() / 2)
+      for (const double left : {x + 4, x - size.width() - 4})
+        if (left >= plot.left() && left + size.width() <= plot.right()) corners.emplace_back(left, top);
+    if (corners.empty()) corners.emplace_back(x - size.width() / 2, plot.bottom() - 2 * size.height());
+    label.leader =
+        QLineF(x, plot.bottom(), x, plot.bottom());  // as high as its words, once they have a place
+    put(space, label, corners);
   }
+}
+
+QString PullChart::planInWords() const {
+  return pullChartWords(*plan_, units_, yTitle());
 }
 
 QString PullChart::crosshairTitle(double x) const {
@@ -272,7 +299,7 @@ std::vector<CrosshairRow> PullChart::crosshairRows(double x) const {
   std::size_t gears = 0;
   for (const Shown& setup : setups) gears = std::max(gears, curves_.of(*setup.plan).gears.size());
   const auto words = [this](const std::optional<double>& value) {
-    return value ? number(*value, decimals()) : tr("–");
+    return value ? number(*value, decimals()) : noValue();
   };
   for (std::size_t g = 0; g < gears; ++g) {
     CrosshairRow row{tr("Gear %1").arg(g + 1), {}};

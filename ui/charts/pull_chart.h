@@ -29,13 +29,29 @@ class PullChart : public SetupChart {
   QList<QPointF> lineOf(const SetupPlan& setup) const override;
   void fitRanges() override;
   void paintOver(QPainter& painter) override;
+  QString xTitle() const override;
+  QString yTitle() const override;
+  Qt::Corner namesCorner() const override { return Qt::TopRightCorner; }
+  void avoidLines(LabelSpace& space) const override;
+  void putLabels(LabelSpace& space) const override;
   std::vector<CrosshairRow> crosshairRows(double x) const override;
   QString crosshairTitle(double x) const override;
+  QString planInWords() const override;
 
  private:
   QPointF shownPoint(const PullPoint& point) const;
   QList<QPointF> shownLine(const std::vector<PullPoint>& points) const;
-  QString yTitle() const;
+  /// Where grip or the front wheel ends what is of use.
+  struct Bound {
+    QPolygonF edge;
+    QString name;
+    Qt::BrushStyle shade;
+  };
+  std::vector<Bound> boundsInView() const;
+  QPolygonF inPlot(const std::vector<PullPoint>& points) const;
+  void putAlong(LabelSpace& space, const ChartLabel& label, const QPolygonF& line) const;
+  void putGearNumbers(LabelSpace& space) const;
+  void putTopSpeeds(LabelSpace& space) const;
   int decimals() const;
   void paintBounds(QPainter& painter) const;
   void paintBound(QPainter& painter, const QPolygonF& edge, Qt::BrushStyle shade) const;
@@ -43,7 +59,6 @@ class PullChart : public SetupChart {
   void paintGears(QPainter& painter) const;
   void paintResistance(QPainter& painter) const;
   void paintShifts(QPainter& painter) const;
-  void paintTopSpeeds(QPainter& painter) const;
 
   PullMeasure measure_ = PullMeasure::Force;
   PerModel<PullCurves> curves_;

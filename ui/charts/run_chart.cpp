@@ -4,6 +4,7 @@
 #include <QPainter>
 #include <algorithm>
 
+#include "ui/words/chart_words.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
@@ -70,16 +71,18 @@ void RunChart::fitRanges() {
       longest = std::max(longest, along(point.timeS, point.distanceM));
       fastest = std::max(fastest, shownSpeed(point.speedMps));
     }
-  constexpr double kHeadroom = 1.06;
-  fitTo(std::max(longest, 1e-3), 0.0, std::max(fastest, 1.0) * kHeadroom,
+  fitTo(std::max(longest, 1e-3), 0.0, withHeadroom(0.0, std::max(fastest, 1.0)),
         static_cast<int>(over_) * 2 + static_cast<int>(ride_));
+}
+
+QString RunChart::xTitle() const {
+  return over_ == Over::Time ? tr("Time, s") : tr("Distance, %1").arg(units_.name(Quantity::Length));
 }
 
 void RunChart::paintOver(QPainter& painter) {
   if (!plan_) return;
   painter.save();
   painter.setClipRect(plotArea());
-  const QFontMetricsF metrics(chartFont(true));
   for (const auto& [setup, colour] :
        {std::pair{&plan_->stock, colours().stock}, std::pair{&plan_->proposed, colours().proposed}}) {
     painter.setPen(QPen(colour, 1));
@@ -87,18 +90,36 @@ void RunChart::paintOver(QPainter& painter) {
     for (const RunShift& shift : shifts(*setup)) {
       const QPointF place = at(along(shift.timeS, shift.distanceM), shownSpeed(shift.speedMps));
       painter.drawEllipse(place, kShiftMark, kShiftMark);
-      if (setup == &plan_->proposed) {
-        const QString gears = tr("%1–%2").arg(shift.fromGear).arg(shift.fromGear + 1);
-        texts().draw(painter, chartFont(true), QPointF(place.x() + 5, place.y()), gears);
-      }
     }
     painter.setBrush(Qt::NoBrush);
   }
   painter.restore();
-  paintAxisTitles(
-      painter, tr("Road speed, %1").arg(units_.name(Quantity::Speed)),
-      over_ == Over::Time ? tr("Time, s") : tr("Distance, %1").arg(units_.name(Quantity::Length)));
-  paintSetupNames(painter, Qt::BottomRightCorner);
+  paintLabels(painter);
+}
+
+QString RunChart::yTitle() const {
+  return tr("Road speed, %1").arg(units_.name(Quantity::Speed));
+}
+
+/// Which gears are shifted, beside each mark of the proposal.
+void RunChart::putLabels(LabelSpace& space) const {
+  for (const RunShift& shift : shifts(plan_->proposed)) {
+    const QPointF mark = at(along(shift.timeS, shift.distanceM), shownSpeed(shift.speedMps));
+    const ChartLabel label{tr("%1–%2").arg(shift.fromGear).arg(shift.fromGear + 1), colours().proposed, true};
+    const double width = sizeOf(label).width(), height = sizeOf(label).height();
+    std::vector<QPointF> corners;
+    for (const double gap : {5.0, 12.0, 20.0})
+      for (const QPointF& corner :
+           {QPointF(mark.x() + gap, mark.y()), QPointF(mark.x() - gap - width, mark.y() - height),
+            QPointF(mark.x() - width / 2, mark.y() + gap),
+            QPointF(mark.x() - width / 2, mark.y() - gap - height)})
+        corners.push_back(corner);
+    put(space, label, corners);
+  }
+}
+
+QString RunChart::planInWords() const {
+  return runChartWords(*plan_, units_, xTitle(), ride_ == Ride::Drive);
 }
 
 QString RunChart::crosshairTitle(double x) const {
@@ -119,16 +140,16 @@ std::vector<CrosshairRow> RunChart::crosshairRows(double x) const {
                      over_ == Over::Time ? units_.shown(Quantity::Length, point.distanceM) : point.timeS});
     const auto v = valueAt(lineOf(*setup.plan), x), o = valueAt(others, x);
     any = any || v;
-    speed.values << (v ? number(*v, 0) : tr("–"));
-    other.values << (o ? number(*o, over_ == Over::Time ? 0 : 2) : tr("–"));
+    speed.values << (v ? number(*v, 0) : noValue());
+    other.values << (o ? number(*o, over_ == Over::Time ? 0 : 2) : noValue());
     const auto point = std::lower_bound(run.begin(), run.end(), x, [this](const RunPoint& p, double value) {
       return along(p.timeS, p.distanceM) < value;
     });
     const bool inside = v && point != run.end();
-    gear.values << (inside ? number(point->gear, 0) : tr("–"));
+    gear.values << (inside ? number(point->gear, 0) : noValue());
     engine.values << (inside
                           ? number(engineRpm(*setup.plan->model, *point, units_.si(Quantity::Speed, *v)), 0)
-                          : tr("–"));
+                          : noValue());
   }
   return any ? std::vector{speed, other, gear, engine} : std::vector<CrosshairRow>();
 }

@@ -27,8 +27,12 @@ class RunChart : public SetupChart {
   QList<QPointF> lineOf(const SetupPlan& setup) const override;
   void fitRanges() override;
   void paintOver(QPainter& painter) override;
+  QString xTitle() const override;
+  QString yTitle() const override;
+  void putLabels(LabelSpace& space) const override;
   std::vector<CrosshairRow> crosshairRows(double x) const override;
   QString crosshairTitle(double x) const override;
+  QString planInWords() const override;
 
  private:
   const std::vector<RunPoint>& points(const SetupPlan& setup) const;

@@ -8,17 +8,19 @@
 
 #include "core/limits.h"
 #include "ui/charts/contrast.h"
+#include "ui/words/chart_words.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {
 
 constexpr double kThousand = 1000.0;
-constexpr double kBarHeight = 5.0;
+constexpr double kBarHeight = 5.0, kBarHeightOverPins = 3.0;
+constexpr double kPinBarHeight = 2.0;
 constexpr double kOverrunShare = 0.5;  // of the ground, in the colour beyond the shift
-constexpr double kHeadroom = 1.06;     // above the rev limit, for its label
-constexpr double kLeanTitleDrop = 1.0, kTitleGap = 14.0;
-constexpr int kCurvedLineParts = 12;  // a gear's line is straight unless the tyre grows with speed
+constexpr double kHandle = 6.0;        // half the width of the cruise marker's handle, px
+constexpr double kLabelStep = 12.0;    // px between places that are tried
+constexpr int kCurvedLineParts = 12;   // a gear's line is straight unless the tyre grows with speed
 
 /// What the engine turns, and in brackets what it turns leaned over where there is a lean angle.
 QString rpmWords(const std::optional<double>& factor, double rpm) {
@@ -63,9 +65,10 @@ void SawtoothChart::fitRanges() {
       fastest = std::max(fastest, shownSpeed(gear.speedAtRevLimitMps));
       if (gear.rpmAfterShift) lowestAfterShift = std::min(lowestAfterShift, *gear.rpmAfterShift);
     }
-  const double top = plan_->revLimitRpm * kHeadroom / kThousand;
   const double low =
       teethOnly_ && lowestAfterShift < plan_->revLimitRpm ? lowestAfterShift * 0.98 / kThousand : 0.0;
+  // A row for words above the rev limit.
+  const double top = withHeadroom(std::floor(low), plan_->revLimitRpm / kThousand);
   // The teeth and the whole are different views.
   fitTo(fastest, low, top, low > 0.0 ? 1 : 0);
 }
@@ -78,12 +81,42 @@ void SawtoothChart::paintOver(QPainter& painter) {
   painter.restore();
   paintLimit(painter);
   paintLeanScale(painter);
-  paintAxisTitles(painter, tr("Engine speed, 1,000 rpm"),
-                  tr("Road speed, %1").arg(units_.name(Quantity::Speed)));
   paintCruise(painter);
-  paintGearNumbers(painter);
-  // The lower right of a saw is always empty.
-  paintSetupNames(painter, Qt::BottomRightCorner);
+  paintLabels(painter);
+}
+
+QString SawtoothChart::xTitle() const {
+  return tr("Road speed, %1").arg(units_.name(Quantity::Speed));
+}
+
+QString SawtoothChart::yTitle() const {
+  return tr("Engine speed, 1,000 rpm");
+}
+
+void SawtoothChart::reserveCorner(const QSizeF& size) {
+  if (corner_ == size) return;
+  corner_ = size;
+  updateOverlay();
+}
+
+void SawtoothChart::avoidLines(LabelSpace& space) const {
+  SetupChart::avoidLines(space);
+  const QRectF plot = plotArea();
+  const double limit = at(0, plan_->revLimitRpm / kThousand).y();
+  space.take(QRectF(plot.left(), limit - 0.5, plot.width(), 1.0));
+  if (const auto cruise = markerX()) {
+    const double x = at(*cruise, 0).x();
+    space.avoid(QPolygonF{QPointF(x, plot.top()), QPointF(x, plot.bottom())});
+    space.avoid(QPolygonF{QPointF(x - kHandle, plot.top()), QPointF(x, plot.top() + 1.5 * kHandle),
+                          QPointF(x + kHandle, plot.top())});
+  }
+}
+
+void SawtoothChart::putLabels(LabelSpace& space) const {
+  if (!corner_.isEmpty()) space.take(QRectF(freeCorner(), corner_));
+  putLimit(space);
+  putCruise(space);
+  putGearNumbers(space);
 }
 
 void SawtoothChart::paintFoot(QPainter& painter) {
@@ -104,51 +137,66 @@ void SawtoothChart::paintOverruns(QPainter& painter) const {
   }
 }
 
-void SawtoothChart::paintGearNumbers(QPainter& painter) const {
+/// Beside the climbing line, near its upper end: free of the drop, of the rev limit and of its label; on the
+/// side away from stock's line where that is as good.
+void SawtoothChart::putGearNumbers(LabelSpace& space) const {
   const Gearing& gearing = plan_->proposed.gearing;
-  painter.setPen(colours().proposed);
-  const QFontMetricsF metrics(chartFont(true));
+  const bool taller = plan_->proposed.change.direction == Direction::Taller;
+  const double height = std::ceil(QFontMetricsF(chartFont(true)).ascent());
   for (std::size_t g = 0; g < gearing.gears.size(); ++g) {
     const GearFigures& gear = gearing.gears[g];
-    // Beside the climbing line, near its upper end: free of the drop, of the rev limit and of its label.
-    const double rpm = gear.shiftRpm.value_or(gearing.revLimitRpm);
+    ChartLabel label{QString::number(gear.gear), colours().proposed, true, true};
+    label.box.setSize({sizeOf(label).width(), height});
+    const double width = label.box.width();
+    const double to = gear.shiftRpm.value_or(gearing.revLimitRpm);
     const double foot = g == 0 ? 0.0 : *gearing.gears[g - 1].rpmAfterShift;
-    const double place = std::max(rpm - 0.28 * (rpm - std::max(foot, yRange().low * kThousand)), foot);
-    const QPointF point = at(shownSpeed(gearing.speedMps(place, g)), place / kThousand);
-    const QString text = QString::number(gear.gear);
-    const double width = texts().width(chartFont(true), text);
-    // On the side away from stock's line, on a patch of background where lines cross it all the same.
-    const bool taller = plan_->proposed.change.direction == Direction::Taller;
-    const QRectF patch(taller ? point.x() + 5 : point.x() - 5 - width,
-                       point.y() - (taller ? 0 : metrics.ascent()), width, metrics.ascent());
-    painter.fillRect(patch.adjusted(-1, 1, 1, 0), colours().background);
-    texts().draw(painter, chartFont(true), patch, Qt::AlignLeft, text);
+    const double from = std::max(foot, yRange().low * kThousand);
+    std::vector<QPointF> corners;
+    for (const double gap : {5.0, 10.0})
+      for (const double down : {0.28, 0.36, 0.2, 0.45, 0.55, 0.65, 0.75}) {
+        const double rpm = std::max(to - down * (to - from), foot);
+        const QPointF point = at(shownSpeed(gearing.speedMps(rpm, g)), rpm / kThousand);
+        const QPointF below(point.x() + gap, point.y()), above(point.x() - gap - width, point.y() - height);
+        corners.push_back(taller ? below : above);
+        corners.push_back(taller ? above : below);
+      }
+    put(space, label, corners);
   }
 }
 
 void SawtoothChart::paintLimit(QPainter& painter) const {
   const QRectF plot = plotArea();
-  const QFontMetricsF metrics(chartFont());
   const double y = at(0, plan_->revLimitRpm / kThousand).y();
   painter.setPen(QPen(colours().warning, 1, Qt::DotLine));
   painter.setRenderHint(QPainter::Antialiasing, false);  // a level line needs none, and its dots are many
   painter.drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y));
   painter.setRenderHint(QPainter::Antialiasing);
-  painter.setPen(colours().warning);
-  const double top = y - metrics.height() - 2;
-  double right = plot.right();
-  if (const QString lean = leanTitle();
-      !lean.isEmpty() && top < plot.top() + kLeanTitleDrop + metrics.height())
-    right -= texts().width(chartFont(), lean) + kTitleGap;  // its title stands there
-  texts().draw(painter, chartFont(), QRectF(right - 300, top, 300, metrics.height()), Qt::AlignRight,
-               tr("Rev limit %1 rpm").arg(number(plan_->revLimitRpm, 0)));
+}
+
+/// Above its line, in the row of the axis' title; below it where that row is full.
+void SawtoothChart::putLimit(LabelSpace& space) const {
+  const QRectF plot = plotArea();
+  const double limit = at(0, plan_->revLimitRpm / kThousand).y();
+  const auto rightmost = [&](const ChartLabel& label, double level) {
+    std::vector<QPointF> corners;
+    const QSizeF size = sizeOf(label);
+    for (const double top : {level, limit - size.height() - 1, limit + 2})
+      for (double left = plot.right() - size.width(); left >= plot.left(); left -= kLabelStep)
+        corners.emplace_back(left, top);
+    return corners;
+  };
+  if (const QString lean = leanTitle(); !lean.isEmpty()) {
+    const ChartLabel label{lean, colours().mutedText};
+    put(space, label, rightmost(label, plot.top() + 1));
+  }
+  const ChartLabel label{tr("Rev limit %1 rpm").arg(number(plan_->revLimitRpm, 0)), colours().warning};
+  put(space, label, rightmost(label, limit - sizeOf(label).height() - 1));
 }
 
 /// A second scale for the same lines: what the engine turns leaned over, where the tyre rolls on a smaller
 /// radius.
 void SawtoothChart::paintLeanScale(QPainter& painter) const {
-  const QString title = leanTitle();
-  if (title.isEmpty()) return;
+  if (leanTitle().isEmpty()) return;
   const double factor = *plan_->proposed.leanFactor;
   const QRectF plot = plotArea();
   const double height = QFontMetricsF(chartFont()).height();
@@ -160,8 +208,6 @@ void SawtoothChart::paintLeanScale(QPainter& painter) const {
     texts().draw(painter, chartFont(), QRectF(plot.right() + 6, y - height / 2, rightMargin() - 6, height),
                  Qt::AlignLeft, number(tick, yRange().step < 1 ? 1 : 0));
   }
-  texts().draw(painter, chartFont(), QRectF(plot.right() - 306, plot.top() + kLeanTitleDrop, 300, height),
-               Qt::AlignRight, title);
 }
 
 QString SawtoothChart::leanTitle() const {
@@ -182,27 +228,50 @@ void SawtoothChart::paintCruise(QPainter& painter) const {
   painter.drawLine(QPointF(sceneX, plot.top()), QPointF(sceneX, plot.bottom()));
   painter.setPen(Qt::NoPen);
   painter.setBrush(colours().marker);
-  const std::array<QPointF, 3> handle{QPointF(sceneX - 6, plot.top()), QPointF(sceneX + 6, plot.top()),
-                                      QPointF(sceneX, plot.top() + 9)};
+  const std::array<QPointF, 3> handle{QPointF(sceneX - kHandle, plot.top()),
+                                      QPointF(sceneX + kHandle, plot.top()),
+                                      QPointF(sceneX, plot.top() + 1.5 * kHandle)};
   painter.drawConvexPolygon(handle.data(), static_cast<int>(handle.size()));
-  painter.setPen(colours().marker);
   painter.setBrush(Qt::NoBrush);
-  const QFontMetricsF metrics(chartFont());
-  const QString text = tr("Cruise %1").arg(units_.withUnit(number(*x, 0), Quantity::Speed));
-  const double width = texts().width(chartFont(), text);
-  // Low in the plot, where no tooth is; on the side that has room.
-  const bool leftSide = sceneX + 8 + width > plot.right();
-  texts().draw(painter, chartFont(),
-               QPointF(leftSide ? sceneX - 8 - width : sceneX + 8, plot.bottom() - 8 - metrics.ascent()),
-               text);
+}
+
+/// Low in the plot, where no tooth is; on the side that has room.
+void SawtoothChart::putCruise(LabelSpace& space) const {
+  const auto x = markerX();
+  if (!x) return;
+  const ChartLabel label{tr("Cruise %1").arg(units_.withUnit(number(*x, 0), Quantity::Speed)),
+                         colours().marker};
+  const QSizeF size = sizeOf(label);
+  const QRectF plot = plotArea();
+  const double marker = at(*x, 0).x();
+  std::vector<QPointF> corners;
+  for (double top = plot.bottom() - 4 - size.height(); top > plot.top(); top -= size.height())
+    for (const double left : {marker + 8, marker - 8 - size.width()})
+      if (left >= plot.left() && left + size.width() <= plot.right()) corners.emplace_back(left, top);
+  if (corners.empty()) corners.emplace_back(marker + 8, plot.bottom() - 4 - size.height());
+  put(space, label, corners);
+}
+
+double SawtoothChart::barHeight() const {
+  return plan_->pins.empty() ? kBarHeight : kBarHeightOverPins;
+}
+
+double SawtoothChart::pinBarPitch() const {
+  return plan_->pins.size() > 2 ? kPinBarHeight : kPinBarHeight + 1;
+}
+
+double SawtoothChart::barsHeight() const {
+  return 2 * barHeight() + 1 + pinBarPitch() * static_cast<double>(plan_->pins.size());
 }
 
 double SawtoothChart::barRowHeight() const {
-  return std::max(QFontMetricsF(chartFont()).height() * 0.98, 2 * kBarHeight + 4);
+  return std::max(QFontMetricsF(chartFont()).height() * 0.98, barsHeight() + 3);
 }
 
 std::size_t SawtoothChart::mostGears() const {
-  return std::max(plan_->stock.gearing.gears.size(), plan_->proposed.gearing.gears.size());
+  std::size_t most = 0;
+  for (const Shown& setup : shown()) most = std::max(most, setup.plan->gearing.gears.size());
+  return most;
 }
 
 void SawtoothChart::paintBars(QPainter& painter) const {
@@ -215,19 +284,22 @@ void SawtoothChart::paintBars(QPainter& painter) const {
                  QString::number(g + 1));
     double leftmost = row.right(), rightmost = row.left();
     QStringList ends;
-    double top = row.center().y() - kBarHeight - 0.5;
-    for (const auto& [gearing, colour] : {std::pair{&plan_->stock.gearing, colours().stock},
-                                          std::pair{&plan_->proposed.gearing, colours().proposed}}) {
-      if (g < gearing->gears.size()) {
-        const double from = g == 0 ? 0.0 : *gearing->gears[g - 1].shiftSpeedMps;
+    double top = std::round(row.center().y() - barsHeight() / 2);  // sharp, however thin
+    const auto setups = shown();
+    for (std::size_t i = 0; i < setups.size(); ++i) {
+      const Gearing& gearing = setups[i].plan->gearing;
+      const bool pin = i >= 2;
+      if (g < gearing.gears.size()) {
+        const double from = g == 0 ? 0.0 : *gearing.gears[g - 1].shiftSpeedMps;
         const double startX = at(shownSpeed(from), 0).x();
-        const double endX = at(shownSpeed(gearing->gears[g].speedAtRevLimitMps), 0).x();
-        painter.fillRect(QRectF(startX, top, endX - startX, kBarHeight), colour);
+        const double endX = at(shownSpeed(gearing.gears[g].speedAtRevLimitMps), 0).x();
+        painter.fillRect(QRectF(startX, top, endX - startX, pin ? kPinBarHeight : barHeight()),
+                         setups[i].pen.color());
         leftmost = std::min(leftmost, startX);
         rightmost = std::max(rightmost, endX);
-        ends << number(shownSpeed(gearing->gears[g].speedAtRevLimitMps), 0);
+        if (!pin) ends << number(shownSpeed(gearing.gears[g].speedAtRevLimitMps), 0);
       }
-      top += kBarHeight + 1;
+      top += pin ? pinBarPitch() : barHeight() + 1;
     }
     ends.removeDuplicates();
     const QString text = ends.join(QStringLiteral(" → "));
@@ -257,7 +329,21 @@ QString SawtoothChart::crosshairTitle(double x) const {
   return units_.withUnit(number(x, 0), Quantity::Speed);
 }
 
-std::vector<CrosshairRow> SawtoothChart::crosshairRows(double x) const {
+QString SawtoothChart::spokenTitle(double x) const {
+  return tr("%1, engine speed in rpm", "road speed").arg(crosshairTitle(x));
+}
+
+QString SawtoothChart::planInWords() const {
+  return sawtoothWords(*plan_, units_);
+}
+
+std::vector<QRectF> SawtoothChart::keptClear() const {
+  std::vector<QRectF> areas = SetupChart::keptClear();
+  if (!corner_.isEmpty()) areas.emplace_back(freeCorner(), corner_);
+  return areas;
+}
+
+std::vector<CrosshairRow> SawtoothChart::rows(double x, bool leaned) const {
   const double mps = units_.si(Quantity::Speed, x);
   const auto setups = shown();
   std::size_t gears = 0;
@@ -270,7 +356,7 @@ std::vector<CrosshairRow> SawtoothChart::crosshairRows(double x) const {
       const Gearing& gearing = setup.plan->gearing;
       const double rpm = g < gearing.gears.size() ? gearing.rpm(mps, g) : -1.0;
       const bool holds = rpm >= plan_->idleRpm && rpm <= gearing.revLimitRpm;
-      row.values << (holds ? rpmWords(setup.plan->leanFactor, rpm) : tr("–"));
+      row.values << (holds ? rpmWords(leaned ? setup.plan->leanFactor : std::nullopt, rpm) : noValue());
       any = any || holds;
     }
     if (any) rows.push_back(row);

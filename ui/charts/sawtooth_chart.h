@@ -16,14 +16,24 @@ class SawtoothChart : public SetupChart {
   void setTeethOnly(bool teethOnly);
   /// Where a small control may stand: under the rev limit at the left, above first gear's climb.
   QPointF freeCorner() const;
+  /// Keeps words out of it.
+  void reserveCorner(const QSizeF& size);
 
  protected:
   QList<QPointF> lineOf(const SetupPlan& setup) const override { return saw(setup.gearing); }
   void fitRanges() override;
   void paintOver(QPainter& painter) override;
   void paintFoot(QPainter& painter) override;
-  std::vector<CrosshairRow> crosshairRows(double x) const override;
+  QString xTitle() const override;
+  QString yTitle() const override;
+  void avoidLines(LabelSpace& space) const override;
+  void putLabels(LabelSpace& space) const override;
+  std::vector<CrosshairRow> crosshairRows(double x) const override { return rows(x, true); }
+  std::vector<CrosshairRow> briefRows(double x) const override { return rows(x, false); }
+  std::vector<QRectF> keptClear() const override;
   QString crosshairTitle(double x) const override;
+  QString spokenTitle(double x) const override;
+  QString planInWords() const override;
   double footHeight() const override;
   double rightMargin() const override;
   std::optional<double> markerX() const override;
@@ -31,16 +41,23 @@ class SawtoothChart : public SetupChart {
  private:
   QList<QPointF> saw(const Gearing& gearing) const;
   void paintOverruns(QPainter& painter) const;
-  void paintGearNumbers(QPainter& painter) const;
+  void putGearNumbers(LabelSpace& space) const;
+  void putLimit(LabelSpace& space) const;
+  void putCruise(LabelSpace& space) const;
   void paintLimit(QPainter& painter) const;
   void paintLeanScale(QPainter& painter) const;
   QString leanTitle() const;  ///< empty where nothing leans
   void paintCruise(QPainter& painter) const;
   void paintBars(QPainter& painter) const;
+  double barHeight() const;  ///< of stock and proposed
+  double pinBarPitch() const;
+  double barsHeight() const;  ///< of all setups of a gear
   double barRowHeight() const;
   std::size_t mostGears() const;
+  std::vector<CrosshairRow> rows(double x, bool leaned) const;
 
   bool teethOnly_ = false;
+  QSizeF corner_;
 };
 
 }  // namespace layshaft::ui

@@ -3,6 +3,7 @@
 
 #include <QPainter>
 #include <algorithm>
+#include <cmath>
 
 #include "core/limits.h"
 #include "ui/words/cautions.h"
@@ -16,6 +17,12 @@ namespace {
 constexpr double kXTickPx = 84;  // room for a label and some air
 constexpr double kYTickPx = 30;
 constexpr double kSample = 34.0;  // of a line, in the list of names
+constexpr double kSampleGap = 8.0, kColumnGap = 14.0;
+constexpr int kPatchAlpha = 225;               // a line under words is still seen
+constexpr int kRestMs = 700;                   // after the last step: then nothing is being turned
+constexpr double kNamesShare = 0.45;           // of the plot at most, for the list of names in one column
+constexpr double kNamesShareOfColumns = 0.85;  // the same in several
+constexpr double kLeastHeadroom = 1.06;        // above the highest point
 
 }  // namespace
 
@@ -24,6 +31,12 @@ SetupChart::SetupChart(const QString& name, QWidget* parent) : LiveChart(parent)
   for (int i = 0; i < limits::kMostPins; ++i) pinLines_.push_back(addLine());
   proposedLine_ = addLine();
   setAccessibleName(name);
+  untilRest_.setSingleShot(true);
+  untilRest_.setInterval(kRestMs);
+  connect(&untilRest_, &QTimer::timeout, this, [this] {
+    setRanges(rest_.first, rest_.second);
+    feedLines();
+  });
 }
 
 std::vector<SetupChart::Shown> SetupChart::shown() const {
@@ -40,16 +53,24 @@ void SetupChart::show(const SharedPlan& plan, const UnitsShown& units) {
   units_ = units;
   prepare();
   refresh();
-  if (footHeight() != foot || rightMargin() != right) layOut();
+  if (footHeight() == foot && rightMargin() == right) return;
+  updateGeometry();
+  layOut();
+  refresh();  // in a plot of another size
 }
 
 void SetupChart::refresh() {
   fitRanges();
+  feedLines();
+}
+
+void SetupChart::feedLines() {
   feed(stockLine_, lineOf(plan_->stock));
   for (std::size_t i = 0; i < pinLines_.size(); ++i)
     feed(pinLines_[i], i < plan_->pins.size() ? lineOf(plan_->pins[i]) : QList<QPointF>());
   feed(proposedLine_, lineOf(plan_->proposed));
   updateOverlay();
+  describe();
 }
 
 void SetupChart::fitTo(double xHigh, double yLow, double yHigh, int kind) {
@@ -57,29 +78,110 @@ void SetupChart::fitTo(double xHigh, double yLow, double yHigh, int kind) {
     return std::clamp(static_cast<int>(px / pxPerTick), 3, 14);
   };
   const int xTicks = ticksIn(plotArea().width(), kXTickPx), yTicks = ticksIn(plotArea().height(), kYTickPx);
-  // Another view or another size of the window is meant to move the axes; a step is not.
-  const bool same = kind == kind_ && xTicks == xTicks_ && yTicks == yTicks_;
+  const AxisRange x = roundRange(0.0, xHigh, xTicks), y = closeRange(yLow, yHigh, yTicks);
+  // Another view, bike or size of the window is meant to move the axes; a step is not.
+  const bool same =
+      kind == kind_ && xTicks == xTicks_ && yTicks == yTicks_ && plan_->bikeName == home_.bikeName;
   kind_ = kind;
   xTicks_ = xTicks;
   yTicks_ = yTicks;
+  if (!same || !(plan_->input.stock == home_.stock)) home_ = {plan_->bikeName, plan_->input.stock, x, y};
+  rest_ = {steadyRange(home_.x, 0.0, xHigh, x), steadyRange(home_.y, yLow, yHigh, y)};
   if (same)
-    setRanges(steadyRange(xRange(), 0.0, xHigh, xTicks), steadyRange(yRange(), yLow, yHigh, yTicks));
+    setRanges(steadyRange(xRange(), 0.0, xHigh, x), steadyRange(yRange(), yLow, yHigh, y));
   else
-    setRanges(roundRange(0.0, xHigh, xTicks), roundRange(yLow, yHigh, yTicks));
+    setRanges(x, y);
+  if (xRange() == rest_.first && yRange() == rest_.second)
+    untilRest_.stop();
+  else
+    untilRest_.start();
 }
 
-void SetupChart::paintAxisTitles(QPainter& painter, const QString& y, const QString& x) const {
+double SetupChart::withHeadroom(double low, double high) const {
+  const double plot = plotArea().height();
+  const double row = QFontMetricsF(chartFont()).height() + 4.0;
+  // In a very low chart the lines need it all.
+  const double share = std::clamp(1.0 - row / std::max(plot, 1.0), 0.75, 1.0 / kLeastHeadroom);
+  return low + (high - low) / share;
+}
+
+const std::vector<ChartLabel>& SetupChart::labels() const {
+  if (labels_) return *labels_;
+  labels_.emplace();
+  namesArea_ = {};
+  if (!plan_) return *labels_;
+  LabelSpace space(plotArea());
+  avoidLines(space);
+  putTitles(space);
+  putNames(space);
+  putLabels(space);
+  return *labels_;
+}
+
+QRectF SetupChart::namesArea() const {
+  labels();
+  return namesArea_;
+}
+
+QSizeF SetupChart::sizeOf(const ChartLabel& label) const {
+  const QFont& font = chartFont(label.bold);
+  return {std::ceil(texts().width(font, label.text)), std::ceil(QFontMetricsF(font).height())};
+}
+
+void SetupChart::put(LabelSpace& space, ChartLabel label, const std::vector<QPointF>& corners) const {
+  const QSizeF size = label.box.isEmpty() ? sizeOf(label) : label.box.size();
+  std::vector<QRectF> places;
+  places.reserve(corners.size());
+  for (const QPointF& corner : corners) places.emplace_back(corner, size);
+  const auto place = space.put(places);
+  if (!place) return;
+  label.box = *place;
+  if (label.leader) label.leader->setP2({label.leader->x2(), label.box.center().y()});
+  labels_->push_back(std::move(label));
+}
+
+void SetupChart::avoidLines(LabelSpace& space) const {
+  for (const QLineSeries* line : lines()) {
+    QPolygonF points;
+    for (const QPointF& point : line->points()) points << at(point.x(), point.y());
+    space.avoid(points);
+  }
+}
+
+void SetupChart::paintLabels(QPainter& painter) const {
+  for (const ChartLabel& label : labels()) {
+    if (label.leader) {
+      painter.setPen(QPen(label.colour, 1, Qt::DotLine));
+      painter.setRenderHint(QPainter::Antialiasing, false);
+      painter.drawLine(*label.leader);
+      painter.setRenderHint(QPainter::Antialiasing);
+    }
+    if (label.onPatch)
+      painter.fillRect(label.box.adjusted(-1, 1, 1, 0), faint(colours().background, kPatchAlpha));
+    double left = label.box.left();
+    if (label.sample) {
+      const double middle = label.box.center().y();
+      painter.setPen(*label.sample);
+      painter.drawLine(QPointF(left, middle), QPointF(left + kSample, middle));
+      left += kSample + kSampleGap;
+    }
+    painter.setPen(label.colour);
+    QRectF words = label.box;
+    words.setLeft(left);
+    texts().draw(painter, chartFont(label.bold), words, Qt::AlignLeft, label.text);
+  }
+}
+
+void SetupChart::putTitles(LabelSpace& space) const {
   const QRectF plot = plotArea();
-  const double height = QFontMetricsF(chartFont()).height();
-  painter.setPen(colours().mutedText);
-  texts().draw(painter, chartFont(), QRectF(plot.left() + 6, plot.top() + 1, 300, height), Qt::AlignLeft, y);
   // Every chart of setups has top speeds, runs or speeds at the limit on it.
-  const QString closed = closedCourseMark();
-  const double right = plot.right() - 4 - texts().width(chartFont(), closed);
-  texts().draw(painter, chartFont(), QRectF(right - 308, plot.bottom() - height - 4, 300, height),
-               Qt::AlignRight, x);
-  painter.setPen(colours().text);
-  texts().draw(painter, chartFont(), QPointF(right, plot.bottom() - height - 4), closed);
+  const ChartLabel closed{closedCourseMark(), colours().text};
+  const ChartLabel x{xTitle(), colours().mutedText}, y{yTitle(), colours().mutedText};
+  const double level = plot.bottom() - sizeOf(closed).height() - 4;
+  const double right = plot.right() - 4 - sizeOf(closed).width();
+  put(space, closed, {QPointF(right, level)});
+  put(space, x, {QPointF(right - 8 - sizeOf(x).width(), level)});
+  put(space, y, {QPointF(plot.left() + 6, plot.top() + 1)});
 }
 
 QStringList SetupChart::setupLabels() const {
@@ -97,30 +199,67 @@ QStringList SetupChart::setupLabels() const {
   return labels;
 }
 
-QRectF SetupChart::setupNamesArea(Qt::Corner corner) const {
-  const double textHeight = QFontMetricsF(chartFont(true)).height();
-  const QRectF plot = plotArea();
+SetupChart::NameColumns SetupChart::nameColumns(int rows) const {
   const QStringList labels = setupLabels();
-  double widest = 0;
-  for (const QString& label : labels) widest = std::max(widest, texts().width(chartFont(true), label));
-  const double height = (textHeight + 2) * static_cast<double>(labels.size());
-  const double left = plot.right() - widest - kSample - 20;
-  const double top = corner == Qt::TopRightCorner ? plot.top() + 4 : plot.bottom() - height - textHeight - 14;
-  return {left, top, kSample + 8 + widest + 4, height};
+  const auto count = static_cast<int>(labels.size());
+  const int columns = (count + rows - 1) / rows;
+  const double sample = kSample + kSampleGap;
+  // A pin's name may be a sentence.
+  const double share = columns == 1 ? kNamesShare : kNamesShareOfColumns / columns;
+  const double widest = std::max(20.0, share * plotArea().width() - sample - kColumnGap);
+  NameColumns names{.rows = rows, .widths = std::vector<double>(static_cast<std::size_t>(columns), 0.0)};
+  for (int i = 0; const QString& label : labels) {
+    names.texts << QFontMetricsF(chartFont(true)).elidedText(label, Qt::ElideRight, widest);
+    double& width = names.widths[static_cast<std::size_t>(i++ / rows)];
+    width = std::max(width, std::ceil(texts().width(chartFont(true), names.texts.back())) + sample);
+  }
+  names.wide = kColumnGap * (columns - 1);
+  for (const double width : names.widths) names.wide += width;
+  return names;
 }
 
-void SetupChart::paintSetupNames(QPainter& painter, Qt::Corner corner) const {
+void SetupChart::putNames(LabelSpace& space) const {
   const auto setups = shown();
-  const QStringList labels = setupLabels();
-  const QRectF area = setupNamesArea(corner);
-  QRectF line(area.topLeft(), QSizeF(area.width(), area.height() / static_cast<double>(setups.size())));
-  for (std::size_t i = 0; i < setups.size(); ++i, line.translate(0, line.height())) {
-    const double middle = line.center().y();
-    painter.setPen(setups[i].pen);
-    painter.drawLine(QPointF(line.left(), middle), QPointF(line.left() + kSample, middle));
-    painter.setPen(colours().words(setups[i].pen.color()));
-    texts().draw(painter, chartFont(true), line.adjusted(kSample + 8, 0, 0, 0), Qt::AlignLeft,
-                 labels[static_cast<qsizetype>(i)]);
+  const QRectF plot = plotArea();
+  const auto count = static_cast<int>(setups.size());
+  const double lineHeight = std::ceil(QFontMetricsF(chartFont(true)).height()) + 2.0;
+  const auto areaOf = [&](const NameColumns& names) {
+    const double height = lineHeight * names.rows;
+    const double top =
+        namesCorner() == Qt::TopRightCorner ? plot.top() + 4 : plot.bottom() - height - lineHeight - 8;
+    return QRectF(plot.right() - names.wide - 8, top, names.wide, height);
+  };
+  // One column as long as there is room; as many as it takes to stay off the lines in a low chart.
+  const int most = std::clamp(static_cast<int>(kNamesShare * plot.height() / lineHeight), 1, count);
+  std::optional<NameColumns> best;
+  int fewest = 0;
+  for (int columns = (count + most - 1) / most; columns <= count; ++columns) {
+    const int rows = (count + columns - 1) / columns;
+    if (best && rows == best->rows) continue;
+    const NameColumns names = nameColumns(rows);
+    // Of a pin's long name the beginning does.
+    if (best && names.texts.first(2) != setupLabels().first(2)) break;
+    const int crossed = space.crossings(areaOf(names));
+    if (best && crossed >= fewest) continue;
+    best = names;
+    fewest = crossed;
+    if (crossed == 0) break;
+  }
+  const auto area = space.put({areaOf(*best)});
+  if (!area) return;
+  namesArea_ = *area;
+  double left = area->left();
+  for (int i = 0; i < count; ++i) {
+    const auto index = static_cast<std::size_t>(i);
+    const auto column = static_cast<std::size_t>(i / best->rows);
+    if (i > 0 && i % best->rows == 0) left += best->widths[column - 1] + kColumnGap;
+    labels_->push_back(
+        {.text = best->texts[i],
+         .colour = colours().words(setups[index].pen.color()),
+         .bold = true,
+         .onPatch = true,
+         .box = QRectF(left, area->top() + lineHeight * (i % best->rows), best->widths[column], lineHeight),
+         .sample = setups[index].pen});
   }
 }
 
@@ -135,6 +274,11 @@ QString SetupChart::pictureCaption() const {
 void SetupChart::resizeEvent(QResizeEvent* event) {
   LiveChart::resizeEvent(event);
   if (plan_) refresh();
+}
+
+void SetupChart::changeEvent(QEvent* event) {
+  LiveChart::changeEvent(event);
+  if (event->type() == QEvent::FontChange && plan_) refresh();  // words need other room
 }
 
 void SetupChart::recolour() {

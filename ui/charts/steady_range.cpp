@@ -9,6 +9,8 @@ namespace {
 
 constexpr double kFilledEnough = 0.72;  // of the range; below it the data look lost in the picture
 
+constexpr double kWorthMoreTicks = 0.08;  // of the range
+
 double roundStep(double span, int ticks) {
   const double raw = span / ticks;
   const double power = std::pow(10.0, std::floor(std::log10(raw)));
@@ -34,11 +36,21 @@ AxisRange roundRange(double dataLow, double dataHigh, int ticks) {
   return {step * std::floor(dataLow / step + kTouch), step * std::ceil(dataHigh / step - kTouch), step};
 }
 
-AxisRange steadyRange(const AxisRange& current, double dataLow, double dataHigh, int ticks) {
+AxisRange closeRange(double dataLow, double dataHigh, int ticks) {
+  const AxisRange round = roundRange(dataLow, dataHigh, ticks);
+  const AxisRange closer = roundRange(dataLow, dataHigh, ticks * 3 / 2);
+  const double saved = (round.high - round.low) - (closer.high - closer.low);
+  return saved > kWorthMoreTicks * (round.high - round.low) ? closer : round;
+}
+
+AxisRange steadyRange(const AxisRange& current, double dataLow, double dataHigh, const AxisRange& otherwise) {
   const bool inside = dataLow >= current.low && dataHigh <= current.high;
   const bool filled = dataHigh - dataLow >= kFilledEnough * (current.high - current.low);
-  if (inside && filled) return current;
-  return roundRange(dataLow, dataHigh, ticks);
+  return inside && filled ? current : otherwise;
+}
+
+AxisRange steadyRange(const AxisRange& current, double dataLow, double dataHigh, int ticks) {
+  return steadyRange(current, dataLow, dataHigh, roundRange(dataLow, dataHigh, ticks));
 }
 
 }  // namespace layshaft::ui

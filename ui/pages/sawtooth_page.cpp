@@ -25,6 +25,7 @@ void SawtoothPage::build() {
     teeth->adjustSize();
     teeth->move(chart_->pos() + chart_->freeCorner().toPoint());
     teeth->raise();
+    chart_->reserveCorner(teeth->size());
   });
   connect(teeth, &QToolButton::toggled, chart_, &SawtoothChart::setTeethOnly);
   connect(chart_, &LiveChart::markerDragged, this,
