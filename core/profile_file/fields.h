@@ -114,7 +114,9 @@ void setupFields(Io& io, AnySetup& setup) {
   io.number("tread_wear_mm", options.treadWearMm, limits::kTreadWearMm);
   io.number("growth_per_kmh2", options.growthPerKmh2, limits::kGrowthPerKmh2);
   io.number("primary_ratio", setup.primaryRatio, limits::kPrimaryRatio);
+  io.gearTeeth("primary_teeth", options.primaryTeeth, limits::kGearTeeth);
   io.gearRatios("gear_ratios", setup.gearRatios);
+  io.teethOfGears("gear_teeth", options.gearTeeth, limits::kGearTeeth, limits::kMostGears);
   io.word("final_drive", options.finalDrive, kFinalDriveWords);
   io.chainSize("chain_size", options.chainSize);
   io.whole("links", options.links, limits::kLinks);

@@ -34,6 +34,7 @@ SETUPS = ("stock", "proposed", "pins[0]")
 SETUP = {
   "front_teeth": 16, "rear_teeth": 43, "rear_tyre": "180/55ZR17", "rollout_mm": 1940, "rolling_allowance_percent": 2,
   "crown_radius_mm": 90, "tread_wear_mm": 1, "growth_per_kmh2": 1e-7, "primary_ratio": 1.9,
+  "primary_teeth": [20, 38], "gear_teeth": [[10, 27], None, [20, 32]],
   "gear_ratios": [2.7, 2.0, 1.6, 1.3], "final_drive": "chain", "chain_size": "520", "links": 114,
   "chain_elongation_percent": 0.5, "belt_pitch_mm": 14, "belt_teeth": 140,
   "front_sprocket": {"size": "520", "material": "steel", "mass_kg": 0.4},
@@ -96,13 +97,16 @@ REQUIRED = [
 ]
 
 WHOLE = {"front_teeth", "rear_teeth", "links", "belt_teeth", "gear", "teeth", "largest_front_teeth",
-         "smallest_front_teeth", "largest_rear_teeth", "smallest_rear_teeth", "belt_lengths_teeth"}
+         "smallest_front_teeth", "largest_rear_teeth", "smallest_rear_teeth", "belt_lengths_teeth",
+         "primary_teeth", "gear_teeth"}
 
 # Key path -> its limit in core/limits.h. "*" stands here and below for each of SETUPS.
 LIMIT_OF = {
   "*.front_teeth": "kFrontTeeth", "*.rear_teeth": "kRearTeeth", "*.rollout_mm": "kRolloutMm",
   "*.rolling_allowance_percent": "kRollingAllowancePercent", "*.crown_radius_mm": "kCrownRadiusMm",
   "*.tread_wear_mm": "kTreadWearMm", "*.growth_per_kmh2": "kGrowthPerKmh2", "*.primary_ratio": "kPrimaryRatio",
+  "*.primary_teeth[0]": "kGearTeeth", "*.primary_teeth[1]": "kGearTeeth", "*.gear_teeth[0][0]": "kGearTeeth",
+  "*.gear_teeth[2][1]": "kGearTeeth",
   "*.gear_ratios[0]": "kGearRatio", "*.gear_ratios[3]": "kGearRatio", "*.links": "kLinks",
   "*.chain_elongation_percent": "kElongationPercent", "*.belt_pitch_mm": "kBeltPitchMm",
   "*.belt_teeth": "kBeltTeeth", "*.front_sprocket.mass_kg": "kSprocketMassKg",
@@ -159,6 +163,8 @@ BROKEN = [
   ("bike.speedometer.sensor", ""),
   *[(f"{setup}.{key}", value) for setup in SETUPS for key, value in (
     ("rear_tyre", ""), ("rear_tyre", 180), ("gear_ratios", 2.7), ("gear_ratios[0]", None),
+    ("primary_teeth", 38), ("primary_teeth", "38/20"), ("primary_teeth[0]", None), ("gear_teeth[0]", [10]),
+    ("gear_teeth[0]", 10), ("gear_teeth[0][1]", None),
     ("gear_ratios[0]", "2.7"), ("final_drive", "shaft"),
     ("chain_size", "630"), ("chain_size", 520), ("front_sprocket", 0.4), ("front_sprocket.material", "titanium"),
     ("rear_sprocket.material", "wood"), ("rear_sprocket.size", "521"))],
@@ -199,7 +205,7 @@ INSIDE_TEXT = {"kTyreWidthMm", "kTyreAspectPercent", "kRimInches", "kRacingDiame
 
 # Key path -> fewest and most entries or characters, as numbers or names in core/limits.h.
 COUNT_OF = {
-  "*.gear_ratios": ("kFewestGears", "kMostGears"),
+  "*.gear_ratios": ("kFewestGears", "kMostGears"), "*.primary_teeth": (2, 2), "*.gear_teeth": (0, "kMostGears"),
   "bike.engine.torque_curve": ("kFewestCurvePoints", "kMostCurvePoints"),
   "bike.chain_run.belt_lengths_teeth": (0, "kMostBeltLengths"), "pins": (0, "kMostPins"), "aims": (0, "kMostAims"),
   "spares_box.front": (0, "kMostSpares"), "spares_box.rear": (0, "kMostSpares"),

@@ -284,6 +284,21 @@ std::optional<GearRatios> NewBikeDialog::gears(const Reader& ratioOf, QString& c
   return std::nullopt;
 }
 
+void NewBikeDialog::keepTeeth(SetupOptions& options, double primary, const QStringList& gears) const {
+  const Setup* sample = from_->currentIndex() > 0
+                            ? &samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second.stock
+                            : nullptr;
+  // A sample's teeth stay with the ratios that nobody touched.
+  if (const auto typed = typedTeeth(primary_->text()); typed || !sample || primary != sample->primaryRatio)
+    options.primaryTeeth = typed;
+  for (std::size_t i = 0; i < limits::kMostGears; ++i) {
+    const QString text = gears.value(static_cast<qsizetype>(i));
+    const bool samples = sample && i < sample->gearRatios.count() &&
+                         typedRatio(text, limits::kGearRatio) == sample->gearRatios[i];
+    if (const auto typed = typedTeeth(text); typed || !samples) setTeethOf(options.gearTeeth, i, typed);
+  }
+}
+
 std::optional<Setup> NewBikeDialog::setup(const SetupOptions& options, QString& complaint) const {
   const QStringList parts = ratioParts(gears_->text());
   const bool onlyReadings =
@@ -299,6 +314,8 @@ std::optional<Setup> NewBikeDialog::setup(const SetupOptions& options, QString& 
     return x && limit.contains(*x) && *x == std::floor(*x);
   };
   const bool geared = whole(frontCount, limits::kFrontTeeth) && whole(rearCount, limits::kRearTeeth) && tyre;
+  SetupOptions known = options;
+  keepTeeth(known, *primary, parts);
   // A reading can be turned into a ratio once teeth and tyre are there; until then those are what is asked
   // for.
   const auto setupWith = [&](const GearRatios& gears) {
@@ -307,7 +324,7 @@ std::optional<Setup> NewBikeDialog::setup(const SetupOptions& options, QString& 
                  *tyre,
                  *primary,
                  gears,
-                 options};
+                 known};
   };
   const Reader ratioOf = [&](const QString& part) -> std::optional<double> {
     if (!part.contains(QLatin1Char('@'))) return typedRatio(part, limits::kGearRatio);

@@ -42,6 +42,8 @@ class NewBikeDialog : public QDialog {
   bool optionalLine(const QLineEdit& line, const QString& label, const Limit& limit, bool whole,
                     std::optional<double>& value, QString& complaint) const;
   bool putFinalDrive(SetupOptions& options, QString& complaint) const;
+  /// Into `options` the teeth of those gears whose ratio was typed as teeth.
+  void keepTeeth(SetupOptions& options, double primary, const QStringList& gears) const;
   bool putCruise(Profile& bike, QString& complaint) const;
   QString cruiseText(const Profile& sample) const;
   bool hasBelt() const;

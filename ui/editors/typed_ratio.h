@@ -2,9 +2,11 @@
 #pragma once
 
 #include <QString>
+#include <functional>
 #include <optional>
 
 #include "core/limits.h"
+#include "core/parts/gearbox.h"
 #include "ui/editors/calm_spin_box.h"
 
 namespace layshaft::ui {
@@ -16,13 +18,21 @@ bool readsAsTeeth(const QString& text);
 /// Nothing unless both are whole numbers of teeth above zero.
 std::optional<double> ratioOfTeeth(const QString& text);
 
+/// The two counts themselves.
+std::optional<GearTeeth> typedTeeth(const QString& text);
+
 /// A ratio as it is typed: a number, or the teeth that make it, to six decimals; nothing if it is neither.
 std::optional<double> typedRatio(const QString& text, const Limit& limit);
 
 /// A box for a ratio that takes tooth counts too.
 class RatioBox : public DecimalBox {
  public:
-  using DecimalBox::DecimalBox;
+  explicit RatioBox(QWidget* parent = nullptr, int leastDecimals = 0);
+
+  /// The teeth that the text in the box names, if they make its value.
+  std::optional<GearTeeth> teeth() const;
+  /// Told when teeth are typed, also where they make the ratio that the box has already.
+  void whenTeethTyped(std::function<void()> tell) { teethTyped_ = std::move(tell); }
 
   /// Told of tooth counts that give no ratio, or one outside `low` to `high`; the value from before comes
   /// back.
@@ -43,6 +53,7 @@ class RatioBox : public DecimalBox {
   bool typing_ = false;
   double before_ = 0;  ///< the value when the typing began: on the way to 27/0 the box holds 2
   std::function<void(const QString&, double, double)> tellTeeth_;
+  std::function<void()> teethTyped_;
 };
 
 }  // namespace layshaft::ui
