@@ -32,6 +32,7 @@ void fields(Io& io, Engine& engine) {
   io.number("shift_rpm", engine.shiftRpm, limits::kShiftRpm);
   io.torqueCurve("torque_curve", engine.torqueCurve);
   io.word("curve_measured_at", engine.curveMeasuredAt, kCurvePlaceWords);
+  io.flag("curve_estimated", engine.curveEstimated);
   io.object("curve_air", engine.curveAir);
   io.number("rotating_inertia_kgm2", engine.rotatingInertiaKgm2, limits::kEngineInertiaKgm2);
   io.flag("torque_follows_air", engine.torqueFollowsAir);

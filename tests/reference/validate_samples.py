@@ -48,7 +48,7 @@ COMPLETE = {
     "engine": {
       "rev_limit_rpm": 12000, "idle_rpm": 1500, "shift_rpm": 11000,
       "torque_curve": [{"rpm": 4000, "torque_nm": 40}, {"rpm": 8000, "torque_nm": 60}],
-      "curve_measured_at": "crankshaft",
+      "curve_measured_at": "crankshaft", "curve_estimated": True,
       "curve_air": {"temperature_c": 20, "pressure_hpa": 1000, "humidity_percent": 50},
       "rotating_inertia_kgm2": 0.01, "torque_follows_air": True,
     },
@@ -157,7 +157,7 @@ BROKEN = [
   ("bike.engine.torque_curve", [{"rpm": 4000, "torque_nm": 0}, {"rpm": 8000, "torque_nm": 0}]),
   ("bike.engine.torque_curve", {"4000": 40, "8000": 60}), ("bike.engine.torque_curve[1]", [4000, 40]),
   ("bike.engine.torque_curve[1]", None), ("bike.engine.curve_measured_at", "gearbox"),
-  ("bike.engine.curve_air", 15), ("bike.engine.torque_follows_air", 1), ("bike.engine.torque_follows_air", "yes"),
+  ("bike.engine.curve_air", 15), ("bike.engine.curve_estimated", "yes"), ("bike.engine.curve_estimated", 1), ("bike.engine.torque_follows_air", 1), ("bike.engine.torque_follows_air", "yes"),
   ("bike.chassis.mass_kg", "172 kg"), ("bike.chassis.rolling_resistance_form", "quadratic"),
   ("bike.chain_run.belt_lengths_teeth[0]", None), ("bike.speedometer.sensor", "gps"),
   ("bike.speedometer.sensor", ""),

@@ -9,6 +9,7 @@
 
 #include "core/bike/profile.h"
 #include "core/limits.h"
+#include "core/parts/peak_curve.h"
 #include "ui/words/units_shown.h"
 
 class QComboBox;
@@ -32,6 +33,7 @@ class NewBikeDialog : public QDialog {
 
  private:
   void startFrom(int sampleIndex);
+  void askForPeaks();
   void check();
   // Each gives nothing and says why in `complaint` while something is missing or wrong.
   std::optional<Profile> build(QString& complaint) const;
@@ -67,6 +69,8 @@ class NewBikeDialog : public QDialog {
   QLineEdit* beltPitch_;
   QLineEdit* beltTeeth_;
   QLineEdit* cruise_;
+  QLabel* peaksShown_;
+  std::optional<EnginePeaks> peaks_;  ///< of a curve to be estimated
   QLabel* message_;
   QDialogButtonBox* buttons_;
 };
