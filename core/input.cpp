@@ -21,6 +21,8 @@ std::vector<Part> known(std::vector<Part> parts) {
 
 SetupOptions known(SetupOptions options) {
   options.extras.clear();
+  options.primaryTeeth.reset();  // the studies read the ratios
+  options.gearTeeth.clear();
   forget(options.frontSprocket);
   forget(options.rearSprocket);
   return options;

@@ -19,6 +19,7 @@ inline constexpr Limit kFrontTeeth{6, 48};
 inline constexpr Limit kRearTeeth{12, 120};
 inline constexpr Limit kPrimaryRatio{0.2, 20};
 inline constexpr Limit kGearRatio{0.1, 20};
+inline constexpr Limit kGearTeeth{1, 999};
 inline constexpr int kFewestGears = 1;
 inline constexpr int kMostGears = 10;
 

@@ -32,6 +32,7 @@ struct Problem {
     NotRising,       ///< `path` names the curve point whose engine speed is not above the one before it
     BadTyreSize,     ///< not a size that is printed on tyres
     ImpossibleTyre,  ///< reads as a tyre size, but `part` ("width", "aspect", "rim") is outside `low`..`high`
+    OtherRatio,      ///< gear teeth that make `low` where the ratio, at `below`, is `high`
     TorqueAllZero,   ///< a curve that never pulls
     NewerVersion,    ///< `high`: the newest version understood
     WrongFormat,     ///< `allowed`: the format word expected

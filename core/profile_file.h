@@ -33,7 +33,7 @@ std::string writeProfile(const Profile& profile);
 
 /// A whole profile that breaks no rule between its values, as after an edit; the problem if it does.
 /// Checks what single values cannot: shift and launch speed against the rev limit, idle below it, centre of
-/// gravity inside the wheelbase, smallest sprocket not above largest.
+/// gravity inside the wheelbase, smallest sprocket not above largest, teeth of gears that make the ratio.
 std::optional<Problem> conflictIn(const Profile& profile);
 
 }  // namespace layshaft

@@ -268,7 +268,10 @@ Json lacksJson(const Plan& plan) {
 }
 Json assumedJson(const PullBike& bike) {
   Json json = Json::object();
-  for (const Assumed& assumed : bike.assumed) json[std::string(assumed.key)] = assumed.value;
+  for (const Assumed& assumed : bike.assumed) {
+    const bool flag = assumed.key == "bike.engine.curve_estimated";
+    json[std::string(assumed.key)] = flag ? Json(true) : Json(assumed.value);
+  }
   return json;
 }
 

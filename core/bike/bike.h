@@ -31,6 +31,7 @@ struct Engine {
   std::optional<double> shiftRpm;
   std::optional<TorqueCurve> torqueCurve;
   std::optional<CurvePlace> curveMeasuredAt;
+  std::optional<bool> curveEstimated;  ///< from its peaks: nothing was measured
   std::optional<Air> curveAir;
   std::optional<double> rotatingInertiaKgm2;
   std::optional<bool> torqueFollowsAir;

@@ -25,6 +25,19 @@ void followSprocket(std::optional<SprocketDetails>& own, const std::optional<Spr
   if (!sameTeeth) forgetSprocketMeasurements(own);
 }
 
+/// Whether a gear of the change has stock's ratio.
+bool isStocks(const SetupChange& change, const Setup& stock, std::size_t gear) {
+  if (gear >= stock.gearRatios.count()) return false;
+  if (!change.gearRatios) return true;
+  return gear < change.gearRatios->count() && (*change.gearRatios)[gear] == stock.gearRatios[gear];
+}
+
+void followGearTeeth(TeethOfGears& own, const SetupChange& change, const Setup& stock) {
+  for (std::size_t gear = 0; gear < stock.options.gearTeeth.size(); ++gear)
+    if (!teethOf(own, gear) && isStocks(change, stock, gear))
+      setTeethOf(own, gear, stock.options.gearTeeth[gear]);
+}
+
 }  // namespace
 
 bool SetupChange::changesNothing() const {
@@ -55,6 +68,8 @@ Setup applied(const SetupChange& change, const Setup& stock) {
   follow(own.beltTeeth, from.beltTeeth);
   followSprocket(own.frontSprocket, from.frontSprocket, setup.frontTeeth == stock.frontTeeth);
   followSprocket(own.rearSprocket, from.rearSprocket, setup.rearTeeth == stock.rearTeeth);
+  if (setup.primaryRatio == stock.primaryRatio) follow(own.primaryTeeth, from.primaryTeeth);
+  followGearTeeth(own.gearTeeth, change, stock);
   return setup;
 }
 
@@ -69,6 +84,17 @@ void forgetTyreMeasurements(SetupOptions& options) {
   options.crownRadiusMm.reset();
   options.treadWearMm.reset();
   options.growthPerKmh2.reset();
+}
+
+void forgetOtherGearTeeth(SetupChange& change, const Setup& stock) {
+  SetupOptions& own = change.options;
+  if (own.primaryTeeth && !own.primaryTeeth->make(change.primaryRatio.value_or(stock.primaryRatio)))
+    own.primaryTeeth.reset();
+  const GearRatios& ratios = change.gearRatios ? *change.gearRatios : stock.gearRatios;
+  if (own.gearTeeth.size() > ratios.count()) own.gearTeeth.resize(ratios.count());
+  for (std::size_t gear = own.gearTeeth.size(); gear-- > 0;)
+    if (!own.gearTeeth[gear] || !own.gearTeeth[gear]->make(ratios[gear]))
+      setTeethOf(own.gearTeeth, gear, std::nullopt);
 }
 
 SetupChange changeTo(const Setup& wanted, const Setup& stock) {
@@ -104,6 +130,10 @@ SetupChange withoutStockValues(SetupChange change, const Setup& stock) {
   dropIfSame(own.beltTeeth, from.beltTeeth);
   if (!change.frontTeeth) dropIfSame(own.frontSprocket, from.frontSprocket);
   if (!change.rearTeeth) dropIfSame(own.rearSprocket, from.rearSprocket);
+  if (!change.primaryRatio) dropIfSame(own.primaryTeeth, from.primaryTeeth);
+  for (std::size_t gear = own.gearTeeth.size(); gear-- > 0;)
+    if (isStocks(change, stock, gear) && own.gearTeeth[gear] == teethOf(from.gearTeeth, gear))
+      setTeethOf(own.gearTeeth, gear, std::nullopt);
   return change;
 }
 

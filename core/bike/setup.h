@@ -29,6 +29,8 @@ struct SetupOptions {
   std::optional<int> beltTeeth;
   std::optional<SprocketDetails> frontSprocket;
   std::optional<SprocketDetails> rearSprocket;
+  std::optional<GearTeeth> primaryTeeth;  ///< make the primary ratio
+  TeethOfGears gearTeeth;                 ///< make the gear ratios
   Extras extras;
   bool operator==(const SetupOptions&) const = default;
 };
@@ -59,7 +61,7 @@ struct SetupChange {
 
 /// Stock with the change applied. What belongs to a part goes with the part: with another tyre, stock's
 /// measured rollout, crown radius, tread wear and growth no longer count; with other teeth, stock's sprocket
-/// mass and size do not.
+/// mass and size do not. The teeth of a gear go with its ratio: stock's count where the ratio is stock's.
 Setup applied(const SetupChange& change, const Setup& stock);
 
 /// A sprocket with other teeth is another one: what was known of this one's mass and size says nothing about
@@ -68,6 +70,9 @@ void forgetSprocketMeasurements(std::optional<SprocketDetails>& sprocket);
 
 /// What was measured on one tyre says nothing about another.
 void forgetTyreMeasurements(SetupOptions& options);
+
+/// Takes out the teeth of gears that no longer make their ratio, as after stock's ratios have changed.
+void forgetOtherGearTeeth(SetupChange& change, const Setup& stock);
 
 /// The change that makes `wanted` out of `stock`, as far as a change can: it cannot take away what stock has.
 SetupChange changeTo(const Setup& wanted, const Setup& stock);

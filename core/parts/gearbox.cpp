@@ -35,4 +35,19 @@ Result<GearRatios> GearRatios::make(std::vector<double> ratios) {
   return GearRatios(std::move(ratios));
 }
 
+bool GearTeeth::make(double wanted) const {
+  constexpr double kHalfAThousandth = 0.0005, kRoundOff = 1e-9;
+  return std::abs(ratio() - wanted) <= kHalfAThousandth + kRoundOff;
+}
+
+std::optional<GearTeeth> teethOf(const TeethOfGears& teeth, std::size_t gearIndex) {
+  return gearIndex < teeth.size() ? teeth[gearIndex] : std::nullopt;
+}
+
+void setTeethOf(TeethOfGears& teeth, std::size_t gearIndex, const std::optional<GearTeeth>& known) {
+  if (teeth.size() <= gearIndex) teeth.resize(gearIndex + 1);
+  teeth[gearIndex] = known;
+  while (!teeth.empty() && !teeth.back()) teeth.pop_back();
+}
+
 }  // namespace layshaft

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "core/problem.h"
@@ -23,5 +24,25 @@ class GearRatios {
   explicit GearRatios(std::vector<double> ratios) : ratios_(std::move(ratios)) {}
   std::vector<double> ratios_;
 };
+
+/// The teeth of two gears that run on each other.
+struct GearTeeth {
+  int driving = 0;
+  int driven = 0;
+  double ratio() const { return static_cast<double>(driven) / driving; }
+  /// Whether they make that ratio, as precisely as ratios are printed: to half a thousandth (common practice,
+  /// no source).
+  bool make(double ratio) const;
+  bool operator==(const GearTeeth&) const = default;
+};
+
+/// Of each gear, first gear first, as far as they are known: none behind the last that is.
+using TeethOfGears = std::vector<std::optional<GearTeeth>>;
+
+/// The teeth of one gear (0 is first gear), if they are known.
+std::optional<GearTeeth> teethOf(const TeethOfGears& teeth, std::size_t gearIndex);
+
+/// Makes them known, or forgets them.
+void setTeethOf(TeethOfGears& teeth, std::size_t gearIndex, const std::optional<GearTeeth>& known);
 
 }  // namespace layshaft

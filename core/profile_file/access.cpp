@@ -154,6 +154,8 @@ class Access {
   }
   void gearRatios(const char* key, const std::optional<GearRatios>&) { block(key, false); }
   void gearRatios(const char* key, const GearRatios&) { block(key, true); }
+  void gearTeeth(const char* key, const std::optional<GearTeeth>&, const Limit&) { block(key, false); }
+  void teethOfGears(const char* key, const TeethOfGears&, const Limit&, int) { block(key, false); }
   void torqueCurve(const char* key, const std::optional<TorqueCurve>&) { block(key, false); }
   void chainSize(const char* key, std::optional<ChainSize>& member) {
     if (path_ != key) return;

@@ -32,6 +32,7 @@ void fields(Io& io, Engine& engine) {
   io.number("shift_rpm", engine.shiftRpm, limits::kShiftRpm);
   io.torqueCurve("torque_curve", engine.torqueCurve);
   io.word("curve_measured_at", engine.curveMeasuredAt, kCurvePlaceWords);
+  io.flag("curve_estimated", engine.curveEstimated);
   io.object("curve_air", engine.curveAir);
   io.number("rotating_inertia_kgm2", engine.rotatingInertiaKgm2, limits::kEngineInertiaKgm2);
   io.flag("torque_follows_air", engine.torqueFollowsAir);
@@ -114,7 +115,9 @@ void setupFields(Io& io, AnySetup& setup) {
   io.number("tread_wear_mm", options.treadWearMm, limits::kTreadWearMm);
   io.number("growth_per_kmh2", options.growthPerKmh2, limits::kGrowthPerKmh2);
   io.number("primary_ratio", setup.primaryRatio, limits::kPrimaryRatio);
+  io.gearTeeth("primary_teeth", options.primaryTeeth, limits::kGearTeeth);
   io.gearRatios("gear_ratios", setup.gearRatios);
+  io.teethOfGears("gear_teeth", options.gearTeeth, limits::kGearTeeth, limits::kMostGears);
   io.word("final_drive", options.finalDrive, kFinalDriveWords);
   io.chainSize("chain_size", options.chainSize);
   io.whole("links", options.links, limits::kLinks);

@@ -54,6 +54,48 @@ Problem above(const char* path, double given, double low, double high, const cha
           .below = other};
 }
 
+std::string gearKey(const char* key, std::size_t gear) {
+  return key + ("[" + std::to_string(gear) + "]");
+}
+
+Problem otherRatio(std::string path, const GearTeeth& teeth, double ratio, std::string ratioPath) {
+  return {.kind = Problem::Kind::OtherRatio,
+          .path = std::move(path),
+          .given = std::to_string(teeth.driven) + "/" + std::to_string(teeth.driving),
+          .low = teeth.ratio(),
+          .high = ratio,
+          .below = std::move(ratioPath)};
+}
+
+/// Teeth of gears that do not make the ratio which a setup has for them. `prefix` and `ratioPrefix` are where
+/// the teeth and the ratios stand: a change may give teeth to stock's ratios.
+std::optional<Problem> teethConflict(const SetupOptions& own, double primaryRatio, const GearRatios& ratios,
+                                     const std::string& prefix, const std::string& primaryPrefix,
+                                     const std::string& gearsPrefix) {
+  if (own.primaryTeeth && !own.primaryTeeth->make(primaryRatio))
+    return otherRatio(prefix + "primary_teeth", *own.primaryTeeth, primaryRatio,
+                      primaryPrefix + "primary_ratio");
+  if (own.gearTeeth.size() > ratios.count())
+    return Problem{.kind = Problem::Kind::WrongCount,
+                   .path = prefix + "gear_teeth",
+                   .given = std::to_string(own.gearTeeth.size()),
+                   .high = static_cast<double>(ratios.count()),
+                   .below = gearsPrefix + "gear_ratios"};
+  for (std::size_t gear = 0; gear < own.gearTeeth.size(); ++gear)
+    if (const auto& teeth = own.gearTeeth[gear]; teeth && !teeth->make(ratios[gear]))
+      return otherRatio(prefix + gearKey("gear_teeth", gear), *teeth, ratios[gear],
+                        gearsPrefix + gearKey("gear_ratios", gear));
+  return std::nullopt;
+}
+
+std::optional<Problem> teethConflict(const SetupChange& change, const Setup& stock,
+                                     const std::string& prefix) {
+  const std::string stocks = "stock.";
+  return teethConflict(change.options, change.primaryRatio.value_or(stock.primaryRatio),
+                       change.gearRatios ? *change.gearRatios : stock.gearRatios, prefix,
+                       change.primaryRatio ? prefix : stocks, change.gearRatios ? prefix : stocks);
+}
+
 }  // namespace
 
 std::optional<Problem> conflictIn(const Profile& profile) {
@@ -81,6 +123,13 @@ std::optional<Problem> conflictIn(const Profile& profile) {
       return above("bike.chain_run.smallest_rear_teeth", *run->smallestRearTeeth, limits::kRearTeeth.low,
                    *run->largestRearTeeth, "", "bike.chain_run.largest_rear_teeth");
   }
+  const Setup& stock = profile.stock;
+  if (auto problem =
+          teethConflict(stock.options, stock.primaryRatio, stock.gearRatios, "stock.", "stock.", "stock."))
+    return problem;
+  if (auto problem = teethConflict(profile.proposed, stock, "proposed.")) return problem;
+  for (std::size_t i = 0; i < profile.pins.size(); ++i)
+    if (auto problem = teethConflict(profile.pins[i].change, stock, gearKey("pins", i) + ".")) return problem;
   return std::nullopt;
 }
 

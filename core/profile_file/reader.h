@@ -115,6 +115,16 @@ class Reader {
       ratios.push_back(numberFrom((*value)[i], at(key, i), limits::kGearRatio).value_or(0));
     if (!problem_) take(GearRatios::make(std::move(ratios)), at(key), member);
   }
+  void gearTeeth(const char* key, std::optional<GearTeeth>& member, const Limit& limit) {
+    if (const Json* value = find(key)) member = gearTeethFrom(*value, at(key), limit);
+  }
+  /// An entry may be null: the teeth of that gear are not known.
+  void teethOfGears(const char* key, TeethOfGears& member, const Limit& limit, int most) {
+    const Json* value = find(key);
+    if (!value || !isList(*value, at(key), most)) return;
+    for (std::size_t i = 0; i < value->size() && !problem_; ++i)
+      if (!(*value)[i].is_null()) setTeethOf(member, i, gearTeethFrom((*value)[i], at(key, i), limit));
+  }
   void torqueCurve(const char* key, std::optional<TorqueCurve>& member) {
     std::vector<TorquePoint> points;
     if (!find(key)) return;
@@ -214,6 +224,13 @@ class Reader {
       return std::nullopt;
     }
     return static_cast<int>(x);
+  }
+  std::optional<GearTeeth> gearTeethFrom(const Json& value, const std::string& path, const Limit& limit) {
+    constexpr int kTwo = 2;
+    if (!isList(value, path, kTwo, kTwo)) return std::nullopt;
+    const auto driving = wholeFrom(value[0], path + "[0]", limit);
+    const auto driven = driving ? wholeFrom(value[1], path + "[1]", limit) : std::nullopt;
+    return driven ? std::optional(GearTeeth{*driving, *driven}) : std::nullopt;
   }
   template <class Enum, std::size_t N>
   std::optional<Enum> wordFrom(const Json& value, std::string path, const Words<Enum, N>& words) {

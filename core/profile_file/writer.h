@@ -91,6 +91,15 @@ class Writer {
     Json& array = object_[key] = Json::array();
     for (const double ratio : member->values()) array.push_back(numberJson(ratio));
   }
+  void gearTeeth(const char* key, const std::optional<GearTeeth>& member, const Limit&) {
+    if (member) object_[key] = Json::array({member->driving, member->driven});
+  }
+  void teethOfGears(const char* key, const TeethOfGears& member, const Limit&, int) {
+    if (member.empty()) return;
+    Json& array = object_[key] = Json::array();
+    for (const auto& teeth : member)
+      array.push_back(teeth ? Json::array({teeth->driving, teeth->driven}) : Json(nullptr));
+  }
   void torqueCurve(const char* key, const std::optional<TorqueCurve>& member) {
     if (!member) return;
     std::vector<TorquePoint> points = member->points();

@@ -31,6 +31,8 @@ PullBike pullBike(const Bike& bike, const Ride& ride) {
     takeCurve(*engine.torqueCurve, engine.revLimitRpm, result);
   else
     result.forceLacks.push_back("bike.engine.torque_curve");
+  if (result.torque && engine.curveEstimated.value_or(false))
+    result.assumed.push_back({"bike.engine.curve_estimated", 1.0});
   const bool atWheel = engine.curveMeasuredAt == CurvePlace::RearWheel;
   // At the rear wheel the losses are in the curve already.
   result.efficiency = atWheel ? 1.0

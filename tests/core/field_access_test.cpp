@@ -44,6 +44,10 @@ TEST(FieldAccess, PutsEveryValueWhereTheFilePutsIt) {
   Profile built = bareBike();
   built.stock.gearRatios = full.stock.gearRatios;
   built.proposed.gearRatios = full.proposed.gearRatios;
+  built.stock.options.primaryTeeth = full.stock.options.primaryTeeth;
+  built.stock.options.gearTeeth = full.stock.options.gearTeeth;
+  built.proposed.options.primaryTeeth = full.proposed.options.primaryTeeth;
+  built.proposed.options.gearTeeth = full.proposed.options.gearTeeth;
   built.bike.engine.torqueCurve = full.bike.engine.torqueCurve;
   for (const auto& [pointer, key] : keysOfTheCore()) {
     const std::string path = keyPath(pointer);

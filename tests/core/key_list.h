@@ -18,6 +18,7 @@ struct Key {
   bool needed = false;
   Limit limit{};                     ///< of numbers; of a text's length and of a list's entries too
   std::vector<std::string> words{};  ///< the choices
+  bool mayBeNull = false;            ///< as an entry of a list
 };
 
 /// By JSON pointer, with 0 for the entries of a list.
@@ -97,6 +98,15 @@ class KeyLister {
   void gearRatios(const char* key, const std::optional<GearRatios>&) {
     noteList(key, limits::kFewestGears, limits::kMostGears);
     keys_[at(key) + "/0"] = {.type = Key::Type::Number, .limit = limits::kGearRatio};
+  }
+  void gearTeeth(const char* key, const std::optional<GearTeeth>&, const Limit& limit) {
+    noteList(key, 2, 2);
+    keys_[at(key) + "/0"] = {.type = Key::Type::Whole, .limit = limit};
+  }
+  void teethOfGears(const char* key, const TeethOfGears&, const Limit& limit, int most) {
+    noteList(key, 0, most);
+    keys_[at(key) + "/0"] = {.type = Key::Type::List, .limit = {2, 2}, .mayBeNull = true};
+    keys_[at(key) + "/0/0"] = {.type = Key::Type::Whole, .limit = limit};
   }
   void torqueCurve(const char* key, const std::optional<TorqueCurve>&) {
     list(

@@ -70,7 +70,11 @@ TEST(ReadProfile, PutsEveryKeyInItsPlace) {
 TEST(ReadProfile, NullIsNotGiven) {
   for (const auto& [pointer, key] : keysOfTheCore()) {
     if (key.needed || pointer.find("/0") != std::string::npos) continue;
-    EXPECT_TRUE(readProfile(with(pointer, nullptr, everyKeyProfile()))) << pointer;
+    Json profile = everyKeyProfile();
+    if (pointer.ends_with("_ratio") || pointer.ends_with("_ratios"))
+      for (const char* teeth : {"primary_teeth", "gear_teeth"})  // they would have to make stock's ratio
+        profile["proposed"].erase(teeth);
+    EXPECT_TRUE(readProfile(with(pointer, nullptr, profile))) << pointer;
   }
   EXPECT_FALSE(profileFrom(with("/bike/chassis", nullptr)).bike.chassis);
   EXPECT_FALSE(profileFrom(with("/stock/rollout_mm", nullptr)).stock.options.rolloutMm);
@@ -636,6 +640,45 @@ TEST_F(LoadProfile, SaysSoWhenReadingFails) {
   if (!std::filesystem::exists("/proc/self/mem"))
     GTEST_SKIP() << "no file here that opens but cannot be read";
   EXPECT_EQ(loadProfile("/proc/self/mem").problem().kind, Kind::FileUnreadable);
+}
+
+TEST(ReadProfile, GearTeethMakeTheirRatio) {
+  // 72/35 is 2.05714: printed as 2.057, and as 2.06 by who rounds more.
+  const auto primary = [](double ratio, const Json& teeth) {
+    Json profile = minimalProfile();
+    profile["stock"]["primary_ratio"] = ratio;
+    profile["stock"]["primary_teeth"] = teeth;
+    return profile.dump();
+  };
+  EXPECT_TRUE(readProfile(primary(2.057, {35, 72})));
+  const Problem problem = problemOf(primary(2.06, {35, 72}));
+  EXPECT_EQ(problem.kind, Kind::OtherRatio);
+  EXPECT_EQ(problem.path, "stock.primary_teeth");
+  EXPECT_EQ(problem.below, "stock.primary_ratio");
+  EXPECT_EQ(problem.given, "72/35");
+  EXPECT_NEAR(problem.low, 2.05714, 0.00001);
+  EXPECT_EQ(problem.high, 2.06);
+  EXPECT_EQ(problemOf(primary(2.057, {35})).kind, Kind::WrongCount);
+  EXPECT_EQ(problemOf(primary(2.057, {35.5, 72})).path, "stock.primary_teeth[0]");
+  EXPECT_EQ(problemOf(primary(2.057, {35, 0})).path, "stock.primary_teeth[1]");
+}
+
+TEST(ReadProfile, TeethOfAProposalMakeTheRatioThatCounts) {
+  Json profile = minimalProfile();
+  profile["stock"]["gear_ratios"] = {2.4, 2, 1};
+  profile["proposed"]["gear_teeth"] = {nullptr, {15, 30}};
+  EXPECT_TRUE(readProfile(profile.dump()));
+  profile["proposed"]["gear_teeth"] = {nullptr, {15, 31}};
+  Problem problem = problemOf(profile.dump());
+  EXPECT_EQ(problem.path, "proposed.gear_teeth[1]");
+  EXPECT_EQ(problem.below, "stock.gear_ratios[1]") << "the proposal follows it";
+  profile["proposed"]["gear_teeth"] = {{15, 36}, {15, 30}, nullptr, {1, 1}};
+  problem = problemOf(profile.dump());
+  EXPECT_EQ(problem.kind, Kind::WrongCount);
+  EXPECT_EQ(problem.path, "proposed.gear_teeth");
+  profile.erase("proposed");
+  profile["pins"] = {{{"name", "One"}, {"gear_ratios", {3, 2}}, {"gear_teeth", {{12, 30}}}}};
+  EXPECT_EQ(problemOf(profile.dump()).path, "pins[0].gear_teeth[0]");
 }
 
 }  // namespace

@@ -130,6 +130,8 @@ TEST(ReportValues, LacksAndAssumed) {
                                                 {"bike.chassis.shift_time_s", 0.15},
                                                 {"bike.chassis.rolling_resistance", 0.015}}));
   EXPECT_EQ(reportOf(profile)["lacks"]["pull"], Json::array());
+  profile["bike"]["engine"]["curve_estimated"] = true;
+  EXPECT_EQ(reportOf(profile)["assumed"]["bike.engine.curve_estimated"], true);
 }
 
 // ½·m·r²·(1 + 0.4²) about the axle, r = p/(2·sin(π/43)) = 108.740 mm, over 0.32² beside the mass itself.

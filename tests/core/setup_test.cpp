@@ -38,6 +38,7 @@ TEST(Applied, WhatIsMissingFollowsStock) {
   EXPECT_EQ(applied({.options = {.links = 118}}, stock), expected);
   expected = stock;
   expected.primaryRatio = 1.8;
+  expected.options.primaryTeeth.reset();
   EXPECT_EQ(applied({.primaryRatio = 1.8}, stock), expected);
 }
 
@@ -82,6 +83,35 @@ TEST(Applied, AnotherToothCountIsAnotherSprocket) {
   EXPECT_EQ(
       applied({.frontTeeth = front(15), .options = {.frontSprocket = weighed}}, stock).options.frontSprocket,
       weighed);
+}
+
+TEST(Applied, TheTeethOfAGearGoWithItsRatio) {
+  auto stock = fullStock();
+  const auto another = applied({.primaryRatio = 1.8, .gearRatios = gears({2.583, 1.95, 1.667})}, stock);
+  EXPECT_FALSE(another.options.primaryTeeth);
+  EXPECT_EQ(another.options.gearTeeth, (TeethOfGears{GearTeeth{12, 31}, std::nullopt, GearTeeth{18, 30}}));
+  EXPECT_EQ(
+      applied({.options = {.gearTeeth = {std::nullopt, GearTeeth{15, 30}}}}, stock).options.gearTeeth[1],
+      (GearTeeth{15, 30}))
+      << "other gears of the same ratio";
+}
+
+TEST(WithoutStockValues, DropsTeethThatAreStocksAnyway) {
+  const auto stock = fullStock();
+  const SetupChange kept = withoutStockValues(
+      {.gearRatios = gears({2.583, 1.95}), .options = {.gearTeeth = {GearTeeth{12, 31}, GearTeeth{20, 39}}}},
+      stock);
+  EXPECT_EQ(kept.options.gearTeeth, (TeethOfGears{std::nullopt, GearTeeth{20, 39}}));
+}
+
+TEST(ForgetOtherGearTeeth, KeepsWhatStillMakesTheRatio) {
+  auto stock = fullStock();
+  SetupChange change{.options = {.primaryTeeth = GearTeeth{48, 77},
+                                 .gearTeeth = {GearTeeth{12, 31}, GearTeeth{16, 32}, GearTeeth{18, 30}}}};
+  stock.primaryRatio = 1.61;
+  stock.gearRatios = gears({2.5, 2});
+  forgetOtherGearTeeth(change, stock);
+  EXPECT_EQ(change, (SetupChange{.options = {.gearTeeth = {std::nullopt, GearTeeth{16, 32}}}}));
 }
 
 TEST(Applied, TheSameToothCountIsTheSameSprocket) {

@@ -34,6 +34,7 @@ SETUPS = ("stock", "proposed", "pins[0]")
 SETUP = {
   "front_teeth": 16, "rear_teeth": 43, "rear_tyre": "180/55ZR17", "rollout_mm": 1940, "rolling_allowance_percent": 2,
   "crown_radius_mm": 90, "tread_wear_mm": 1, "growth_per_kmh2": 1e-7, "primary_ratio": 1.9,
+  "primary_teeth": [20, 38], "gear_teeth": [[10, 27], None, [20, 32]],
   "gear_ratios": [2.7, 2.0, 1.6, 1.3], "final_drive": "chain", "chain_size": "520", "links": 114,
   "chain_elongation_percent": 0.5, "belt_pitch_mm": 14, "belt_teeth": 140,
   "front_sprocket": {"size": "520", "material": "steel", "mass_kg": 0.4},
@@ -47,7 +48,7 @@ COMPLETE = {
     "engine": {
       "rev_limit_rpm": 12000, "idle_rpm": 1500, "shift_rpm": 11000,
       "torque_curve": [{"rpm": 4000, "torque_nm": 40}, {"rpm": 8000, "torque_nm": 60}],
-      "curve_measured_at": "crankshaft",
+      "curve_measured_at": "crankshaft", "curve_estimated": True,
       "curve_air": {"temperature_c": 20, "pressure_hpa": 1000, "humidity_percent": 50},
       "rotating_inertia_kgm2": 0.01, "torque_follows_air": True,
     },
@@ -96,13 +97,16 @@ REQUIRED = [
 ]
 
 WHOLE = {"front_teeth", "rear_teeth", "links", "belt_teeth", "gear", "teeth", "largest_front_teeth",
-         "smallest_front_teeth", "largest_rear_teeth", "smallest_rear_teeth", "belt_lengths_teeth"}
+         "smallest_front_teeth", "largest_rear_teeth", "smallest_rear_teeth", "belt_lengths_teeth",
+         "primary_teeth", "gear_teeth"}
 
 # Key path -> its limit in core/limits.h. "*" stands here and below for each of SETUPS.
 LIMIT_OF = {
   "*.front_teeth": "kFrontTeeth", "*.rear_teeth": "kRearTeeth", "*.rollout_mm": "kRolloutMm",
   "*.rolling_allowance_percent": "kRollingAllowancePercent", "*.crown_radius_mm": "kCrownRadiusMm",
   "*.tread_wear_mm": "kTreadWearMm", "*.growth_per_kmh2": "kGrowthPerKmh2", "*.primary_ratio": "kPrimaryRatio",
+  "*.primary_teeth[0]": "kGearTeeth", "*.primary_teeth[1]": "kGearTeeth", "*.gear_teeth[0][0]": "kGearTeeth",
+  "*.gear_teeth[2][1]": "kGearTeeth",
   "*.gear_ratios[0]": "kGearRatio", "*.gear_ratios[3]": "kGearRatio", "*.links": "kLinks",
   "*.chain_elongation_percent": "kElongationPercent", "*.belt_pitch_mm": "kBeltPitchMm",
   "*.belt_teeth": "kBeltTeeth", "*.front_sprocket.mass_kg": "kSprocketMassKg",
@@ -153,12 +157,14 @@ BROKEN = [
   ("bike.engine.torque_curve", [{"rpm": 4000, "torque_nm": 0}, {"rpm": 8000, "torque_nm": 0}]),
   ("bike.engine.torque_curve", {"4000": 40, "8000": 60}), ("bike.engine.torque_curve[1]", [4000, 40]),
   ("bike.engine.torque_curve[1]", None), ("bike.engine.curve_measured_at", "gearbox"),
-  ("bike.engine.curve_air", 15), ("bike.engine.torque_follows_air", 1), ("bike.engine.torque_follows_air", "yes"),
+  ("bike.engine.curve_air", 15), ("bike.engine.curve_estimated", "yes"), ("bike.engine.curve_estimated", 1), ("bike.engine.torque_follows_air", 1), ("bike.engine.torque_follows_air", "yes"),
   ("bike.chassis.mass_kg", "172 kg"), ("bike.chassis.rolling_resistance_form", "quadratic"),
   ("bike.chain_run.belt_lengths_teeth[0]", None), ("bike.speedometer.sensor", "gps"),
   ("bike.speedometer.sensor", ""),
   *[(f"{setup}.{key}", value) for setup in SETUPS for key, value in (
     ("rear_tyre", ""), ("rear_tyre", 180), ("gear_ratios", 2.7), ("gear_ratios[0]", None),
+    ("primary_teeth", 38), ("primary_teeth", "38/20"), ("primary_teeth[0]", None), ("gear_teeth[0]", [10]),
+    ("gear_teeth[0]", 10), ("gear_teeth[0][1]", None),
     ("gear_ratios[0]", "2.7"), ("final_drive", "shaft"),
     ("chain_size", "630"), ("chain_size", 520), ("front_sprocket", 0.4), ("front_sprocket.material", "titanium"),
     ("rear_sprocket.material", "wood"), ("rear_sprocket.size", "521"))],
@@ -199,7 +205,7 @@ INSIDE_TEXT = {"kTyreWidthMm", "kTyreAspectPercent", "kRimInches", "kRacingDiame
 
 # Key path -> fewest and most entries or characters, as numbers or names in core/limits.h.
 COUNT_OF = {
-  "*.gear_ratios": ("kFewestGears", "kMostGears"),
+  "*.gear_ratios": ("kFewestGears", "kMostGears"), "*.primary_teeth": (2, 2), "*.gear_teeth": (0, "kMostGears"),
   "bike.engine.torque_curve": ("kFewestCurvePoints", "kMostCurvePoints"),
   "bike.chain_run.belt_lengths_teeth": (0, "kMostBeltLengths"), "pins": (0, "kMostPins"), "aims": (0, "kMostAims"),
   "spares_box.front": (0, "kMostSpares"), "spares_box.rear": (0, "kMostSpares"),

@@ -44,6 +44,29 @@ TEST_F(DriveLineKeys, ARatioMayBeTypedAsTeeth) {
   EXPECT_NEAR(proposed().gearRatios[1], 35.0 / 18.0, 0.00005) << "what it shows is what it is";
 }
 
+TEST_F(DriveLineKeys, TheTeethThatWereTypedAreKeptAndTold) {
+  auto& second = gear(2);
+  typeInto(second, "35/18");
+  leave();
+  EXPECT_EQ(teethOf(proposed().options.gearTeeth, 1), (GearTeeth{18, 35}));
+  settle();
+  EXPECT_TRUE(second.toolTip().startsWith("1.944 = 35/18")) << second.toolTip().toStdString();
+  EXPECT_EQ(second.accessibleDescription(), "1.944 = 35/18");
+  typeInto(second, "1.9");
+  leave();
+  settle();
+  EXPECT_TRUE(proposed().options.gearTeeth.empty());
+  EXPECT_EQ(second.accessibleDescription(), QString());
+}
+
+TEST_F(DriveLineKeys, TeethThatMakeTheRatioThatIsThereAreKept) {
+  use(bike({{"/stock/gear_ratios", {2.4, 2.0, 1.0}}}));
+  typeInto(gear(1), "36/15");
+  leave();
+  EXPECT_EQ(proposed().gearRatios[0], 2.4);
+  EXPECT_EQ(teethOf(proposed().options.gearTeeth, 0), (GearTeeth{15, 36}));
+}
+
 TEST_F(DriveLineKeys, TeethThatGiveNoRatioAreRefusedInWordsAndTheRatioStays) {
   for (const char* pair : {"27/0", "27/", "99/3"}) {
     const double before = proposed().primaryRatio;

@@ -198,6 +198,8 @@ TEST_F(NewBikeDialogTest, TakesTeethAsTheTradeWritesThem) {
     ASSERT_TRUE(canCreate()) << pair;
     EXPECT_EQ(dialog_.profile()->stock.primaryRatio, 1.6875) << pair;
     EXPECT_THAT(dialog_.profile()->stock.gearRatios.values(), testing::ElementsAre(1.6875, 1.2)) << pair;
+    EXPECT_EQ(dialog_.profile()->stock.options.primaryTeeth, (GearTeeth{16, 27})) << pair;
+    EXPECT_EQ(teethOf(dialog_.profile()->stock.options.gearTeeth, 0), (GearTeeth{16, 27})) << pair;
   }
   for (const char* pair : {"27/0", "0/16", "27/", "/16", "27.5/16", "27/16/2", "1000/16"}) {
     line("Primary").setText(pair);
@@ -259,7 +261,9 @@ TEST_F(NewBikeDialogTest, AReadingThatIsNoneIsExplained) {
 TEST_F(NewBikeDialogTest, ChainOrBeltIsTakenIfItIsKnown) {
   fill();
   auto& drive = *dialog_.findChildren<QComboBox*>()[1];
-  EXPECT_EQ(dialog_.profile()->stock.options, SetupOptions{}) << "nothing is made up";
+  const SetupOptions typed{.primaryTeeth = GearTeeth{36, 76},
+                           .gearTeeth = {std::nullopt, std::nullopt, GearTeeth{20, 35}}};
+  EXPECT_EQ(dialog_.profile()->stock.options, typed) << "nothing is made up";
   drive.setCurrentText("Chain 525");
   line("Links").setText("114");
   ASSERT_TRUE(canCreate());

@@ -72,6 +72,33 @@ TEST_F(SetupEditsTest, ANewGearCountIsProposedAndTakenBack) {
   EXPECT_TRUE(change().changesNothing());
 }
 
+TEST_F(SetupEditsTest, TheTeethOfAGearComeAndGoWithItsRatio) {
+  EXPECT_EQ(stock_.setPrimaryRatio(2.0571, GearTeeth{35, 72}), std::nullopt);
+  EXPECT_EQ(stock_.setGearRatio(1, 2.0, GearTeeth{16, 32}), std::nullopt);
+  EXPECT_EQ(document_.undoStack().undoText(), "stock gear 2 2.060 → 2.000 (32/16)");
+  EXPECT_EQ(stockSetup().options.primaryTeeth, (GearTeeth{35, 72}));
+  EXPECT_EQ(proposedSetup(document_).options, stockSetup().options) << "with the ratio";
+  proposed_.setGearRatio(1, 1.9);
+  EXPECT_TRUE(proposedSetup(document_).options.gearTeeth.empty()) << "stock's teeth make another ratio";
+  stock_.setGearRatio(1, 2.0);
+  EXPECT_EQ(teethOf(stockSetup().options.gearTeeth, 1), (GearTeeth{16, 32})) << "the same ratio";
+  stock_.setGearRatio(1, 2.01);
+  EXPECT_TRUE(stockSetup().options.gearTeeth.empty());
+  document_.undoStack().undo();
+  EXPECT_EQ(stockSetup().gearRatios[1], 2.0);
+  EXPECT_EQ(teethOf(stockSetup().options.gearTeeth, 1), (GearTeeth{16, 32}));
+}
+
+TEST_F(SetupEditsTest, TeethOfTheProposalGoWhenStocksRatioMovesAwayFromThem) {
+  proposed_.setGearRatio(0, 2.71, GearTeeth{100, 271});
+  EXPECT_EQ(teethOf(change().options.gearTeeth, 0), (GearTeeth{100, 271}));
+  EXPECT_EQ(stock_.setGearRatio(0, 2.8), std::nullopt);
+  EXPECT_TRUE(change().changesNothing());
+  proposed_.setGearRatio(2, 1.2, GearTeeth{20, 24});
+  EXPECT_EQ(proposed_.setGearCount(2), std::nullopt);
+  EXPECT_TRUE(change().options.gearTeeth.empty());
+}
+
 TEST_F(SetupEditsTest, GearsStayFallingAndBetweenOneAndTen) {
   EXPECT_EQ(proposed_.setGearRatio(1, 2.9)->path, "proposed.gear_ratios[1]");
   EXPECT_EQ(stock_.setGearRatio(1, 2.9)->path, "stock.gear_ratios[1]");

@@ -34,6 +34,13 @@ QString ratioWords(double ratio) {
   return number(ratio, threeTell ? 3 : 4);
 }
 
+/// The ratio, and the teeth that make it where they are known.
+QString ratioWords(double ratio, const std::optional<GearTeeth>& teeth) {
+  return teeth ? SetupEdits::tr("%1 (%2)", "ratio and the teeth that make it")
+                     .arg(ratioWords(ratio), teethWords(*teeth))
+               : ratioWords(ratio);
+}
+
 }  // namespace
 
 Setup SetupEdits::current() const {
@@ -170,35 +177,64 @@ std::optional<Problem> SetupEdits::setTyre(const QString& size) {
   });
 }
 
-std::optional<Problem> SetupEdits::setPrimaryRatio(double ratio) {
-  if (auto problem = outside(ratio, limits::kPrimaryRatio, "primary_ratio")) return problem;
-  return edit(
-      "primary_ratio", tr("primary ratio"), [](const Setup& s) { return ratioWords(s.primaryRatio); },
-      [&](auto& setup) { setup.primaryRatio = ratio; });
+template <class Set>
+std::optional<Problem> SetupEdits::editRatios(const char* field, const QString& title,
+                                              const std::function<QString(const Setup&)>& shown, Set set) {
+  return document_.edit(nameOf(field, title, shown), [&](Profile& profile) {
+    if (side_ == Side::Stock)
+      set(profile.stock);
+    else
+      set(profile.proposed);
+    forgetOtherGearTeeth(profile.proposed, profile.stock);
+    for (Pin& pin : profile.pins) forgetOtherGearTeeth(pin.change, profile.stock);
+    if (side_ == Side::Proposed) profile.proposed = withoutStockValues(profile.proposed, profile.stock);
+  });
 }
 
-std::optional<Problem> SetupEdits::setGearRatio(std::size_t gearIndex, double ratio) {
+std::optional<Problem> SetupEdits::setPrimaryRatio(double ratio, const std::optional<GearTeeth>& teeth) {
+  if (auto problem = outside(ratio, limits::kPrimaryRatio, "primary_ratio")) return problem;
+  const bool another = teeth || current().primaryRatio != ratio;
+  return editRatios(
+      "primary_ratio", tr("primary ratio"),
+      [](const Setup& s) { return ratioWords(s.primaryRatio, s.options.primaryTeeth); },
+      [&](auto& setup) {
+        setup.primaryRatio = ratio;
+        if (another) setup.options.primaryTeeth = teeth;
+      });
+}
+
+std::optional<Problem> SetupEdits::setGearRatio(std::size_t gearIndex, double ratio,
+                                                const std::optional<GearTeeth>& teeth) {
   std::vector<double> ratios = current().gearRatios.values();
   const double before = ratios.at(gearIndex);
   ratios[gearIndex] = ratio;
   auto changed = GearRatios::make(ratios);
   if (!changed) return placed("gear_ratios", changed.problem());
   const auto shown = [gearIndex](const Setup& s) {
-    return gearIndex < s.gearRatios.count() ? ratioWords(s.gearRatios[gearIndex]) : QString();
+    return gearIndex < s.gearRatios.count()
+               ? ratioWords(s.gearRatios[gearIndex], teethOf(s.options.gearTeeth, gearIndex))
+               : QString();
   };
   const std::string key = "gear_ratios[" + std::to_string(gearIndex) + "]";
   const char* field = key.c_str();
   const QString title = tr("gear %1").arg(gearIndex + 1);
-  if (side_ == Side::Proposed)
-    return edit(field, title, shown, [&](auto& setup) { setup.gearRatios = *changed; });
+  const auto set = [&](auto& setup) {
+    setup.gearRatios = *changed;
+    if (teeth || ratio != before) setTeethOf(setup.options.gearTeeth, gearIndex, teeth);
+  };
+  if (side_ == Side::Proposed) return editRatios(field, title, shown, set);
   // Stock's gear moves, and the same gear of the proposal with it where it had followed.
   return document_.edit(nameOf(field, title, shown), [&](Profile& profile) {
-    profile.stock.gearRatios = *changed;
-    if (!profile.proposed.gearRatios) return;
-    std::vector<double> own = profile.proposed.gearRatios->values();
-    if (gearIndex >= own.size() || own[gearIndex] != before) return;
-    own[gearIndex] = ratio;
-    if (auto followed = GearRatios::make(own)) profile.proposed.gearRatios = *followed;
+    set(profile.stock);
+    if (auto& ownRatios = profile.proposed.gearRatios) {
+      std::vector<double> own = ownRatios->values();
+      if (gearIndex < own.size() && own[gearIndex] == before) {
+        own[gearIndex] = ratio;
+        if (auto followed = GearRatios::make(own)) ownRatios = *followed;
+      }
+    }
+    forgetOtherGearTeeth(profile.proposed, profile.stock);
+    for (Pin& pin : profile.pins) forgetOtherGearTeeth(pin.change, profile.stock);
   });
 }
 
@@ -209,10 +245,16 @@ std::optional<Problem> SetupEdits::setGearCount(std::size_t count) {
   ratios.resize(count);
   auto changed = GearRatios::make(ratios);
   if (!changed) return placed("gear_ratios", changed.problem());
-  return edit(
+  return editRatios(
       "gear_ratios", tr("number of gears"),
       [](const Setup& s) { return number(static_cast<double>(s.gearRatios.count()), 0); },
-      [&](auto& setup) { setup.gearRatios = *changed; });
+      [&](auto& setup) {
+        setup.gearRatios = *changed;
+        if (setup.options.gearTeeth.size() > count) {
+          setup.options.gearTeeth.resize(count);
+          setTeethOf(setup.options.gearTeeth, count, std::nullopt);
+        }
+      });
 }
 
 std::optional<Problem> SetupEdits::setRollout(std::optional<double> rolloutMm, const UnitsShown& units) {

@@ -29,8 +29,10 @@ class SetupEdits {
   std::optional<Problem> setRearTeeth(int teeth);
   std::optional<Problem> setPair(int frontTeeth, int rearTeeth);  ///< one step of the history
   std::optional<Problem> setTyre(const QString& size);
-  std::optional<Problem> setPrimaryRatio(double ratio);
-  std::optional<Problem> setGearRatio(std::size_t gearIndex, double ratio);
+  /// With the teeth that make the ratio, if they are known. Those known before go with another ratio.
+  std::optional<Problem> setPrimaryRatio(double ratio, const std::optional<GearTeeth>& teeth = std::nullopt);
+  std::optional<Problem> setGearRatio(std::size_t gearIndex, double ratio,
+                                      const std::optional<GearTeeth>& teeth = std::nullopt);
   std::optional<Problem> setGearCount(
       std::size_t count);  ///< adds gears a little taller than the last, or drops the last
   /// None: estimated from the tyre size. The history tells it in the units shown.
@@ -58,6 +60,10 @@ class SetupEdits {
   template <class Set>
   std::optional<Problem> edit(const char* field, const QString& title,
                               const std::function<QString(const Setup&)>& shown, Set set);
+  /// The same for ratios of gears: whatever follows stock's keeps no teeth that make another one.
+  template <class Set>
+  std::optional<Problem> editRatios(const char* field, const QString& title,
+                                    const std::function<QString(const Setup&)>& shown, Set set);
   EditName nameOf(const char* field, const QString& title,
                   const std::function<QString(const Setup&)>& shown) const;
   std::optional<Problem> outside(double value, const Limit& limit, const char* key) const;

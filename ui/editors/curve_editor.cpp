@@ -5,6 +5,7 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QLocale>
+#include <QPushButton>
 #include <QSet>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -16,6 +17,7 @@
 #include "core/number_text.h"
 #include "core/units.h"
 #include "ui/editors/calm_spin_box.h"
+#include "ui/editors/peaks_dialog.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
 
@@ -124,12 +126,20 @@ CurveEditor::CurveEditor(Document& document, QWidget* parent)
   choice->addWidget(label);
   choice->addWidget(unit_);
   choice->addStretch();
+  auto* estimate = new QPushButton(tr("Estimate From &Peaks…"));
+  estimate->setToolTip(tr("Takes a curve estimated from the highest torque and power of a data sheet."));
+  choice->addWidget(estimate);
+  connect(estimate, &QPushButton::clicked, this, &CurveEditor::estimate);
   table_->setMinimumHeight(table_->verticalHeader()->defaultSectionSize() * 7);
   preview_->setMinimumHeight(preview_->fontMetrics().height() * 9);
   auto* column = new QVBoxLayout(this);
   column->addWidget(explanation);
   column->addLayout(choice);
   column->addWidget(table_, 3);
+  estimated_ = new QLabel(tr("Estimated from peak power and torque."));
+  estimated_->setWordWrap(true);
+  estimated_->hide();
+  column->addWidget(estimated_);
   column->addWidget(preview_, 2);
 
   connect(table_, &ColumnsTable::refused, this, &CurveEditor::said);
@@ -222,7 +232,10 @@ void CurveEditor::read() {
   }
   pending_ = false;
   reading_ = true;
-  const auto conflict = document_.edit(name, [&](Profile& p) { p.bike.engine.torqueCurve = curve; });
+  const auto conflict = document_.edit(name, [&](Profile& p) {
+    if (p.bike.engine.torqueCurve != curve) p.bike.engine.curveEstimated.reset();
+    p.bike.engine.torqueCurve = curve;
+  });
   reading_ = false;
   if (conflict) return refuse(spokenSentence(*conflict));
   if (falling) showPoints();
@@ -235,8 +248,32 @@ void CurveEditor::read() {
             .arg(number(points.front().rpm, 0), number(points.back().rpm, 0), unit_->currentText());
     emit said(falling ? tr("Engine speed was falling, so the rows were sorted. %1").arg(taken) : taken);
   }
-  preview_->show(document_.profile().bike.engine.torqueCurve, document_.profile().bike.engine.revLimitRpm,
-                 units_);
+  showPicture();
+}
+
+void CurveEditor::estimate() {
+  auto* dialog = new PeaksDialog(document_.profile().bike.engine.revLimitRpm, units_, this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  connect(dialog, &QDialog::accepted, this, [this, dialog] {
+    const auto curve = dialog->curve();
+    if (!curve) return;
+    pending_ = false;
+    const auto conflict =
+        document_.edit({.field = QStringLiteral("bike.engine.torque_curve, edit %1").arg(++step_),
+                        .title = tr("estimated torque curve"),
+                        .shown = {}},
+                       [&](Profile& p) {
+                         p.bike.engine.torqueCurve = curve;
+                         p.bike.engine.curveEstimated = true;
+                         // Data sheets tell of the crankshaft.
+                         if (p.bike.engine.curveMeasuredAt == CurvePlace::RearWheel)
+                           p.bike.engine.curveMeasuredAt.reset();
+                       });
+    if (conflict) return refuse(spokenSentence(*conflict));
+    showPoints();
+    emit said(tr("The curve is estimated from %1.").arg(peaksWords(*dialog->peaks())));
+  });
+  dialog->open();
 }
 
 void CurveEditor::refuse(const QString& why) {
@@ -258,6 +295,12 @@ void CurveEditor::showPoints() {
   if (engine.torqueCurve)
     for (const TorquePoint& point : engine.torqueCurve->points()) rows.push_back(cellsOf(point));
   table_->showRows(rows);
+  showPicture();
+}
+
+void CurveEditor::showPicture() {
+  const Engine& engine = document_.profile().bike.engine;
+  estimated_->setVisible(engine.torqueCurve && engine.curveEstimated.value_or(false));
   preview_->show(engine.torqueCurve, engine.revLimitRpm, units_);
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QComboBox>
+#include <QLabel>
 #include <QWidget>
 
 #include "ui/document/document.h"
@@ -33,11 +34,14 @@ class CurveEditor : public QWidget {
  private:
   CurveUnit unit() const { return static_cast<CurveUnit>(unit_->currentIndex()); }
   void read();
+  /// Asks for the peaks of a data sheet and takes the curve estimated from them.
+  void estimate();
   /// Says why the rows are not taken; they stay as they are typed until they can be, or until the bike has
   /// another curve.
   void refuse(const QString& why);
   void nameColumns();
   void showPoints();
+  void showPicture();
   QStringList cellsOf(const TorquePoint& point) const;
   /// The numbers of a column, none above `highest`.
   std::vector<std::optional<double>> numbersIn(const std::vector<QStringList>& rows, int column,
@@ -48,6 +52,7 @@ class CurveEditor : public QWidget {
   QComboBox* unit_;
   ColumnsTable* table_;
   CurvePreview* preview_;
+  QLabel* estimated_;  ///< shown while the curve is an estimate
   bool unitChosen_ = false;
   bool reading_ = false;               ///< what is being typed stays as it is
   bool pasted_ = false;                ///< the rows to be read next come from elsewhere

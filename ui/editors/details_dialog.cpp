@@ -96,9 +96,9 @@ void DetailsDialog::buildBikeAndEngine() {
   addForm(tr("Bike"), QString())->addFields({"name", "notes", "cruise_speed_kmh"});
   addForm(tr("Engine"), tr("The torque curve and what belongs to it."))
       ->addFields({"bike.engine.idle_rpm", "bike.engine.rotating_inertia_kgm2",
-                   "bike.engine.curve_measured_at", "bike.engine.curve_air.temperature_c",
-                   "bike.engine.curve_air.pressure_hpa", "bike.engine.curve_air.humidity_percent",
-                   "bike.engine.torque_follows_air"});
+                   "bike.engine.curve_measured_at", "bike.engine.curve_estimated",
+                   "bike.engine.curve_air.temperature_c", "bike.engine.curve_air.pressure_hpa",
+                   "bike.engine.curve_air.humidity_percent", "bike.engine.torque_follows_air"});
   curve_ = new CurveEditor(document_);
   addPage(curve_, tr("Torque Curve"));
   connect(curve_, &CurveEditor::said, this, &DetailsDialog::say);

@@ -4,6 +4,7 @@
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFormLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -17,6 +18,7 @@
 #include "core/study/gear_reading.h"
 #include "core/units.h"
 #include "ui/editors/columns_table.h"
+#include "ui/editors/peaks_dialog.h"
 #include "ui/editors/typed_ratio.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
@@ -133,6 +135,19 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   beltPitch_ = addLine(tr("&Belt pitch, mm"), tr("For example 14; may stay empty"),
                        tr("Distance from tooth to tooth of the belt."));
   beltTeeth_ = addLine(tr("Belt t&eeth"), tr("For example 133; may stay empty"), tr("Teeth of the belt."));
+  auto* peaksRow = new QHBoxLayout;
+  peaksShown_ = new QLabel;
+  peaksShown_->setWordWrap(true);
+  peaksShown_->setTextFormat(Qt::PlainText);
+  auto* estimate = new QPushButton(tr("Est&imate From Peaks…"));
+  estimate->setAutoDefault(false);
+  estimate->setToolTip(
+      tr("From highest torque and power with their engine speeds a curve is estimated, which "
+         "pull, acceleration and top speed need."));
+  peaksRow->addWidget(peaksShown_, 1);
+  peaksRow->addWidget(estimate);
+  form->addRow(tr("Torque curve"), peaksRow);
+  connect(estimate, &QPushButton::clicked, this, &NewBikeDialog::askForPeaks);
   cruise_ = addLine(tr("Cr&uise speed, %1").arg(units_.name(Quantity::Speed)), tr("May stay empty"),
                     tr("The speed whose revs are compared."));
   message_ = new QLabel;
@@ -161,7 +176,20 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   check();
 }
 
+void NewBikeDialog::askForPeaks() {
+  const auto typed = typedNumber(withoutRpm(revLimit_->text()), limits::kRevLimitRpm.high);
+  const double revLimit = typed && limits::kRevLimitRpm.contains(*typed) ? *typed : limits::kRevLimitRpm.high;
+  auto* dialog = new PeaksDialog(revLimit, units_, this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  connect(dialog, &QDialog::accepted, this, [this, dialog] {
+    peaks_ = dialog->peaks();
+    check();
+  });
+  dialog->open();
+}
+
 void NewBikeDialog::startFrom(int index) {
+  peaks_.reset();
   if (index <= 0) return;
   const Profile& sample = samples_[static_cast<std::size_t>(index - 1)].second;
   QStringList gears;
@@ -284,6 +312,21 @@ std::optional<GearRatios> NewBikeDialog::gears(const Reader& ratioOf, QString& c
   return std::nullopt;
 }
 
+void NewBikeDialog::keepTeeth(SetupOptions& options, double primary, const QStringList& gears) const {
+  const Setup* sample = from_->currentIndex() > 0
+                            ? &samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second.stock
+                            : nullptr;
+  // A sample's teeth stay with the ratios that nobody touched.
+  if (const auto typed = typedTeeth(primary_->text()); typed || !sample || primary != sample->primaryRatio)
+    options.primaryTeeth = typed;
+  for (std::size_t i = 0; i < limits::kMostGears; ++i) {
+    const QString text = gears.value(static_cast<qsizetype>(i));
+    const bool samples = sample && i < sample->gearRatios.count() &&
+                         typedRatio(text, limits::kGearRatio) == sample->gearRatios[i];
+    if (const auto typed = typedTeeth(text); typed || !samples) setTeethOf(options.gearTeeth, i, typed);
+  }
+}
+
 std::optional<Setup> NewBikeDialog::setup(const SetupOptions& options, QString& complaint) const {
   const QStringList parts = ratioParts(gears_->text());
   const bool onlyReadings =
@@ -299,6 +342,8 @@ std::optional<Setup> NewBikeDialog::setup(const SetupOptions& options, QString& 
     return x && limit.contains(*x) && *x == std::floor(*x);
   };
   const bool geared = whole(frontCount, limits::kFrontTeeth) && whole(rearCount, limits::kRearTeeth) && tyre;
+  SetupOptions known = options;
+  keepTeeth(known, *primary, parts);
   // A reading can be turned into a ratio once teeth and tyre are there; until then those are what is asked
   // for.
   const auto setupWith = [&](const GearRatios& gears) {
@@ -307,7 +352,7 @@ std::optional<Setup> NewBikeDialog::setup(const SetupOptions& options, QString& 
                  *tyre,
                  *primary,
                  gears,
-                 options};
+                 known};
   };
   const Reader ratioOf = [&](const QString& part) -> std::optional<double> {
     if (!part.contains(QLatin1Char('@'))) return typedRatio(part, limits::kGearRatio);
@@ -367,6 +412,17 @@ std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
   if (!putFinalDrive(result.stock.options, complaint) || !putCruise(result, complaint)) return std::nullopt;
   result.name = name_->text().trimmed().toStdString();
   result.bike.engine.revLimitRpm = *revLimit;
+  if (peaks_) {
+    const auto curve = curveFromPeaks(*peaks_, *revLimit);
+    if (!curve) {
+      complaint = peaksRefused(curve.problem());
+      return std::nullopt;
+    }
+    result.bike.engine.torqueCurve = *curve;
+    result.bike.engine.curveEstimated = true;
+    result.bike.engine.curveMeasuredAt.reset();  // data sheets tell of the crankshaft
+    result.bike.engine.curveAir.reset();
+  }
   if (const auto conflict = conflictIn(result)) {
     complaint = wrong("", *conflict);
     return std::nullopt;
@@ -380,6 +436,12 @@ std::optional<Profile> NewBikeDialog::profile() const {
 }
 
 void NewBikeDialog::check() {
+  const bool samples =
+      from_->currentIndex() > 0 &&
+      samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second.bike.engine.torqueCurve;
+  peaksShown_->setText(peaks_    ? tr("Estimated from %1").arg(peaksWords(*peaks_))
+                       : samples ? tr("The sample's")
+                                 : tr("None"));
   links_->setEnabled(!hasBelt());
   beltPitch_->setEnabled(hasBelt());
   beltTeeth_->setEnabled(hasBelt());

@@ -9,6 +9,7 @@
 
 #include "core/bike/profile.h"
 #include "core/limits.h"
+#include "core/parts/peak_curve.h"
 #include "ui/words/units_shown.h"
 
 class QComboBox;
@@ -32,6 +33,7 @@ class NewBikeDialog : public QDialog {
 
  private:
   void startFrom(int sampleIndex);
+  void askForPeaks();
   void check();
   // Each gives nothing and says why in `complaint` while something is missing or wrong.
   std::optional<Profile> build(QString& complaint) const;
@@ -42,6 +44,8 @@ class NewBikeDialog : public QDialog {
   bool optionalLine(const QLineEdit& line, const QString& label, const Limit& limit, bool whole,
                     std::optional<double>& value, QString& complaint) const;
   bool putFinalDrive(SetupOptions& options, QString& complaint) const;
+  /// Into `options` the teeth of those gears whose ratio was typed as teeth.
+  void keepTeeth(SetupOptions& options, double primary, const QStringList& gears) const;
   bool putCruise(Profile& bike, QString& complaint) const;
   QString cruiseText(const Profile& sample) const;
   bool hasBelt() const;
@@ -65,6 +69,8 @@ class NewBikeDialog : public QDialog {
   QLineEdit* beltPitch_;
   QLineEdit* beltTeeth_;
   QLineEdit* cruise_;
+  QLabel* peaksShown_;
+  std::optional<EnginePeaks> peaks_;  ///< of a curve to be estimated
   QLabel* message_;
   QDialogButtonBox* buttons_;
 };

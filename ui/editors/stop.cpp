@@ -48,7 +48,7 @@ WholeBox* openWholeBox(const Limit& limit, int step, const QString& widest, cons
   return box;
 }
 
-DecimalBox* ratioBox(const Limit& limit, const QString& widest) {
+RatioBox* ratioBox(const Limit& limit, const QString& widest) {
   constexpr int kDecimals = 4;
   constexpr double kStep = 0.01;
   auto* box = new RatioBox(nullptr, 2);

@@ -15,6 +15,8 @@
 /// The table that the drive line is made from: one entry per stop, in sections that add up to a ratio.
 namespace layshaft::ui {
 
+class RatioBox;
+
 /// What the stops work on, and whom they tell what became of an edit.
 struct Strip {
   Document& document;
@@ -88,7 +90,7 @@ WholeBox* wholeBox(const Limit& limit, int step, const QString& widest);
 WholeBox* openWholeBox(const Limit& limit, int step, const QString& widest, const QString& openWords,
                        int start);
 /// A ratio.
-DecimalBox* ratioBox(const Limit& limit, const QString& widest);
+RatioBox* ratioBox(const Limit& limit, const QString& widest);
 /// Room for that text and `extra` pixels, whatever is shown.
 void fixWidth(QWidget* widget, const QString& widest, int extra);
 /// Narrow boxes have no arrows: the arrow keys and the wheel step them, and ten gears still fit.

@@ -2,6 +2,7 @@
 #include <QCoreApplication>
 
 #include "ui/editors/stop.h"
+#include "ui/editors/typed_ratio.h"
 #include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
 
@@ -12,18 +13,50 @@ struct GearboxStops {
   Q_DECLARE_TR_FUNCTIONS(GearboxStops)
 };
 
+/// What a ratio's box says of the teeth that make it: to who points at it, and to who hears it read.
+void tellTeeth(RatioBox& box, const QString& explanation, double ratio,
+               const std::optional<GearTeeth>& teeth) {
+  const QString made = teeth ? GearboxStops::tr("%1 = %2", "ratio and the teeth that make it")
+                                   .arg(number(ratio, 3), teethWords(*teeth))
+                             : QString();
+  const QString tip =
+      teeth ? GearboxStops::tr("%1. %2", "teeth that make a ratio, explanation").arg(made, explanation)
+            : explanation;
+  if (box.accessibleDescription() != made) box.setAccessibleDescription(made);
+  if (box.toolTip() != tip) box.setToolTip(tip);
+}
+
+/// Who sees stock's own ratio has no need to read it twice: the teeth stand there, where they are known.
+Under under(double now, double stock, const std::optional<GearTeeth>& teeth) {
+  Under under = ratioUnder(now, stock);
+  if (teeth && under.difference.isEmpty()) under.text = teethWords(*teeth);
+  return under;
+}
+
 Stop primary(const Strip& strip) {
   auto* box = ratioBox(limits::kPrimaryRatio, QStringLiteral("8.8888"));
+  const QString explanation = GearboxStops::tr(
+      "Primary ratio: crankshaft turns per clutch turn. May be typed as teeth, the driven gear's first: "
+      "76/36 or 76:36.");
+  const auto edit = [&strip, box] {
+    strip.report(strip.edits().setPrimaryRatio(box->value(), box->teeth()));
+  };
+  box->whenTeethTyped(edit);
   return {
       .field = "primary_ratio",
       .label = GearboxStops::tr("&Primary"),
-      .explanation = GearboxStops::tr(
-          "Primary ratio: crankshaft turns per clutch turn. May be typed as teeth, the driven "
-          "gear's first: 76/36 or 76:36."),
+      .explanation = explanation,
       .editor = box,
-      .show = [box](const Shown& s) { showValue(*box, s.now.primaryRatio); },
-      .under = [](const Shown& s) { return ratioUnder(s.now.primaryRatio, s.stock.primaryRatio); },
-      .edit = [&strip, box] { strip.report(strip.edits().setPrimaryRatio(box->value())); },
+      .show =
+          [=](const Shown& s) {
+            showValue(*box, s.now.primaryRatio);
+            tellTeeth(*box, explanation, s.now.primaryRatio, s.now.options.primaryTeeth);
+          },
+      .under =
+          [](const Shown& s) {
+            return under(s.now.primaryRatio, s.stock.primaryRatio, s.now.options.primaryTeeth);
+          },
+      .edit = edit,
       .backToStock = [&strip] { strip.report(strip.edits().setPrimaryRatio(strip.stock().primaryRatio)); }};
 }
 
@@ -34,23 +67,34 @@ QString gearLabel(std::size_t gear) {
 
 Stop gearStop(const Strip& strip, std::size_t gear) {
   auto* box = ratioBox(limits::kGearRatio, QStringLiteral("8.888"));
+  const QString explanation = GearboxStops::tr(
+                                  "Ratio of gear %1: clutch turns per countershaft turn. Each ratio must be "
+                                  "lower than the one before. "
+                                  "May be typed as teeth, the driven gear's first: 36/15 or 36:15.")
+                                  .arg(gear + 1);
+  const auto edit = [&strip, box, gear] {
+    strip.report(strip.edits().setGearRatio(gear, box->value(), box->teeth()));
+  };
+  box->whenTeethTyped(edit);
   return {.field = "gear_ratios",
           .label = gearLabel(gear),
-          .explanation =
-              GearboxStops::tr("Ratio of gear %1: clutch turns per countershaft turn. Each ratio "
-                               "must be lower than the one before. May be typed as teeth, the driven gear's "
-                               "first: 36/15 or 36:15.")
-                  .arg(gear + 1),
+          .explanation = explanation,
           .editor = box,
           .spokenName = GearboxStops::tr("Gear %1 ratio").arg(gear + 1),
-          .show = [box, gear](const Shown& s) { showValue(*box, s.now.gearRatios[gear]); },
+          .show =
+              [=](const Shown& s) {
+                const double ratio = s.now.gearRatios[gear];
+                showValue(*box, ratio);
+                tellTeeth(*box, explanation, ratio, teethOf(s.now.options.gearTeeth, gear));
+              },
           .under =
               [gear](const Shown& s) {
+                const auto teeth = teethOf(s.now.options.gearTeeth, gear);
                 if (gear < s.stock.gearRatios.count())
-                  return ratioUnder(s.now.gearRatios[gear], s.stock.gearRatios[gear]);
+                  return under(s.now.gearRatios[gear], s.stock.gearRatios[gear], teeth);
                 return Under{.text = GearboxStops::tr("New"), .note = true};
               },
-          .edit = [&strip, box, gear] { strip.report(strip.edits().setGearRatio(gear, box->value())); },
+          .edit = edit,
           .backToStock =
               [&strip, gear] {
                 const GearRatios& stock = strip.stock().gearRatios;

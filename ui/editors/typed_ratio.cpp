@@ -22,16 +22,35 @@ bool readsAsTeeth(const QString& text) {
   return teethIn(text).hasMatch();
 }
 
-std::optional<double> ratioOfTeeth(const QString& text) {
+std::optional<GearTeeth> typedTeeth(const QString& text) {
   const auto match = teethIn(text);
-  const int driven = match.captured(1).toInt(), driving = match.captured(2).toInt();
-  if (driven <= 0 || driving <= 0) return std::nullopt;
+  const GearTeeth teeth{.driving = match.captured(2).toInt(), .driven = match.captured(1).toInt()};
+  return limits::kGearTeeth.contains(teeth.driving) && limits::kGearTeeth.contains(teeth.driven)
+             ? std::optional(teeth)
+             : std::nullopt;
+}
+
+std::optional<double> ratioOfTeeth(const QString& text) {
+  const auto teeth = typedTeeth(text);
+  if (!teeth) return std::nullopt;
   constexpr double kSixDecimals = 1e6;
-  return std::round(static_cast<double>(driven) / driving * kSixDecimals) / kSixDecimals;
+  return std::round(teeth->ratio() * kSixDecimals) / kSixDecimals;
 }
 
 std::optional<double> typedRatio(const QString& text, const Limit& limit) {
   return readsAsTeeth(text) ? ratioOfTeeth(text) : typedNumber(text, limit.high);
+}
+
+RatioBox::RatioBox(QWidget* parent, int leastDecimals) : DecimalBox(parent, leastDecimals) {
+  // After the box itself has taken the text.
+  connect(lineEdit(), &QLineEdit::textChanged, this, [this] {
+    if (teethTyped_ && teeth()) teethTyped_();
+  });
+}
+
+std::optional<GearTeeth> RatioBox::teeth() const {
+  const auto typed = typedTeeth(text());
+  return typed && valueFromText(text()) == value() ? typed : std::nullopt;
 }
 
 QValidator::State RatioBox::validate(QString& text, int& position) const {

@@ -2,9 +2,11 @@
 #pragma once
 
 #include <QString>
+#include <functional>
 #include <optional>
 
 #include "core/limits.h"
+#include "core/parts/gearbox.h"
 #include "ui/editors/calm_spin_box.h"
 
 namespace layshaft::ui {
@@ -16,17 +18,28 @@ bool readsAsTeeth(const QString& text);
 /// Nothing unless both are whole numbers of teeth above zero.
 std::optional<double> ratioOfTeeth(const QString& text);
 
+/// The two counts themselves.
+std::optional<GearTeeth> typedTeeth(const QString& text);
+
 /// A ratio as it is typed: a number, or the teeth that make it, to six decimals; nothing if it is neither.
 std::optional<double> typedRatio(const QString& text, const Limit& limit);
 
 /// A box for a ratio that takes tooth counts too. Counts that give none are refused as a number is.
 class RatioBox : public DecimalBox {
  public:
-  using DecimalBox::DecimalBox;
+  explicit RatioBox(QWidget* parent = nullptr, int leastDecimals = 0);
+
+  /// The teeth that the text in the box names, if they make its value.
+  std::optional<GearTeeth> teeth() const;
+  /// Told when teeth are typed, also where they make the ratio that the box has already.
+  void whenTeethTyped(std::function<void()> tell) { teethTyped_ = std::move(tell); }
 
   QValidator::State validate(QString& text, int& position) const override;
   double valueFromText(const QString& text) const override;
   void fixup(QString& text) const override;
+
+ private:
+  std::function<void()> teethTyped_;
 };
 
 }  // namespace layshaft::ui

@@ -49,6 +49,10 @@ void RunPage::build() {
   column->addLayout(forms);
   column->addWidget(drive_);
   column->addWidget(table_, 1);
+  estimated_ = new QLabel;
+  estimated_->setWordWrap(true);
+  estimated_->hide();
+  column->addWidget(estimated_);
   auto* closed = new QLabel(closedCourseCaution());
   closed->setWordWrap(true);
   column->addWidget(closed);
@@ -95,6 +99,9 @@ void RunPage::showPlan() {
   if (const QString start = standingStartWords(*plan_); !start.isEmpty()) words += QLatin1Char('\n') + start;
   if (drive_->text() != words) drive_->setText(words);
 
+  const QString estimated = estimatedCurveWords(bike);
+  if (estimated_->text() != estimated) estimated_->setText(estimated);
+  estimated_->setVisible(!estimated.isEmpty());
   table_->show(runTable(*plan_, units_));
 }
 

@@ -37,6 +37,7 @@ class RunPage : public Page {
   LackingPanel* lacking_ = nullptr;
   FiguresTable* table_ = nullptr;
   QLabel* drive_ = nullptr;
+  QLabel* estimated_ = nullptr;
 };
 
 }  // namespace layshaft::ui

@@ -11,6 +11,7 @@
 #include "ui/words/cautions.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/road_words.h"
 #include "ui/words/summary.h"
 
 namespace layshaft::ui {
@@ -80,6 +81,8 @@ QStringList ReportSheet::foot() const {
   if (const QString instrument = speedometerWords(*plan_);
       !instrument.isEmpty() && !lines.contains(instrument))
     lines.prepend(instrument);
+  if (const QString estimated = estimatedCurveWords(*plan_->pullBike); !estimated.isEmpty())
+    lines.prepend(estimated);
   return lines;
 }
 

@@ -33,4 +33,8 @@ QString teethPair(const Setup& setup) {
   return pairText(setup.frontTeeth.count(), setup.rearTeeth.count());
 }
 
+QString teethWords(const GearTeeth& teeth) {
+  return pairText(teeth.driven, teeth.driving);
+}
+
 }  // namespace layshaft::ui

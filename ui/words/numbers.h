@@ -16,5 +16,7 @@ QString percent(double value);       ///< unsigned, one decimal below 10
 /// A pair's teeth, front first: "15/43".
 QString pairText(int frontTeeth, int rearTeeth);
 QString teethPair(const Setup& setup);
+/// Two gears as they are typed, the driven one first: "72/35".
+QString teethWords(const GearTeeth& teeth);
 
 }  // namespace layshaft::ui

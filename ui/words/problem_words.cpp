@@ -121,6 +121,12 @@ QString reason(const Problem& problem) {
       return Say::tr(
                  "“%1” cannot be a tyre: its %2 must be %3; expected width / aspect and rim, as in 180/55-17")
           .arg(given, coreWord(problem.part), rangeWords(problem));
+    case Problem::Kind::OtherRatio: {
+      const QString made = limitText(problem.low), ratio = limitText(problem.high);
+      if (problem.below.empty()) return Say::tr("%1 teeth make %2, not %3").arg(given, made, ratio);
+      return Say::tr("%1 teeth make %2, but %3 is %4")
+          .arg(given, made, QString::fromStdString(problem.below), ratio);
+    }
     case Problem::Kind::TorqueAllZero:
       return Say::tr("torque is zero throughout; at least one value must be above 0");
     case Problem::Kind::NewerVersion:

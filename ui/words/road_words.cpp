@@ -91,6 +91,8 @@ bool isTheUsualRollOn(const Plan& plan, const UnitsShown& units) {
   return usual && isTop(plan.stock) && isTop(plan.proposed);
 }
 
+constexpr const char* kCurveEstimated = "bike.engine.curve_estimated";
+
 QString rollOnName(const RollOnRequest& asked, const UnitsShown& units) {
   const QString speed = units.name(Quantity::Speed);
   // A title is no estimate: 80 km/h are not 50 mph.
@@ -129,7 +131,7 @@ QStringList fieldNames(const std::vector<std::string_view>& keys) {
 QString assumedWords(const PullBike& bike, const UnitsShown& units) {
   QStringList parts;
   for (const Assumed& assumed : bike.assumed) {
-    if (assumed.key == "bike.engine.torque_curve")
+    if (assumed.key == "bike.engine.torque_curve" || assumed.key == kCurveEstimated)
       continue;  // no value that was taken: a sentence of its own
     const Field* row = fieldRow(assumed.key);
     const auto rule = fieldRule(assumed.key);
@@ -141,6 +143,15 @@ QString assumedWords(const PullBike& bike, const UnitsShown& units) {
   }
   if (parts.isEmpty()) return {};
   return RoadWords::tr("Assumed: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
+}
+
+QString estimatedCurveWords(const PullBike& bike) {
+  const bool estimated = std::any_of(bike.assumed.begin(), bike.assumed.end(),
+                                     [](const Assumed& assumed) { return assumed.key == kCurveEstimated; });
+  return estimated
+             ? RoadWords::tr(
+                   "Estimated from peak power and torque: the torque curve, and all that follows from it.")
+             : QString();
 }
 
 std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units) {

@@ -21,6 +21,9 @@ QStringList fieldNames(const std::vector<std::string_view>& keys);
 /// One sentence on everything that was taken because the profile leaves it open; empty if nothing was.
 QString assumedWords(const PullBike& bike, const UnitsShown& units);
 
+/// That the torque curve is an estimate; empty where it is not, or there is none.
+QString estimatedCurveWords(const PullBike& bike);
+
 /// The usual figures of runs: titles, then a row each with stock, proposed, difference, how uncertain they
 /// are, and pins.
 std::vector<QStringList> runTable(const Plan& plan, const UnitsShown& units);

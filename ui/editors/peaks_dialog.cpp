@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/editors/peaks_dialog.h"
+
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
+#include <array>
+#include <cmath>
+
+#include "core/limits.h"
+#include "core/units.h"
+#include "ui/editors/columns_table.h"
+#include "ui/words/numbers.h"
+
+namespace layshaft::ui {
+namespace {
+
+struct Say {
+  Q_DECLARE_TR_FUNCTIONS(PeaksDialog)
+};
+
+/// N·m per unit, in the order of the choice.
+constexpr std::array kTorqueUnits{1.0, units::kNewtonMetresPerPoundFoot};
+/// kW per unit, likewise.
+constexpr std::array kPowerUnits{1.0, units::kWattsPerMechanicalHorsepower / 1000.0,
+                                 units::kWattsPerMetricHorsepower / 1000.0};
+
+/// A figure as it is shown in a unit.
+struct InUnit {
+  double perUnit;
+  QString name;
+};
+
+/// The ends of what is allowed, in tenths that are allowed too.
+QString lowEnd(double low, double perUnit) {
+  constexpr double kTenths = 10.0;
+  return QLocale().toString(std::ceil(low / perUnit * kTenths) / kTenths, 'f', 1);
+}
+QString highEnd(double high, double perUnit) {
+  constexpr double kTenths = 10.0;
+  return QLocale().toString(std::floor(high / perUnit * kTenths) / kTenths, 'f', 1);
+}
+
+QString refused(const Problem& problem, const InUnit& torque, const InUnit& power) {
+  const QString low = number(problem.low, 0), high = number(problem.high, 0);
+  if (problem.path == "torque_nm")
+    return Say::tr("Highest torque: a number from %1 to %2 %3 is expected.")
+        .arg(lowEnd(problem.low, torque.perUnit), highEnd(problem.high, torque.perUnit), torque.name);
+  if (problem.path == "torque_rpm")
+    return Say::tr("Engine speed of the highest torque: %1 to %2 rpm is expected, below the rev limit.")
+        .arg(low, high);
+  if (problem.path == "power_rpm")
+    return Say::
+        tr("Engine speed of the highest power: %1 to %2 rpm is expected, above that of the highest torque "
+           "and not above the rev limit.")
+            .arg(low, high);
+  return Say::tr(
+             "Highest power: %1 to %2 %3 goes with that torque. Less is what the engine gives at its highest "
+             "torque already, and more would take a higher torque than the highest.")
+      .arg(lowEnd(problem.low, power.perUnit), highEnd(problem.high, power.perUnit), power.name);
+}
+
+}  // namespace
+
+QString peaksRefused(const Problem& problem) {
+  return refused(problem, {kTorqueUnits[0], Say::tr("N·m")}, {kPowerUnits[0], Say::tr("kW")});
+}
+
+QString peaksWords(const EnginePeaks& peaks) {
+  return Say::tr("%1 N·m at %2 rpm, %3 kW at %4 rpm")
+      .arg(number(peaks.torqueNm, 1), number(peaks.torqueRpm, 0), number(peaks.powerKw, 1),
+           number(peaks.powerRpm, 0));
+}
+
+PeaksDialog::PeaksDialog(double revLimitRpm, const UnitsShown& units, QWidget* parent)
+    : QDialog(parent), revLimitRpm_(revLimitRpm), torqueUnit_(new QComboBox), powerUnit_(new QComboBox) {
+  setWindowTitle(tr("Estimate From Peaks"));
+  auto* column = new QVBoxLayout(this);
+  auto* explanation =
+      new QLabel(tr("An estimate takes the place of a torque curve until you have one: a smooth line through "
+                    "the highest torque and the highest power of a data sheet. It stays marked as estimated "
+                    "wherever it counts."));
+  explanation->setWordWrap(true);
+  column->addWidget(explanation);
+  auto* form = new QFormLayout;
+  column->addLayout(form);
+  torqueUnit_->addItems({tr("N·m"), tr("lb·ft")});
+  powerUnit_->addItems({tr("kW"), tr("hp"), tr("PS")});
+  const bool imperial = units.system() == UnitSystem::Imperial;
+  torqueUnit_->setCurrentIndex(imperial ? 1 : 0);
+  powerUnit_->setCurrentIndex(imperial ? 1 : 0);
+  const auto addRow = [&](const QString& label, const QString& example, QComboBox* unit) {
+    auto* line = new QLineEdit;
+    line->setPlaceholderText(example);
+    connect(line, &QLineEdit::textChanged, this, &PeaksDialog::check);
+    if (!unit) {
+      form->addRow(label, line);
+      return line;
+    }
+    auto* both = new QHBoxLayout;
+    both->addWidget(line, 1);
+    both->addWidget(unit);
+    auto* buddy = new QLabel(label);
+    buddy->setBuddy(line);
+    form->addRow(buddy, both);
+    connect(unit, &QComboBox::currentIndexChanged, this, &PeaksDialog::check);
+    return line;
+  };
+  torque_ = addRow(tr("Highest &torque"), tr("For example %1").arg(number(65.5, 1)), torqueUnit_);
+  torqueUnit_->setAccessibleName(tr("Unit of the torque"));
+  torqueRpm_ = addRow(tr("&At, rpm"), tr("For example %1").arg(number(11500, 0)), nullptr);
+  torqueRpm_->setAccessibleName(tr("Engine speed of the highest torque, rpm"));
+  power_ = addRow(tr("Highest &power"), tr("For example %1").arg(number(83.7, 1)), powerUnit_);
+  powerUnit_->setAccessibleName(tr("Unit of the power"));
+  powerRpm_ = addRow(tr("At, &rpm"), tr("For example %1").arg(number(13000, 0)), nullptr);
+  powerRpm_->setAccessibleName(tr("Engine speed of the highest power, rpm"));
+  message_ = new QLabel;
+  message_->setWordWrap(true);
+  message_->setTextFormat(Qt::PlainText);
+  message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 3);
+  column->addWidget(message_);
+  buttons_ = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
+  buttons_->button(QDialogButtonBox::Ok)->setText(tr("Estimate"));
+  column->addWidget(buttons_);
+  connect(buttons_, &QDialogButtonBox::accepted, this, &QDialog::accept);
+  connect(buttons_, &QDialogButtonBox::rejected, this, &QDialog::reject);
+  check();
+}
+
+std::optional<EnginePeaks> PeaksDialog::typed(QString& complaint) const {
+  const double perTorque = kTorqueUnits[static_cast<std::size_t>(torqueUnit_->currentIndex())];
+  const double perPower = kPowerUnits[static_cast<std::size_t>(powerUnit_->currentIndex())];
+  const auto torque = typedNumber(torque_->text(), limits::kCurveTorqueNm.high),
+             power = typedNumber(power_->text(), limits::kCurveTorqueNm.high),
+             torqueRpm = typedNumber(torqueRpm_->text(), limits::kCurveRpm.high),
+             powerRpm = typedNumber(powerRpm_->text(), limits::kCurveRpm.high);
+  if (!torque || !torqueRpm || !power || !powerRpm) {
+    complaint = tr("Each of the four is a number; they stand on the engine's data sheet.");
+    return std::nullopt;
+  }
+  const EnginePeaks peaks{.torqueNm = *torque * perTorque,
+                          .torqueRpm = *torqueRpm,
+                          .powerKw = *power * perPower,
+                          .powerRpm = *powerRpm};
+  const auto curve = curveFromPeaks(peaks, revLimitRpm_);
+  if (curve) return peaks;
+  complaint = refused(curve.problem(), {perTorque, torqueUnit_->currentText()},
+                      {perPower, powerUnit_->currentText()});
+  return std::nullopt;
+}
+
+std::optional<EnginePeaks> PeaksDialog::peaks() const {
+  QString complaint;
+  return typed(complaint);
+}
+
+std::optional<TorqueCurve> PeaksDialog::curve() const {
+  const auto entered = peaks();
+  if (!entered) return std::nullopt;
+  return *curveFromPeaks(*entered, revLimitRpm_);
+}
+
+void PeaksDialog::check() {
+  QString complaint;
+  const bool good = typed(complaint).has_value();
+  message_->setText(complaint);
+  buttons_->button(QDialogButtonBox::Ok)->setEnabled(good);
+}
+
+}  // namespace layshaft::ui
