@@ -32,10 +32,10 @@ template <class Chart>
 class Lettered : public Chart {
  public:
   using Chart::at;
+  using Chart::colours;
   using Chart::footArea;
   using Chart::namesArea;
   using Chart::plotArea;
-  using Chart::setupColours;
   void layOut(const QSize& size, double points, const SharedPlan& plan) {
     QFont font = Chart::font();
     font.setPointSizeF(points);
@@ -146,10 +146,11 @@ TEST(SawtoothBars, EachPinHasABarInItsColour) {
         for (int x = foot.left(); x <= foot.right(); ++x) found += picture.pixelColor(x, y) == colour ? 1 : 0;
       return found;
     };
-    const auto colours = chart.setupColours();
-    ASSERT_EQ(colours.size(), 2u + static_cast<std::size_t>(pins));
-    for (std::size_t i = 0; i < colours.size(); ++i)
-      EXPECT_GT(inFoot(colours[i]), 200) << i << " of " << pins << " pins";
+    const ui::ChartPalette& palette = chart.colours();
+    EXPECT_GT(inFoot(palette.stock), 200);
+    EXPECT_GT(inFoot(palette.proposed), 200);
+    for (int i = 0; i < 4; ++i)
+      EXPECT_EQ(inFoot(palette.pinColour(i)) > 200, i < pins) << i << " of " << pins << " pins";
   }
 }
 
