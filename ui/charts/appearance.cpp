@@ -2,6 +2,7 @@
 #include "ui/charts/appearance.h"
 
 #include <QApplication>
+#include <optional>
 
 #include "ui/charts/contrast.h"
 #include "ui/charts/readable_style.h"
@@ -9,17 +10,18 @@
 namespace layshaft::ui {
 namespace {
 
-/// As it was made readable last.
-QPalette& paletteMade() {
-  static QPalette palette;
+/// As it was made readable last; none before that. A palette that is only default-constructed would be the program's of
+/// that moment, and so pass for made.
+std::optional<QPalette>& paletteMade() {
+  static std::optional<QPalette> palette;
   return palette;
 }
 
 /// Whether what was made readable is still set and something below it has changed.
 bool desktopHasChangedBelow(const QPalette& now) {
-  const QPalette& made = paletteMade();
-  return made.resolveMask() != 0 && now.resolveMask() == made.resolveMask() &&
-         now.color(QPalette::PlaceholderText) == made.color(QPalette::PlaceholderText);
+  const std::optional<QPalette>& made = paletteMade();
+  return made && now.resolveMask() == made->resolveMask() &&
+         now.color(QPalette::PlaceholderText) == made->color(QPalette::PlaceholderText);
 }
 
 void setReadable(const QPalette& palette) {
@@ -76,7 +78,7 @@ void applyAppearance(Appearance appearance) {
   useReadableStyle();
   switch (appearance) {
     case Appearance::Desktop:
-      paletteMade() = {};
+      paletteMade().reset();
       QApplication::setPalette({});  // the desktop's own
       keepReadable();
       break;
