@@ -19,7 +19,7 @@ inline constexpr double kTyrePressureBar = 2.5;
 /// published motorcycle measurement −2.2 %).
 inline constexpr double kRollingAllowancePercent = 2.0;
 /// Elongation at which a chain is worn out, per cent, sealed and plain: makers' instructions for measuring
-/// pins (about 1 % and 2 %). The kind of a chain is not in the profile: the stricter one is taken.
+/// pins (about 1 % and 2 %). Where the kind of a chain is not known the stricter one is taken.
 inline constexpr double kSealedChainWearLimitPercent = 1.0, kPlainChainWearLimitPercent = 2.0;
 /// The engine takes hold from a standstill: nothing is known of where it would stall.
 inline constexpr double kIdleRpm = 0.0;

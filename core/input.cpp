@@ -23,6 +23,7 @@ SetupOptions known(SetupOptions options) {
   options.extras.clear();
   options.primaryTeeth.reset();  // the studies read the ratios
   options.gearTeeth.clear();
+  options.chainKind.reset();  // it decides the wear limit, which is asked for on its own
   forget(options.frontSprocket);
   forget(options.rearSprocket);
   return options;
@@ -91,22 +92,30 @@ SetupChange withoutOwnPair(const Profile& profile) {
   return same ? bare : profile.proposed;
 }
 
+/// Stock as it is by now: its chain as long as it was measured last, unless its length was typed.
+Setup stockInUse(const Profile& profile) {
+  Setup stock = known(profile.stock);
+  stock.options.chainElongationPercent = elongationInUse(profile);
+  return stock;
+}
+
 }  // namespace
 
 PlanInput planInput(const Profile& profile) {
+  const Setup stock = stockInUse(profile);
   PlanInput input{.bikeName = profile.name,
                   .shared = circumstancesOf(profile),
-                  .stock = known(profile.stock),
-                  .proposed = known(applied(profile.proposed, profile.stock)),
-                  .pins = {}};
-  for (const Pin& pin : profile.pins)
-    input.pins.push_back({pin.name, known(applied(pin.change, profile.stock))});
+                  .stock = stock,
+                  .proposed = known(applied(profile.proposed, stock)),
+                  .pins = {},
+                  .wear = wearInput(profile)};
+  for (const Pin& pin : profile.pins) input.pins.push_back({pin.name, known(applied(pin.change, stock))});
   return input;
 }
 
 LadderInput ladderInput(const Profile& profile) {
   LadderInput input{.shared = circumstancesOf(profile),
-                    .stock = known(profile.stock),
+                    .stock = stockInUse(profile),
                     .proposed = withoutOwnPair(profile),
                     .fronts = {},
                     .rears = {},

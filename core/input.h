@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/bike/profile.h"
+#include "core/study/wear.h"
 
 /// What an answer depends on, as values: equal inputs have equal answers, so whoever kept an answer compares
 /// inputs to know whether it still holds. Keys that this version does not know are left out, as are notes and
@@ -35,6 +36,7 @@ struct PlanInput {
   Setup stock;
   Setup proposed;  ///< whole
   std::vector<NamedSetup> pins;
+  std::optional<WearInput> wear;
   bool operator==(const PlanInput&) const = default;
 };
 

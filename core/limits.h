@@ -54,6 +54,7 @@ inline constexpr Limit kShiftTimeS{0, 3, "s"};
 
 inline constexpr Limit kCentreDistanceMm{150, 1500, "mm"};
 inline constexpr Limit kAdjusterMm{0, 300, "mm"};
+inline constexpr Limit kAdjusterMarkMm{0.1, 50, "mm"};
 inline constexpr Limit kTensileStrengthKn{1, 200, "kN"};
 inline constexpr Limit kSwingarmLengthMm{150, 1500, "mm"};
 inline constexpr Limit kSwingarmAngleDeg{-45, 45, "°"};
@@ -90,12 +91,26 @@ inline constexpr Limit kGear{1, kMostGears};
 inline constexpr Limit kAimRpm{500, 30000, "rpm"};
 inline constexpr Limit kAimPercent{-90, 300, "%"};
 
+inline constexpr Limit kWearLimitPercent{0.1, 10, "%"};
+inline constexpr Limit kSlackMm{0, 300, "mm"};
+inline constexpr Limit kUse{0, 10e6};  ///< hours or kilometres
+inline constexpr Limit kMeasuredPitches{1, 120};
+inline constexpr Limit kMeasuredLengthMm{5, 3000, "mm"};
+inline constexpr Limit kNoteRpm{0, 30000, "rpm"};
+inline constexpr Limit kLapTimeS{1, 86400, "s"};
+inline constexpr Limit kRating{1, 10};
+inline constexpr Limit kPrice{0, 1e8};
+
 inline constexpr int kLongestName = 200;     ///< characters
 inline constexpr int kLongestNotes = 20000;  ///< characters
 inline constexpr int kMostBeltLengths = 50;
 inline constexpr int kMostPins = 4;
 inline constexpr int kMostAims = 20;
 inline constexpr int kMostSpares = 200;
+inline constexpr int kMostRecords = 5000;
+inline constexpr int kMostPlaces = 50;  ///< measured along a chain
+inline constexpr int kMostPrices = 200;
+inline constexpr int kLongestRecordText = 5000;  ///< characters
 
 }  // namespace limits
 }  // namespace layshaft

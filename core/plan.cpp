@@ -197,6 +197,7 @@ Plan plan(PlanInput input, const Plan* before) {
           .stock = std::move(ofStock),
           .proposed = std::move(ofProposed),
           .pins = std::move(ofPins),
+          .wear = input.wear ? std::optional(wear(*input.wear)) : std::nullopt,
           .input = std::move(input)};
 }
 

@@ -15,6 +15,7 @@
 #include "core/study/speedometer.h"
 #include "core/study/sprocket_saving.h"
 #include "core/study/top_speed.h"
+#include "core/study/wear.h"
 
 namespace layshaft {
 
@@ -78,7 +79,8 @@ struct Plan {
   SetupPlan stock;
   SetupPlan proposed;
   std::vector<SetupPlan> pins;
-  PlanInput input;  ///< what all of it was made from
+  std::optional<WearFigures> wear;  ///< of the parts that stock runs
+  PlanInput input;                  ///< what all of it was made from
 };
 
 /// What a setup takes more down the straight than another, and how far that may be off because rollouts are

@@ -35,6 +35,7 @@ struct Problem {
     OtherRatio,      ///< gear teeth that make `low` where the ratio, at `below`, is `high`
     TorqueAllZero,   ///< a curve that never pulls
     NewerVersion,    ///< `high`: the newest version understood
+    NotADate,        ///< not a day written as 2026-05-12
     WrongFormat,     ///< `allowed`: the format word expected
   };
 

@@ -352,6 +352,29 @@ void forEachSetup(const Plan& plan, const Row& row) {
   for (const SetupPlan& pin : plan.pins) row(pin.name, pin);
 }
 
+Json verdictJson(const std::optional<WearVerdict>& verdict) {
+  return verdict ? Json(wordFor(*verdict, kWearVerdictWords)) : Json(nullptr);
+}
+
+Json wearJson(const WearFigures& wear) {
+  Json reasons = Json::array();
+  for (const WearReason reason : wear.reasons) reasons.push_back(wordFor(reason, kWearReasonWords));
+  const auto& end = wear.endOfLife;
+  return {{"elongation_percent", orNull(wear.elongationPercent)},
+          {"unevenness_percent", orNull(wear.unevennessPercent)},
+          {"limit_percent", wear.limitPercent},
+          {"chain", verdictJson(wear.chain)},
+          {"front", verdictJson(wear.front)},
+          {"rear", verdictJson(wear.rear)},
+          {"set", verdictJson(wear.set)},
+          {"reasons", std::move(reasons)},
+          {"trend_percent_per_use", orNull(wear.trendPercentPerUse)},
+          {"end_of_life_at", figure(end, &EndOfLife::at)},
+          {"end_of_life_low", end ? orNull(end->low) : Json(nullptr)},
+          {"end_of_life_high", end ? orNull(end->high) : Json(nullptr)},
+          {"use_unit", wordFor(wear.useUnit, kUseUnitWords)}};
+}
+
 }  // namespace
 
 std::string reportJson(const Plan& plan) {
@@ -368,6 +391,7 @@ std::string reportJson(const Plan& plan) {
       pins.push_back(std::move(entry));
     }
   }
+  if (plan.wear) root["wear"] = wearJson(*plan.wear);
   root["lacks"] = lacksJson(plan);
   root["assumed"] = assumedJson(*plan.pullBike);
   return root.dump(2) + '\n';

@@ -68,6 +68,7 @@ struct ChainRun {
   std::optional<double> centreDistanceMm;
   std::optional<double> adjusterForwardMm;
   std::optional<double> adjusterBackMm;
+  std::optional<double> adjusterMarkMm;  ///< from one mark of the adjuster to the next
   std::optional<int> largestFrontTeeth;
   std::optional<int> smallestFrontTeeth;
   std::optional<int> largestRearTeeth;

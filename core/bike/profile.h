@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/bike/bike.h"
+#include "core/bike/records.h"
 #include "core/bike/setup.h"
 
 namespace layshaft {
@@ -29,8 +30,6 @@ struct Aim {
   Extras extras;
   bool operator==(const Aim&) const = default;
 };
-
-enum class Surface { Asphalt, WetAsphalt, Hardpack, Loam, Sand };
 
 /// A surface's own grip and rolling resistance, where the usual ones are overridden, and how much of the rear
 /// wheel's turning is lost on it.
@@ -94,6 +93,7 @@ struct SpareChain {
   ChainSize size = kChainSizes[3];
   int links = 0;
   std::optional<SpareState> state;
+  std::optional<double> elongationPercent;
   Extras extras;
   bool operator==(const SpareChain&) const = default;
 };
@@ -119,6 +119,9 @@ struct Profile {
   std::optional<double> cruiseSpeedKmh;
   std::optional<Ride> ride;
   std::optional<SparesBox> sparesBox;
+  std::optional<Wear> wear;
+  std::optional<Records> records;
+  std::optional<Prices> prices;
   Extras extras;
   bool operator==(const Profile&) const = default;
 };

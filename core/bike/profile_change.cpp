@@ -24,6 +24,9 @@ constexpr auto kParts = std::make_tuple(
     [](auto& p) -> auto& { return p.cruiseSpeedKmh; },    //
     [](auto& p) -> auto& { return p.ride; },              //
     [](auto& p) -> auto& { return p.sparesBox; },         //
+    [](auto& p) -> auto& { return p.wear; },              //
+    [](auto& p) -> auto& { return p.records; },           //
+    [](auto& p) -> auto& { return p.prices; },            //
     [](auto& p) -> auto& { return p.extras; });
 constexpr std::size_t kCount = std::tuple_size_v<decltype(kParts)>;
 
@@ -60,6 +63,20 @@ std::size_t heldBy(const Engine& engine) {
 }
 std::size_t heldBy(const std::optional<SparesBox>& box) {
   return box ? heldBy(box->front) + heldBy(box->rear) + heldBy(box->chains) : 0;
+}
+template <class T>
+std::size_t heldBy(const Entries<T>& entries) {
+  // All but the newest are shared with the steps before.
+  return entries.size() * sizeof(std::shared_ptr<const T>) + sizeof(T);
+}
+std::size_t heldBy(const std::optional<Wear>& wear) {
+  return wear ? heldBy(wear->measurements) : 0;
+}
+std::size_t heldBy(const std::optional<Records>& records) {
+  return records ? heldBy(records->services) + heldBy(records->trackNotes) : 0;
+}
+std::size_t heldBy(const std::optional<Prices>& prices) {
+  return prices ? heldBy(prices->parts) : 0;
 }
 template <class Part>
 std::size_t heldBy(const Part&) {

@@ -62,6 +62,7 @@ Setup applied(const SetupChange& change, const Setup& stock) {
   follow(own.rollingAllowancePercent, from.rollingAllowancePercent);
   follow(own.finalDrive, from.finalDrive);
   follow(own.chainSize, from.chainSize);
+  follow(own.chainKind, from.chainKind);
   follow(own.links, from.links);
   follow(own.chainElongationPercent, from.chainElongationPercent);
   follow(own.beltPitchMm, from.beltPitchMm);
@@ -124,6 +125,7 @@ SetupChange withoutStockValues(SetupChange change, const Setup& stock) {
   dropIfSame(own.rollingAllowancePercent, from.rollingAllowancePercent);
   dropIfSame(own.finalDrive, from.finalDrive);
   dropIfSame(own.chainSize, from.chainSize);
+  dropIfSame(own.chainKind, from.chainKind);
   dropIfSame(own.links, from.links);
   dropIfSame(own.chainElongationPercent, from.chainElongationPercent);
   dropIfSame(own.beltPitchMm, from.beltPitchMm);

@@ -14,6 +14,9 @@ namespace layshaft {
 
 enum class FinalDrive { Chain, Belt };
 
+/// Whether seals keep grease in the joints of the chain.
+enum class ChainKind { Plain, Sealed };
+
 /// Everything that a change may touch and a setup may leave out.
 struct SetupOptions {
   std::optional<double> rolloutMm;  ///< measured, one wheel turn with the rider on
@@ -23,6 +26,7 @@ struct SetupOptions {
   std::optional<double> growthPerKmh2;
   std::optional<FinalDrive> finalDrive;
   std::optional<ChainSize> chainSize;
+  std::optional<ChainKind> chainKind;
   std::optional<int> links;
   std::optional<double> chainElongationPercent;
   std::optional<double> beltPitchMm;

@@ -24,6 +24,11 @@ inline constexpr Words<SpeedSensor, 3> kSpeedSensorWords{{{SpeedSensor::GearboxO
                                                           {SpeedSensor::FrontWheel, "front_wheel"}}};
 inline constexpr Words<FinalDrive, 2> kFinalDriveWords{
     {{FinalDrive::Chain, "chain"}, {FinalDrive::Belt, "belt"}}};
+inline constexpr Words<ChainKind, 2> kChainKindWords{
+    {{ChainKind::Plain, "plain"}, {ChainKind::Sealed, "sealed"}}};
+inline constexpr Words<UseUnit, 2> kUseUnitWords{{{UseUnit::Hours, "hours"}, {UseUnit::Km, "km"}}};
+inline constexpr Words<TeethSeen, 3> kTeethSeenWords{
+    {{TeethSeen::Good, "good"}, {TeethSeen::Worn, "worn"}, {TeethSeen::Hooked, "hooked"}}};
 inline constexpr Words<SprocketMaterial, 2> kMaterialWords{
     {{SprocketMaterial::Steel, "steel"}, {SprocketMaterial::Aluminium, "aluminium"}}};
 inline constexpr Words<Surface, 5> kSurfaceWords{{{Surface::Asphalt, "asphalt"},

@@ -112,6 +112,14 @@ class Access {
     entryFields(child, none);
     if (asked_.put) asked_.rule.reset();  // no such entry to change
   }
+  /// Entries are whole: none of their fields has a value on its own.
+  template <class T, class Fields>
+  void entries(const char* key, const Entries<T>&, int, Fields) {
+    block(key, false);
+    if (!indexBehind(key)) return;
+    asked_.rule = FieldRule{.type = Type::Block};
+    if (asked_.put) asked_.problem = refusal(asked_.key, *asked_.rule, *asked_.put);
+  }
   void wholes(const char* key, std::vector<int>& member, const Limit& limit, int most) {
     at(
         key, {.type = Type::Wholes, .limit = limit, .most = most},
@@ -174,6 +182,9 @@ class Access {
           member = layshaft::chainSize(std::get<std::string>(value)).value_or(member);
         });
   }
+  void needDate(const char* key, const Date&) { block(key, true); }
+  void numbers(const char* key, const std::vector<double>&, const Limit&, int) { block(key, false); }
+  void lengthRange(const char* key, const std::optional<LengthRange>&, const Limit&) { block(key, false); }
   void surfaces(const char* key, std::map<Surface, SurfaceValues>& known, const Extras&) {
     block(key, false);
     const auto below = pathBelow(key);

@@ -65,6 +65,7 @@ void fields(Io& io, ChainRun& run) {
   io.number("centre_distance_mm", run.centreDistanceMm, limits::kCentreDistanceMm);
   io.number("adjuster_forward_mm", run.adjusterForwardMm, limits::kAdjusterMm);
   io.number("adjuster_back_mm", run.adjusterBackMm, limits::kAdjusterMm);
+  io.number("adjuster_mark_mm", run.adjusterMarkMm, limits::kAdjusterMarkMm);
   io.whole("largest_front_teeth", run.largestFrontTeeth, limits::kFrontTeeth);
   io.whole("smallest_front_teeth", run.smallestFrontTeeth, limits::kFrontTeeth);
   io.whole("largest_rear_teeth", run.largestRearTeeth, limits::kRearTeeth);
@@ -120,6 +121,7 @@ void setupFields(Io& io, AnySetup& setup) {
   io.teethOfGears("gear_teeth", options.gearTeeth, limits::kGearTeeth, limits::kMostGears);
   io.word("final_drive", options.finalDrive, kFinalDriveWords);
   io.chainSize("chain_size", options.chainSize);
+  io.word("chain_kind", options.chainKind, kChainKindWords);
   io.whole("links", options.links, limits::kLinks);
   io.number("chain_elongation_percent", options.chainElongationPercent, limits::kElongationPercent);
   io.number("belt_pitch_mm", options.beltPitchMm, limits::kBeltPitchMm);
@@ -206,6 +208,7 @@ void fields(Io& io, SpareChain& spare) {
   io.needChainSize("size", spare.size);
   io.needWhole("links", spare.links, limits::kLinks);
   io.word("state", spare.state, kSpareStateWords);
+  io.number("elongation_percent", spare.elongationPercent, limits::kElongationPercent);
   io.rest(spare.extras);
 }
 
@@ -220,6 +223,93 @@ void fields(Io& io, SparesBox& box) {
   io.rest(box.extras);
 }
 
+template <class Io>
+void fields(Io& io, Struck& struck) {
+  io.needDate("date", struck.date);
+  io.optionalText("reason", struck.reason, limits::kLongestRecordText);
+  io.rest(struck.extras);
+}
+
+template <class Io>
+void fields(Io& io, WearMeasurement& measurement) {
+  io.needDate("date", measurement.date);
+  io.number("at", measurement.at, limits::kUse);
+  io.whole("pitches", measurement.pitches, limits::kMeasuredPitches);
+  io.numbers("lengths_mm", measurement.lengthsMm, limits::kMeasuredLengthMm, limits::kMostPlaces);
+  io.word("front", measurement.front, kTeethSeenWords);
+  io.word("rear", measurement.rear, kTeethSeenWords);
+  io.flag("lifts_off_half_tooth", measurement.liftsOffHalfTooth);
+  io.optionalText("note", measurement.note, limits::kLongestRecordText);
+  io.object("struck", measurement.struck);
+  io.rest(measurement.extras);
+}
+
+template <class Io>
+void fields(Io& io, Wear& wear) {
+  io.number("limit_percent", wear.limitPercent, limits::kWearLimitPercent);
+  io.lengthRange("slack_mm", wear.slackMm, limits::kSlackMm);
+  io.optionalText("slack_posture", wear.slackPosture, limits::kLongestRecordText);
+  io.word("use_unit", wear.useUnit, kUseUnitWords);
+  io.number("chain_fitted_at", wear.chainFittedAt, limits::kUse);
+  io.entries("measurements", wear.measurements, limits::kMostRecords,
+             [](Io& entry, WearMeasurement& measurement) { fields(entry, measurement); });
+  io.rest(wear.extras);
+}
+
+template <class Io>
+void fields(Io& io, Service& service) {
+  io.needDate("date", service.date);
+  io.number("at", service.at, limits::kUse);
+  io.flag("new_chain", service.newChain);
+  io.flag("new_front_sprocket", service.newFrontSprocket);
+  io.flag("new_rear_sprocket", service.newRearSprocket);
+  io.optionalText("parts", service.parts, limits::kLongestRecordText);
+  io.optionalText("note", service.note, limits::kLongestRecordText);
+  io.object("struck", service.struck);
+  io.rest(service.extras);
+}
+
+template <class Io>
+void fields(Io& io, TrackNote& note) {
+  io.needDate("date", note.date);
+  io.optionalText("place", note.place, limits::kLongestName);
+  io.word("surface", note.surface, kSurfaceWords);
+  io.optionalText("weather", note.weather, limits::kLongestRecordText);
+  io.object("setup", note.setup);
+  io.whole("gear_at_end", note.gearAtEnd, limits::kGear);
+  io.number("rpm_at_end", note.rpmAtEnd, limits::kNoteRpm);
+  io.flag("limiter_hit", note.limiterHit);
+  io.number("lap_time_s", note.lapTimeS, limits::kLapTimeS);
+  io.whole("rating", note.rating, limits::kRating);
+  io.optionalText("words", note.words, limits::kLongestRecordText);
+  io.object("struck", note.struck);
+  io.rest(note.extras);
+}
+
+template <class Io>
+void fields(Io& io, Records& records) {
+  io.entries("services", records.services, limits::kMostRecords,
+             [](Io& entry, Service& service) { fields(entry, service); });
+  io.entries("track_notes", records.trackNotes, limits::kMostRecords,
+             [](Io& entry, TrackNote& note) { fields(entry, note); });
+  io.rest(records.extras);
+}
+
+template <class Io>
+void fields(Io& io, PartPrice& price) {
+  io.needText("part", price.part, limits::kLongestName);
+  io.need("price", price.price, limits::kPrice);
+  io.rest(price.extras);
+}
+
+template <class Io>
+void fields(Io& io, Prices& prices) {
+  io.optionalText("currency", prices.currency, limits::kLongestName);
+  io.list("parts", prices.parts, limits::kMostPrices,
+          [](Io& entry, PartPrice& price) { fields(entry, price); });
+  io.rest(prices.extras);
+}
+
 /// Everything behind the setups; `readProfile` and `writeProfile` deal with format, version, stock and
 /// proposed.
 template <class Io>
@@ -229,6 +319,9 @@ void lists(Io& io, Profile& profile) {
   io.number("cruise_speed_kmh", profile.cruiseSpeedKmh, limits::kCruiseSpeedKmh);
   io.object("ride", profile.ride);
   io.object("spares_box", profile.sparesBox);
+  io.object("wear", profile.wear);
+  io.object("records", profile.records);
+  io.object("prices", profile.prices);
   io.rest(profile.extras);
 }
 

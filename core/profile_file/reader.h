@@ -65,6 +65,15 @@ class Reader {
     if (const Json* value = find(key)) text(*value, key, member, 0, longest);
   }
 
+  void needDate(const char* key, Date& member) {
+    const Json* value = findNeeded(key);
+    if (!value) return;
+    if (!value->is_string()) return fail(Problem::Kind::WrongType, at(key), *value, {"text"});
+    const auto date = Date::parse(value->get_ref<const std::string&>());
+    if (!date) return fail(Problem::Kind::NotADate, at(key), *value, {});
+    member = *date;
+  }
+
   template <class T>
   void object(const char* key, std::optional<T>& member) {
     const Json* value = find(key);
@@ -88,11 +97,35 @@ class Reader {
       entryFields(entry, member.emplace_back());
     }
   }
+  template <class T, class Fields>
+  void entries(const char* key, Entries<T>& member, int most, Fields entryFields) {
+    std::vector<T> read;
+    list(key, read, most, entryFields);
+    for (T& entry : read) member.add(std::move(entry));
+  }
   void wholes(const char* key, std::vector<int>& member, const Limit& limit, int most) {
     const Json* value = find(key);
     if (!value || !isList(*value, at(key), most)) return;
     for (std::size_t i = 0; i < value->size() && !problem_; ++i)
       member.push_back(wholeFrom((*value)[i], at(key, i), limit).value_or(0));
+  }
+
+  void numbers(const char* key, std::vector<double>& member, const Limit& limit, int most) {
+    const Json* value = find(key);
+    if (!value || !isList(*value, at(key), most)) return;
+    for (std::size_t i = 0; i < value->size() && !problem_; ++i)
+      member.push_back(numberFrom((*value)[i], at(key, i), limit).value_or(0));
+  }
+  /// `[low, high]`, not falling.
+  void lengthRange(const char* key, std::optional<LengthRange>& member, const Limit& limit) {
+    constexpr int kTwo = 2;
+    std::vector<double> ends;
+    const Json* value = find(key);
+    if (!value || !isList(*value, at(key), kTwo, kTwo)) return;
+    numbers(key, ends, limit, kTwo);
+    if (problem_) return;
+    if (ends[1] < ends[0]) return outOfRange(at(key, 1), (*value)[1], {ends[0], limit.high, limit.unit});
+    member = LengthRange{ends[0], ends[1]};
   }
 
   template <class Make>

@@ -57,6 +57,8 @@ class Writer {
     if (!member.empty()) object_[key] = member;
   }
 
+  void needDate(const char* key, const Date& member) { object_[key] = member.text(); }
+
   template <class T>
   void object(const char* key, std::optional<T>& member) {
     if (member) needObject(key, *member);
@@ -75,8 +77,23 @@ class Writer {
       entryFields(child, entry);
     }
   }
+  template <class T, class Fields>
+  void entries(const char* key, const Entries<T>& member, int most, Fields entryFields) {
+    std::vector<T> written;
+    for (std::size_t i = 0; i < member.size(); ++i) written.push_back(member[i]);
+    list(key, written, most, entryFields);
+  }
   void wholes(const char* key, const std::vector<int>& member, const Limit&, int) {
     if (!member.empty()) object_[key] = member;
+  }
+
+  void numbers(const char* key, const std::vector<double>& member, const Limit&, int) {
+    if (member.empty()) return;
+    Json& array = object_[key] = Json::array();
+    for (const double x : member) array.push_back(numberJson(x));
+  }
+  void lengthRange(const char* key, const std::optional<LengthRange>& member, const Limit&) {
+    if (member) object_[key] = Json::array({numberJson(member->lowMm), numberJson(member->highMm)});
   }
 
   template <class Make>

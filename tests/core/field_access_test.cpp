@@ -58,6 +58,10 @@ TEST(FieldAccess, PutsEveryValueWhereTheFilePutsIt) {
   built.pins = full.pins;
   built.aims = full.aims;
   built.sparesBox = full.sparesBox;
+  built.wear->slackMm = full.wear->slackMm;
+  built.wear->measurements = full.wear->measurements;
+  built.records = full.records;
+  built.prices = full.prices;
   EXPECT_EQ(Json::parse(writeProfile(built)), Json::parse(writeProfile(full)));
 }
 

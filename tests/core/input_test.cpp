@@ -39,6 +39,7 @@ TEST(PlanInput, HoldsWhatAPlanReads) {
   auto proposed = applied(profile.proposed, profile.stock);
   proposed.options.primaryTeeth.reset();  // the studies read ratios
   proposed.options.gearTeeth.clear();
+  proposed.options.chainKind.reset();
   EXPECT_EQ(input.proposed, proposed);
   const auto differs = [&](auto change) {
     Profile other = profile;

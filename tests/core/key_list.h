@@ -78,6 +78,21 @@ class KeyLister {
     KeyLister entry(keys_, at(key) + "/0");
     entryFields(entry, value);
   }
+  template <class T, class Fields>
+  void entries(const char* key, const Entries<T>&, int most, Fields entryFields) {
+    list(key, std::vector<T>{}, most, entryFields);
+  }
+  void needDate(const char* key, const Date&) {
+    note(key, {.type = Key::Type::Text, .needed = true, .limit = {0, 0}});
+  }
+  void numbers(const char* key, const std::vector<double>&, const Limit& limit, int most) {
+    noteList(key, 0, most);
+    keys_[at(key) + "/0"] = {.type = Key::Type::Number, .limit = limit};
+  }
+  void lengthRange(const char* key, const std::optional<LengthRange>&, const Limit& limit) {
+    noteList(key, 2, 2);
+    keys_[at(key) + "/0"] = {.type = Key::Type::Number, .limit = limit};
+  }
   void wholes(const char* key, const std::vector<int>&, const Limit& limit, int most) {
     noteList(key, 0, most);
     keys_[at(key) + "/0"] = {.type = Key::Type::Whole, .limit = limit};

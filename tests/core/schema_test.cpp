@@ -145,7 +145,9 @@ Json roomyProfile() {
   run["smallest_rear_teeth"] = 12;
   run["largest_rear_teeth"] = 120;
   profile["ride"]["launch_rpm"] = 500;
-  for (Json* setup : {&profile["stock"], &profile["proposed"], &profile["pins"][0]}) {
+  profile["wear"]["slack_mm"] = {0, 300};
+  for (Json* setup : {&profile["stock"], &profile["proposed"], &profile["pins"][0],
+                      &profile["records"]["track_notes"][0]["setup"]}) {
     (*setup)["gear_ratios"] = {2, 1};
     (*setup)["gear_teeth"] = {{10, 20}};
   }

@@ -132,6 +132,8 @@ QString reason(const Problem& problem) {
     case Problem::Kind::NewerVersion:
       return Say::tr("version %1 was written by a newer Layshaft; this one knows versions up to %2")
           .arg(given, limitText(problem.high));
+    case Problem::Kind::NotADate:
+      return Say::tr("%1 is not a date; expected a day of the calendar as in 2026-05-12").arg(given);
     case Problem::Kind::WrongFormat:
       return Say::tr("%1 is not a bike profile; expected “%2”").arg(given, wordList(problem.allowed));
   }
