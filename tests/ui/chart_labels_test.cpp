@@ -3,6 +3,7 @@
 // What is written in the charts: nothing over anything else, nothing cut, nothing left out; on every sample,
 // in small and large windows, with and without pins, in small and large type.
 #include <cmath>
+#include <type_traits>
 
 #include "tests/ui/support.h"
 #include "ui/charts/pull_chart.h"
