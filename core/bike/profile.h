@@ -111,6 +111,7 @@ struct SparesBox {
 struct Profile {
   std::string name;
   std::string notes;
+  std::string customer;  ///< whose bike it is
   Bike bike;
   Setup stock;
   SetupChange proposed;

@@ -12,6 +12,7 @@ namespace {
 constexpr auto kParts = std::make_tuple(
     [](auto& p) -> auto& { return p.name; },              //
     [](auto& p) -> auto& { return p.notes; },             //
+    [](auto& p) -> auto& { return p.customer; },          //
     [](auto& p) -> auto& { return p.bike.engine; },       //
     [](auto& p) -> auto& { return p.bike.chassis; },      //
     [](auto& p) -> auto& { return p.bike.chainRun; },     //

@@ -279,6 +279,7 @@ void visit(Asked& asked, Profile& profile) {
   Access io(asked, asked.key);
   io.needText("name", profile.name, limits::kLongestName);
   io.optionalText("notes", profile.notes, limits::kLongestNotes);
+  io.optionalText("customer", profile.customer, limits::kLongestName);
   io.needObject("bike", profile.bike);
   io.part("stock", profile.stock, true, [](Access& part, Setup& stock) { setupFields(part, stock); });
   io.part("proposed", profile.proposed, false,

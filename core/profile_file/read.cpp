@@ -142,15 +142,16 @@ Result<Profile> readProfile(std::string_view text) {
   Reader reader(root, "", problem);
   header(reader, problem);
 
-  std::string name, notes;
+  std::string name, notes, customer;
   Bike bike;
   reader.needText("name", name, limits::kLongestName);
   reader.optionalText("notes", notes, limits::kLongestNotes);
+  reader.optionalText("customer", customer, limits::kLongestName);
   reader.needObject("bike", bike);
   const auto stock = stockFrom(reader, problem);
   if (problem) return *problem;
 
-  Profile profile{.name = name, .notes = notes, .bike = bike, .stock = *stock};
+  Profile profile{.name = name, .notes = notes, .customer = customer, .bike = bike, .stock = *stock};
   std::optional<SetupChange> proposed;
   reader.object("proposed", proposed);
   if (proposed) profile.proposed = *proposed;

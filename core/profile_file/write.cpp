@@ -17,6 +17,7 @@ std::string writeProfile(const Profile& profile) {
   root["version"] = kProfileVersion;
   writer.needText("name", copy.name, limits::kLongestName);
   writer.optionalText("notes", copy.notes, limits::kLongestNotes);
+  writer.optionalText("customer", copy.customer, limits::kLongestName);
   writer.needObject("bike", copy.bike);
   SetupChange stock{.frontTeeth = copy.stock.frontTeeth,
                     .rearTeeth = copy.stock.rearTeeth,

@@ -176,6 +176,7 @@ inline Keys keysOfTheCore() {
   Profile profile{.name = {}, .notes = {}, .bike = bike, .stock = anySetup};
   root.needText("name", "", limits::kLongestName);
   root.optionalText("notes", "", limits::kLongestNotes);
+  root.optionalText("customer", "", limits::kLongestName);
   root.needObject("bike", bike);
   root.needObject("stock", stock);
   for (const char* key : {"front_teeth", "rear_teeth", "rear_tyre", "primary_ratio", "gear_ratios"})

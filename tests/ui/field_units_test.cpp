@@ -41,7 +41,8 @@ class FieldUnits : public testing::TestWithParam<UnitSystem> {
 
 TEST_P(FieldUnits, WhatIsTypedComesBackAsTyped) {
   int fields = 0, typed = 0;
-  for (const auto& rows : {ui::field_rows::bike(), ui::field_rows::setup(), ui::field_rows::ride()})
+  for (const auto& rows :
+       {ui::field_rows::bike(), ui::field_rows::setup(), ui::field_rows::ride(), ui::field_rows::records()})
     for (const ui::Field& field : rows) {
       const auto rule = ruleOfNumber(field);
       if (!rule) continue;

@@ -93,7 +93,7 @@ FieldForm* BikeDetails::addForm(const QString& title, const QString& heading) {
 }
 
 void BikeDetails::buildBikeAndEngine() {
-  addForm(tr("Bike"), QString())->addFields({"name", "notes", "cruise_speed_kmh"});
+  addForm(tr("Bike"), QString())->addFields({"name", "customer", "notes", "cruise_speed_kmh"});
   addForm(tr("Engine"), tr("The torque curve and what belongs to it."))
       ->addFields({"bike.engine.idle_rpm", "bike.engine.rotating_inertia_kgm2",
                    "bike.engine.curve_measured_at", "bike.engine.curve_estimated",
@@ -126,16 +126,19 @@ void BikeDetails::buildChainRun() {
   FieldForm* form = addForm(tr("Chain or Belt"), QString());
   form->addCaution(cautionText(Caution::Hands, false));
   form->addFields({"bike.chain_run.centre_distance_mm", "bike.chain_run.adjuster_forward_mm",
-                   "bike.chain_run.adjuster_back_mm", "bike.chain_run.largest_front_teeth",
-                   "bike.chain_run.smallest_front_teeth", "bike.chain_run.largest_rear_teeth",
-                   "bike.chain_run.smallest_rear_teeth", "bike.chain_run.tensile_strength_kn",
-                   "bike.chain_run.swingarm_length_mm", "bike.chain_run.swingarm_angle_deg",
-                   "bike.chain_run.countershaft_ahead_of_pivot_mm",
+                   "bike.chain_run.adjuster_back_mm", "bike.chain_run.adjuster_mark_mm",
+                   "bike.chain_run.largest_front_teeth", "bike.chain_run.smallest_front_teeth",
+                   "bike.chain_run.largest_rear_teeth", "bike.chain_run.smallest_rear_teeth",
+                   "bike.chain_run.tensile_strength_kn", "bike.chain_run.swingarm_length_mm",
+                   "bike.chain_run.swingarm_angle_deg", "bike.chain_run.countershaft_ahead_of_pivot_mm",
                    "bike.chain_run.countershaft_above_pivot_mm"});
-  form->addFields({"stock.final_drive", "stock.chain_size", "stock.links", "stock.chain_elongation_percent",
-                   "stock.belt_pitch_mm", "stock.belt_teeth", "bike.chain_run.belt_lengths_teeth"});
+  form->addFields({"stock.final_drive", "stock.chain_size", "stock.chain_kind", "stock.links",
+                   "stock.chain_elongation_percent", "stock.belt_pitch_mm", "stock.belt_teeth",
+                   "bike.chain_run.belt_lengths_teeth"});
+  form->addHeading(tr("Wear and slack, by the bike's own manual."));
+  form->addFields({"wear.limit_percent", "wear.slack_posture", "wear.use_unit", "wear.chain_fitted_at"});
   form->addHeading(tr("Proposed, where it differs."));
-  form->addFields({"proposed.final_drive", "proposed.chain_size", "proposed.links",
+  form->addFields({"proposed.final_drive", "proposed.chain_size", "proposed.chain_kind", "proposed.links",
                    "proposed.chain_elongation_percent", "proposed.belt_pitch_mm", "proposed.belt_teeth"});
 }
 

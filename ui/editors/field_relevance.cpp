@@ -10,8 +10,9 @@ namespace layshaft::ui {
 namespace {
 
 constexpr std::string_view kStock = "stock.", kProposed = "proposed.";
-constexpr std::array<std::string_view, 5> kOfChains = {"chain_size", "links", "chain_elongation_percent",
-                                                       "front_sprocket.size", "rear_sprocket.size"};
+constexpr std::array<std::string_view, 6> kOfChains = {
+    "chain_size",          "chain_kind",        "links", "chain_elongation_percent",
+    "front_sprocket.size", "rear_sprocket.size"};
 constexpr std::array<std::string_view, 2> kOfBelts = {"belt_pitch_mm", "belt_teeth"};
 
 template <std::size_t N>
@@ -37,6 +38,7 @@ bool fieldApplies(std::string_view key, const Profile& profile) {
   }
   if (key == "bike.chain_run.belt_lengths_teeth")
     return isBelt(profile.stock) || isBelt(applied(profile.proposed, profile.stock));
+  if (key.starts_with("wear.")) return !isBelt(profile.stock);
   return true;
 }
 

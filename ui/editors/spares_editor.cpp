@@ -10,9 +10,12 @@
 #include "core/limits.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/field_table.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {
+
+constexpr int kElongationDecimals = 2;
 
 template <class Enum, std::size_t N>
 QString wordOrEmpty(const std::optional<Enum>& value, const Words<Enum, N>& words) {
@@ -104,10 +107,26 @@ QStringList sprocketCells(const SpareSprocket& spare, const UnitsShown& units) {
 }
 
 QStringList chainCells(const SpareChain& chain) {
-  return {sizeName(chain.size), QString::number(chain.links), wordOrEmpty(chain.state, kSpareStateWords)};
+  return {sizeName(chain.size), QString::number(chain.links), wordOrEmpty(chain.state, kSpareStateWords),
+          chain.elongationPercent ? number(*chain.elongationPercent, kElongationDecimals) : QString()};
 }
 
-QString readChain(const QStringList& cells, SpareChain& into) {
+QString readElongation(const QString& cell, const std::vector<SpareChain>& before,
+                       std::optional<double>& into) {
+  // One that nobody touched keeps every digit.
+  for (const SpareChain& spare : before)
+    if (spare.elongationPercent && number(*spare.elongationPercent, kElongationDecimals) == cell) {
+      into = spare.elongationPercent;
+      return {};
+    }
+  const Limit& limit = limits::kElongationPercent;
+  into = typedNumber(cell, limit.high);
+  if (into && limit.contains(*into)) return {};
+  return notUnderstood(cell,
+                       SparesEditor::tr("an elongation from %1 to %2 %").arg(limit.low).arg(limit.high));
+}
+
+QString readChain(const QStringList& cells, const std::vector<SpareChain>& before, SpareChain& into) {
   const auto size = chainSize(cells.value(0).toStdString());
   if (!size) return notUnderstood(cells.value(0), SparesEditor::tr("a chain size such as 520"));
   into.size = *size;
@@ -115,6 +134,9 @@ QString readChain(const QStringList& cells, SpareChain& into) {
                                     SparesEditor::tr("a whole number of links from %1 to %2"), into.links);
       !why.isEmpty())
     return why;
+  if (const QString length = cells.value(3); !length.isEmpty())
+    if (const QString why = readElongation(length, before, into.elongationPercent); !why.isEmpty())
+      return why;
   return readState(cells.value(2), into.state);
 }
 
@@ -129,7 +151,7 @@ SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent
   new QVBoxLayout(this);
   fronts_.view = addTable(tr("Front sprockets or pulleys"), sprocketTitles(units_));
   rears_.view = addTable(tr("Rear sprockets or pulleys"), sprocketTitles(units_));
-  chains_.view = addTable(tr("Chains"), {tr("Size"), tr("Links"), tr("State")});
+  chains_.view = addTable(tr("Chains"), {tr("Size"), tr("Links"), tr("State"), tr("Elongation, %")});
   auto* hint = new QLabel(tr("Material: %1. State: %2. You can paste columns from a spreadsheet.")
                               .arg(choiceList(kMaterialWords), choiceList(kSpareStateWords)));
   hint->setWordWrap(true);
@@ -208,7 +230,10 @@ void SparesEditor::read() {
         return readSprocket(cells, limits::kRearTeeth, old.rear, units_, into);
       },
       complaints);
-  box.chains = readRows<SpareChain>(chains_, old.chains, readChain, complaints);
+  box.chains = readRows<SpareChain>(
+      chains_, old.chains,
+      [&](const QStringList& cells, SpareChain& into) { return readChain(cells, old.chains, into); },
+      complaints);
   written_ = box;
   complaint_ = complaints.join(QLatin1Char('\n'));
   emit said(complaint_);

@@ -9,8 +9,9 @@
 /// motorcycles unless a source stands beside them.
 namespace layshaft::ui::field_rows {
 
-std::span<const Field> bike();   ///< name and notes, engine, chassis, chain run, speedometer
-std::span<const Field> setup();  ///< stock, proposed and what pins call otherwise
-std::span<const Field> ride();   ///< ride, aims and spares box
+std::span<const Field> bike();     ///< name and notes, engine, chassis, chain run, speedometer
+std::span<const Field> setup();    ///< stock, proposed and what pins call otherwise
+std::span<const Field> ride();     ///< ride, aims and spares box
+std::span<const Field> records();  ///< wear, services and track notes, prices
 
 }  // namespace layshaft::ui::field_rows

@@ -168,6 +168,11 @@ struct RideRows {
        QT_TR_NOOP("the links of a spare chain")},
       {"spares_box.chains[].state", QT_TR_NOOP("Chains, state in row %1"),
        QT_TR_NOOP("the state of a spare chain")},
+      {"spares_box.chains[].elongation_percent",
+       QT_TR_NOOP("Chains, elongation in row %1"),
+       QT_TR_NOOP("the elongation of a spare chain"),
+       nullptr,
+       {.decimals = 2}},
   };
 };
 

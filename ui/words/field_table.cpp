@@ -51,13 +51,15 @@ Place placeOf(std::string_view key) {
 }
 
 const Field* rowOf(std::string_view key) {
-  for (const auto& rows : {field_rows::bike(), field_rows::setup(), field_rows::ride()})
+  for (const auto& rows :
+       {field_rows::bike(), field_rows::setup(), field_rows::ride(), field_rows::records()})
     for (const Field& field : rows)
       if (field.key == key) return &field;
   return nullptr;
 }
 
-constexpr std::string_view kPin = "pins[].";
+// What has the keys of a setup.
+constexpr std::string_view kPin = "pins[].", kRidden = "records.track_notes[].setup.";
 
 QString withIndex(const char* words, const std::optional<int>& index) {
   const QString text = FieldTable::tr(words);
@@ -111,8 +113,9 @@ double rounded(double x, int decimals) {
 const Field* fieldRow(std::string_view key) {
   const Place place = placeOf(key);
   if (const Field* row = rowOf(place.key)) return row;
-  if (!place.key.starts_with(kPin)) return nullptr;
-  return rowOf("stock." + place.key.substr(kPin.size()));
+  for (const std::string_view whole : {kPin, kRidden})
+    if (place.key.starts_with(whole)) return rowOf("stock." + place.key.substr(whole.size()));
+  return nullptr;
 }
 
 QString fieldLabel(std::string_view key) {
