@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/document/record_edits.h"
+
+#include "tests/ui/support.h"
+
+namespace layshaft::test {
+namespace {
+
+class RecordEditsTest : public testing::Test {
+ protected:
+  const Wear& wear() const { return document_.profile().wear.value(); }
+  static WearMeasurement measured(const char* date, std::vector<double> lengthsMm) {
+    WearMeasurement entry;
+    entry.date = Date::parse(date).value();
+    entry.at = 4.0;
+    entry.lengthsMm = std::move(lengthsMm);
+    return entry;
+  }
+
+  ui::Document document_{bike()};
+  ui::RecordEdits edits_{document_};
+};
+
+TEST_F(RecordEditsTest, EachMeasurementIsAStepOfItsOwn) {
+  const Profile before = document_.profile();
+  EXPECT_EQ(edits_.addMeasurement(measured("2026-03-01", {318.2})), std::nullopt);
+  EXPECT_EQ(edits_.addMeasurement(measured("2026-03-08", {318.6, 318.9})), std::nullopt);
+  ASSERT_EQ(wear().measurements.size(), 2U);
+  EXPECT_EQ(wear().measurements[1].lengthsMm.back(), 318.9);
+  document_.undoStack().undo();
+  EXPECT_EQ(wear().measurements.size(), 1U);
+  document_.undoStack().undo();
+  EXPECT_TRUE(same(document_.profile(), before));
+  document_.undoStack().redo();
+  EXPECT_EQ(wear().measurements.size(), 1U);
+}
+
+TEST_F(RecordEditsTest, WhatAFileCannotHoldIsRefused) {
+  const auto far = edits_.addMeasurement(measured("2026-03-01", {318.2, 4000.0}));
+  ASSERT_TRUE(far);
+  EXPECT_EQ(far->path, "wear.measurements[0].lengths_mm[1]");
+  WearMeasurement many = measured("2026-03-01", std::vector<double>(51, 318.0));
+  EXPECT_EQ(edits_.addMeasurement(many)->kind, Problem::Kind::WrongCount);
+  many.lengthsMm.resize(50);
+  many.pitches = 0;
+  EXPECT_EQ(edits_.addMeasurement(many)->path, "wear.measurements[0].pitches");
+  EXPECT_FALSE(document_.profile().wear);
+}
+
+TEST_F(RecordEditsTest, WhatIsStruckThroughStaysWithItsFirstReason) {
+  edits_.addMeasurement(measured("2026-03-01", {330.0}));
+  edits_.strikeMeasurement(0, {.date = Date::parse("2026-03-02").value(), .reason = "counted pins"});
+  edits_.strikeMeasurement(0, {.date = Date::parse("2026-03-03").value(), .reason = "again"});
+  edits_.strikeMeasurement(7, {});
+  ASSERT_EQ(wear().measurements.size(), 1U);
+  EXPECT_EQ(wear().measurements[0].struck->reason, "counted pins");
+  EXPECT_EQ(wear().measurements[0].lengthsMm.front(), 330.0);
+  document_.undoStack().undo();
+  EXPECT_FALSE(wear().measurements[0].struck);
+}
+
+TEST_F(RecordEditsTest, SlackIsFromLowToHigh) {
+  EXPECT_EQ(edits_.setSlack(LengthRange{25, 35}), std::nullopt);
+  EXPECT_EQ(wear().slackMm, (LengthRange{25, 35}));
+  EXPECT_EQ(edits_.setSlack(LengthRange{35, 25})->path, "wear.slack_mm[1]");
+  EXPECT_EQ(edits_.setSlack(LengthRange{-1, 25})->path, "wear.slack_mm[0]");
+  EXPECT_EQ(wear().slackMm, (LengthRange{25, 35}));
+  edits_.setSlack(std::nullopt);
+  EXPECT_FALSE(wear().slackMm);
+}
+
+}  // namespace
+}  // namespace layshaft::test
