@@ -75,10 +75,6 @@ constexpr std::string_view kKeys[] = {kDate,
                                       "setup.rear_sprocket.material",
                                       "setup.rear_sprocket.mass_kg"};
 
-UseUnit useUnitOf(const Profile& profile) {
-  return profile.wear ? profile.wear->useUnit.value_or(UseUnit::Hours) : UseUnit::Hours;
-}
-
 std::string useTitle(UseUnit unit) {
   return std::string(kAt) + '_' + std::string(wordFor(unit, kUseUnitWords));
 }
@@ -144,19 +140,6 @@ std::string rowOf(const Entry& entry, RecordKind kind) {
   return row + '\n';
 }
 
-/// Calls `each` with every entry of a profile and its kind.
-template <class Each>
-void forEachRecord(const Profile& profile, Each each) {
-  const auto all = [&](const auto& entries, RecordKind kind) {
-    for (std::size_t i = 0; i < entries.size(); ++i) each(entries[i], kind);
-  };
-  if (profile.records) {
-    all(profile.records->services, RecordKind::Service);
-    all(profile.records->trackNotes, RecordKind::TrackNote);
-  }
-  if (profile.wear) all(profile.wear->measurements, RecordKind::Measurement);
-}
-
 // Reading.
 
 std::vector<std::string> words(std::string_view text) {
@@ -196,8 +179,9 @@ std::variant<FieldValue, Problem> valueIn(const std::string& cell, const FieldRu
       if (const auto number = numberIn(cell)) return FieldValue(*number);
       return wrongType(cell, rule.type == Type::Whole ? "whole number" : "number");
     case Type::Flag:
-      for (const auto& [word, meant] : {std::pair{"true", true}, std::pair{"yes", true}, std::pair{"1", true},
-                                        std::pair{"false", false}, std::pair{"no", false}, std::pair{"0", false}})
+      for (const auto& [word, meant] :
+           {std::pair{"true", true}, std::pair{"yes", true}, std::pair{"1", true}, std::pair{"false", false},
+            std::pair{"no", false}, std::pair{"0", false}})
         if (inSmallLetters(cell) == word) return FieldValue(meant);
       return wrongType(cell, "true or false");
     case Type::Word:
@@ -228,8 +212,8 @@ std::variant<std::vector<double>, Problem> numbersIn(const std::string& cell) {
 std::optional<Problem> putTeeth(const std::string& word, std::optional<GearTeeth>& teeth) {
   const auto slash = word.find('/');
   const auto driven = numberFromText(std::string_view(word).substr(0, slash)),
-             driving =
-                 slash == std::string::npos ? std::nullopt : numberFromText(std::string_view(word).substr(slash + 1));
+             driving = slash == std::string::npos ? std::nullopt
+                                                  : numberFromText(std::string_view(word).substr(slash + 1));
   const auto whole = [](const std::optional<double>& x) {
     return x && limits::kGearTeeth.contains(*x) && *x == static_cast<int>(*x);
   };
@@ -268,7 +252,8 @@ std::optional<Problem> putInSetup(SetupChange& setup, std::string_view key, cons
 template <class Entry>
 std::optional<Problem> putBlock(Entry& entry, std::string_view key, const std::string& cell) {
   if (key == kDate) return putDate(cell, entry.date);
-  if (key == kStruckDate) return putDate(cell, entry.struck ? entry.struck->date : entry.struck.emplace().date);
+  if (key == kStruckDate)
+    return putDate(cell, entry.struck ? entry.struck->date : entry.struck.emplace().date);
   if constexpr (std::is_same_v<Entry, WearMeasurement>) {
     const auto numbers = numbersIn(cell);
     if (const auto* wrong = std::get_if<Problem>(&numbers)) return *wrong;
@@ -297,8 +282,8 @@ class Reading {
       refuse({.why = Why::QuoteLeftOpen, .row = static_cast<int>(table_.rows.size())});
     else
       readTitles();
-    forEachRecord(profile_, [&](const auto& entry, RecordKind kind) {
-      known_.insert(rowOf(entry, kind));
+    forEachRecord(profile_, [&](const auto& entry, RecordRef ref) {
+      known_.insert(rowOf(entry, ref.kind));
       noteUse(entry, kProfile);
     });
     for (std::size_t r = titlesAt_ + 1; r < table_.rows.size() && !refusal_; ++r)
@@ -359,8 +344,10 @@ class Reading {
     if (!kind) {
       Problem problem{.kind = Problem::Kind::NotOneOf, .given = shortText(word)};
       for (const auto& known : kRecordKindWords) problem.allowed.emplace_back(known.second);
-      return refuse(
-          {.why = Why::NoSuchKind, .row = static_cast<int>(r) + 1, .column = std::string(kKind), .problem = problem});
+      return refuse({.why = Why::NoSuchKind,
+                     .row = static_cast<int>(r) + 1,
+                     .column = std::string(kKind),
+                     .problem = problem});
     }
     switch (*kind) {
       case RecordKind::Service:
@@ -428,8 +415,9 @@ class Reading {
   /// A bike's use only grows. What the profile holds already is not the file's fault.
   void checkUse() {
     if (refusal_) return;
-    std::stable_sort(uses_.begin(), uses_.end(),
-                     [](const Use& a, const Use& b) { return std::tie(a.date, a.at) < std::tie(b.date, b.at); });
+    std::stable_sort(uses_.begin(), uses_.end(), [](const Use& a, const Use& b) {
+      return std::tie(a.date, a.at) < std::tie(b.date, b.at);
+    });
     const Use* most = nullptr;
     for (const Use& use : uses_) {
       if (!most || use.at >= most->at) {
@@ -484,7 +472,7 @@ std::string recordsCsv(const Profile& profile) {
   std::string out(kKind);
   for (const std::string_view key : kKeys) out += ',' + titleOf(key, useUnitOf(profile));
   out += '\n';
-  forEachRecord(profile, [&](const auto& entry, RecordKind kind) { out += rowOf(entry, kind); });
+  forEachRecord(profile, [&](const auto& entry, RecordRef ref) { out += rowOf(entry, ref.kind); });
   return out;
 }
 

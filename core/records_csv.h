@@ -7,17 +7,11 @@
 #include <variant>
 #include <vector>
 
-#include "core/bike/profile.h"
-#include "core/bike/words.h"
+#include "core/bike/record_list.h"
 #include "core/problem.h"
 
 /// The records of a bike as a table: a row for each entry, whatever its kind.
 namespace layshaft {
-
-enum class RecordKind { Service, TrackNote, Measurement };
-inline constexpr Words<RecordKind, 3> kRecordKindWords{{{RecordKind::Service, "service"},
-                                                        {RecordKind::TrackNote, "track_note"},
-                                                        {RecordKind::Measurement, "measurement"}}};
 
 /// All entries, in the order of the profile, as comma-separated values (RFC 4180 with plain line feeds).
 /// Columns are `kind`, then the keys that entries have in the profile file, in its units; those of a note's
@@ -53,8 +47,8 @@ struct CsvRefusal {
     TooMany,  ///< `problem.high` entries of a kind are the most
   };
   Why why{};
-  int row = 0;             ///< as spreadsheets count, from 1, the titles being the first
-  std::string column{};    ///< its title; empty where it is about the whole row or file
+  int row = 0;           ///< as spreadsheets count, from 1, the titles being the first
+  std::string column{};  ///< its title; empty where it is about the whole row or file
   Problem problem{};
 };
 

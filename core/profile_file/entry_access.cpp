@@ -49,9 +49,9 @@ std::optional<Problem> entryProblem(const Entry& entry) {
   return problem;
 }
 
-#define LAYSHAFT_ENTRY(Entry)                                                                         \
-  template std::optional<FieldRule> entryRule<Entry>(std::string_view);                               \
-  template FieldValue entryValue<Entry>(const Entry&, std::string_view);                              \
+#define LAYSHAFT_ENTRY(Entry)                                                                        \
+  template std::optional<FieldRule> entryRule<Entry>(std::string_view);                              \
+  template FieldValue entryValue<Entry>(const Entry&, std::string_view);                             \
   template std::optional<Problem> setEntryField<Entry>(Entry&, std::string_view, const FieldValue&); \
   template std::optional<Problem> entryProblem<Entry>(const Entry&);
 

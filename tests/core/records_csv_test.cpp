@@ -24,7 +24,8 @@ Profile withoutRecords(Profile profile) {
 RecordsRead recordsIn(const std::string& text, const Profile& profile) {
   const auto read = readRecordsCsv(text, profile);
   if (const auto* refusal = std::get_if<CsvRefusal>(&read))
-    throw std::runtime_error("refused in row " + std::to_string(refusal->row) + ", column " + refusal->column);
+    throw std::runtime_error("refused in row " + std::to_string(refusal->row) + ", column " +
+                             refusal->column);
   return std::get<RecordsRead>(read);
 }
 
@@ -88,7 +89,8 @@ TEST(RecordsCsv, TitlesInAnyOrderAnySeparatorAndEitherDecimalMark) {
 }
 
 TEST(RecordsCsv, ColumnsThatNobodyKnowsAreNamed) {
-  const RecordsRead read = recordsIn("kind,date,Tyre pressure,note\nservice,2026-05-12,2.1,oiled\n", hourBike());
+  const RecordsRead read =
+      recordsIn("kind,date,Tyre pressure,note\nservice,2026-05-12,2.1,oiled\n", hourBike());
   EXPECT_THAT(read.ignored, ElementsAre("Tyre pressure"));
   EXPECT_EQ(read.entries.services[0].note, "oiled");
 }
@@ -144,7 +146,8 @@ TEST(RecordsCsv, ARefusalNamesRowAndColumn) {
 
 TEST(RecordsCsv, UseThatGoesBackIsRefusedAgainstFileAndProfile) {
   const CsvRefusal inside = refusalOf(
-      "kind,date,at_hours\nservice,2026-05-12,20\nmeasurement,2026-05-20,12\nservice,2026-06-01,25\n", hourBike());
+      "kind,date,at_hours\nservice,2026-05-12,20\nmeasurement,2026-05-20,12\nservice,2026-06-01,25\n",
+      hourBike());
   EXPECT_EQ(inside.why, Why::UseGoesBack);
   EXPECT_EQ(inside.row, 3);
   EXPECT_EQ(inside.column, "at_hours");

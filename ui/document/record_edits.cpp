@@ -8,6 +8,7 @@
 #include "core/bike/entries.h"
 #include "core/limits.h"
 #include "core/number_text.h"
+#include "core/profile_file/entry_access.h"
 #include "ui/words/dates.h"
 
 namespace layshaft::ui {
@@ -51,19 +52,36 @@ void strike(Entries<Entry>& entries, std::size_t index, const Struck& why) {
 }
 
 constexpr const char* kMeasurements = "wear.measurements";
+constexpr const char* kServices = "records.services";
+constexpr const char* kTrackNotes = "records.track_notes";
 
-std::optional<Problem> wrongIn(const WearMeasurement& entry, std::size_t index) {
-  const std::string path = placed(kMeasurements, index);
-  if (auto problem = tooMany(index + 1, limits::kMostRecords, kMeasurements)) return problem;
-  if (auto problem = outside(entry.at, limits::kUse, path + ".at")) return problem;
-  const auto pitches = entry.pitches ? std::optional<double>(*entry.pitches) : std::nullopt;
-  if (auto problem = outside(pitches, limits::kMeasuredPitches, path + ".pitches")) return problem;
-  const std::string lengths = path + ".lengths_mm";
-  if (auto problem = tooMany(entry.lengthsMm.size(), limits::kMostPlaces, lengths)) return problem;
-  for (std::size_t i = 0; i < entry.lengthsMm.size(); ++i)
-    if (auto problem = outside(entry.lengthsMm[i], limits::kMeasuredLengthMm, placed(lengths.c_str(), i)))
-      return problem;
-  return std::nullopt;
+/// What a file could not hold of an entry that comes to stand at a place in its list.
+template <class Entry>
+std::optional<Problem> wrongAt(const char* list, std::size_t index, const Entry& entry) {
+  if (auto problem = tooMany(index + 1, limits::kMostRecords, list)) return problem;
+  auto problem = entryProblem(entry);
+  if (problem) problem->path = placed(list, index) + '.' + problem->path;
+  return problem;
+}
+
+/// Where the chain on the bike was fitted, after the services have changed from `before`.
+void followNewChain(Profile& profile, const std::optional<double>& before) {
+  const auto now = lastChainFittedAt(profile);
+  if (now == before) return;
+  if (!profile.wear) profile.wear.emplace();
+  if (now || profile.wear->chainFittedAt == before) profile.wear->chainFittedAt = now;
+}
+
+Records& recordsOf(Profile& profile) {
+  return profile.records ? *profile.records : profile.records.emplace();
+}
+
+/// How many entries of a kind there are.
+std::size_t serviceCount(const Profile& profile) {
+  return profile.records ? profile.records->services.size() : 0;
+}
+std::size_t noteCount(const Profile& profile) {
+  return profile.records ? profile.records->trackNotes.size() : 0;
 }
 
 }  // namespace
@@ -71,7 +89,7 @@ std::optional<Problem> wrongIn(const WearMeasurement& entry, std::size_t index) 
 std::optional<Problem> RecordEdits::addMeasurement(const WearMeasurement& entry) {
   const auto& wear = document_.profile().wear;
   const std::size_t index = wear ? wear->measurements.size() : 0;
-  if (auto problem = wrongIn(entry, index)) return problem;
+  if (auto problem = wrongAt(kMeasurements, index, entry)) return problem;
   return document_.edit(added(kMeasurements, index, tr("measurement of %1").arg(shownDate(entry.date))),
                         [&](Profile& profile) {
                           if (!profile.wear) profile.wear.emplace();
@@ -85,6 +103,78 @@ void RecordEdits::strikeMeasurement(std::size_t index, const Struck& why) {
   const QString day = shownDate(wear->measurements[index].date);
   document_.edit(added("wear.measurements.struck", index, tr("strike measurement of %1").arg(day)),
                  [&](Profile& profile) { strike(profile.wear->measurements, index, why); });
+}
+
+std::optional<Problem> RecordEdits::addService(const Service& entry) {
+  const std::size_t index = serviceCount(document_.profile());
+  if (auto problem = wrongAt(kServices, index, entry)) return problem;
+  return document_.edit(added(kServices, index, tr("service of %1").arg(shownDate(entry.date))),
+                        [&](Profile& profile) {
+                          const auto fitted = lastChainFittedAt(profile);
+                          recordsOf(profile).services.add(entry);
+                          followNewChain(profile, fitted);
+                        });
+}
+
+std::optional<Problem> RecordEdits::addTrackNote(const TrackNote& entry) {
+  const std::size_t index = noteCount(document_.profile());
+  if (auto problem = wrongAt(kTrackNotes, index, entry)) return problem;
+  return document_.edit(added(kTrackNotes, index, tr("track note of %1").arg(shownDate(entry.date))),
+                        [&](Profile& profile) { recordsOf(profile).trackNotes.add(entry); });
+}
+
+std::optional<Problem> RecordEdits::add(const RecordEntries& entries) {
+  const Profile& now = document_.profile();
+  const auto room = [](std::size_t held, std::size_t more, const char* list) {
+    return tooMany(held + more, limits::kMostRecords, list);
+  };
+  const std::size_t measured = now.wear ? now.wear->measurements.size() : 0;
+  if (auto problem = room(serviceCount(now), entries.services.size(), kServices)) return problem;
+  if (auto problem = room(noteCount(now), entries.trackNotes.size(), kTrackNotes)) return problem;
+  if (auto problem = room(measured, entries.measurements.size(), kMeasurements)) return problem;
+  const std::size_t before = serviceCount(now) + noteCount(now) + measured;
+  const QString title = tr("%n records read", nullptr, static_cast<int>(entries.size()));
+  return document_.edit(added("records.read", before, title), [&](Profile& profile) {
+    const auto fitted = lastChainFittedAt(profile);
+    for (const Service& entry : entries.services) recordsOf(profile).services.add(entry);
+    for (const TrackNote& entry : entries.trackNotes) recordsOf(profile).trackNotes.add(entry);
+    if (!entries.measurements.empty() && !profile.wear) profile.wear.emplace();
+    for (const WearMeasurement& entry : entries.measurements) profile.wear->measurements.add(entry);
+    followNewChain(profile, fitted);
+  });
+}
+
+void RecordEdits::strike(const RecordRef& ref, const Struck& why) {
+  if (ref.kind == RecordKind::Measurement) return strikeMeasurement(ref.index, why);
+  const Profile& now = document_.profile();
+  const bool service = ref.kind == RecordKind::Service;
+  if (ref.index >= (service ? serviceCount(now) : noteCount(now))) return;
+  const QString title =
+      service ? tr("strike service of %1").arg(shownDate(now.records->services[ref.index].date))
+              : tr("strike track note of %1").arg(shownDate(now.records->trackNotes[ref.index].date));
+  document_.edit(added(service ? "records.services.struck" : "records.track_notes.struck", ref.index, title),
+                 [&](Profile& profile) {
+                   const auto fitted = lastChainFittedAt(profile);
+                   if (service)
+                     ui::strike(profile.records->services, ref.index, why);
+                   else
+                     ui::strike(profile.records->trackNotes, ref.index, why);
+                   followNewChain(profile, fitted);
+                 });
+}
+
+std::optional<Problem> RecordEdits::proposeSetupOf(std::size_t trackNote) {
+  const Profile& now = document_.profile();
+  if (trackNote >= noteCount(now) || !now.records->trackNotes[trackNote].setup) return std::nullopt;
+  const TrackNote& note = now.records->trackNotes[trackNote];
+  return document_.edit({.field = QStringLiteral("proposed.note.%1").arg(trackNote),
+                         .title = tr("proposal from the note of %1").arg(shownDate(note.date)),
+                         .shown = {}},
+                        [&note](Profile& profile) {
+                          SetupChange setup = withoutStockValues(*note.setup, profile.stock);
+                          setup.options.extras = profile.proposed.options.extras;
+                          profile.proposed = std::move(setup);
+                        });
 }
 
 std::optional<Problem> RecordEdits::setSlack(const std::optional<LengthRange>& slack) {

@@ -10,11 +10,13 @@
 #include "core/limits.h"
 #include "core/plan.h"
 #include "core/study/adopted.h"
+#include "core/study/parts_list.h"
 #include "ui/document/setup_edits.h"
 #include "ui/editors/pin_menu.h"
 #include "ui/window/clipboard_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
+#include "ui/window/records_actions.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
 
@@ -61,7 +63,10 @@ void makeProposalStock(MainWindow& window) {
   Document& document = window.document();
   const bool moves = readsHighPercentCarried(document.profile()).has_value();
   const std::optional<bool> setAnew = moves ? speedometerSetAnew(window) : true;
-  if (setAnew) SetupEdits::makeProposalStock(document, *setAnew);
+  if (!setAnew) return;
+  const PartsList fitted = partsList(document.profile(), plan(document.profile()));
+  SetupEdits::makeProposalStock(document, *setAnew);
+  offerServiceEntry(window, fitted);
 }
 
 }  // namespace

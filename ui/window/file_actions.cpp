@@ -21,6 +21,7 @@
 #include "ui/window/print_actions.h"
 #include "ui/window/save_dialog.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/record_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -160,6 +161,8 @@ void FileActions::openFile(const QString& file) {
   MainWindow* window = untouchedSample ? &window_ : MainWindow::create(*profile);
   window->document().load(std::move(profile).value(), path, mark);
   window->show();
+  if (const QString decision = latestDecision(window->document().profile()); !decision.isEmpty())
+    window->say(decision);
 }
 
 void FileActions::openLastFile() {

@@ -18,10 +18,12 @@
 #include "ui/pages/compare_page.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/pages/pull_page.h"
+#include "ui/pages/records_page.h"
 #include "ui/pages/run_page.h"
 #include "ui/pages/sawtooth_page.h"
 #include "ui/window/export_actions.h"
 #include "ui/window/main_window.h"
+#include "ui/window/records_actions.h"
 #include "ui/words/field_table.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
@@ -54,6 +56,7 @@ Pages::Pages(MainWindow& window) : window_(window), choices_(new QActionGroup(th
   add(chain_, tr("Chain"));
   addLadder();
   addCompare();
+  addRecords();
   for (int i = 0; i < count(); ++i)
     if (wordOf(*widget(i)) == preferences::pageInView()) setCurrentIndex(i);
   connect(this, &QTabWidget::currentChanged, this, [this] {
@@ -154,6 +157,12 @@ void Pages::addCompare() {
   connect(compare_, &ComparePage::copied, &window_, &MainWindow::say);
 }
 
+void Pages::addRecords() {
+  records_ = new RecordsPage;
+  add(records_, tr("Records"));
+  new RecordsActions(window_, *records_);
+}
+
 FieldForm* Pages::makeForm(std::initializer_list<void (*)(FieldForm&)> groups) {
   auto* form = new FieldForm(window_.document());
   for (const auto addGroup : groups) addGroup(*form);
@@ -176,6 +185,7 @@ void Pages::follow(const Profile& profile) {
   ladder_->usePins(pinnedPairs(profile));
   compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}
                                   : PartsOnHand{});
+  records_->use(profile);
   refreshForms();
 }
 

@@ -17,6 +17,7 @@ class ChainPage;
 class ComparePage;
 class LadderPage;
 class MainWindow;
+class RecordsPage;
 
 /// The pages of a window and what they are wired to: each gets the plans, and what it asks for is done.
 class Pages : public QTabWidget {
@@ -46,6 +47,7 @@ class Pages : public QTabWidget {
   void add(Page* page, const QString& title);
   void addLadder();
   void addCompare();
+  void addRecords();
   FieldForm* makeForm(std::initializer_list<void (*)(FieldForm&)> groups);
   void refreshForms();
   void dragCruise(double mps, int drag);
@@ -59,6 +61,7 @@ class Pages : public QTabWidget {
   ChainPage* chain_ = nullptr;
   LadderPage* ladder_ = nullptr;
   ComparePage* compare_ = nullptr;
+  RecordsPage* records_ = nullptr;
 };
 
 }  // namespace layshaft::ui
