@@ -94,6 +94,8 @@ inline constexpr int kLongestName = 200;     ///< characters
 inline constexpr int kLongestNotes = 20000;  ///< characters
 inline constexpr int kMostBeltLengths = 50;
 inline constexpr int kMostPins = 4;
+inline constexpr int kMostTypical = 100;  ///< marks
+inline constexpr int kLongestKey = 200;   ///< characters of a key path
 inline constexpr int kMostAims = 20;
 inline constexpr int kMostSpares = 200;
 

@@ -12,6 +12,7 @@ namespace {
 constexpr auto kParts = std::make_tuple(
     [](auto& p) -> auto& { return p.name; },              //
     [](auto& p) -> auto& { return p.notes; },             //
+    [](auto& p) -> auto& { return p.bike.bikeClass; },    //
     [](auto& p) -> auto& { return p.bike.engine; },       //
     [](auto& p) -> auto& { return p.bike.chassis; },      //
     [](auto& p) -> auto& { return p.bike.chainRun; },     //
@@ -24,6 +25,7 @@ constexpr auto kParts = std::make_tuple(
     [](auto& p) -> auto& { return p.cruiseSpeedKmh; },    //
     [](auto& p) -> auto& { return p.ride; },              //
     [](auto& p) -> auto& { return p.sparesBox; },         //
+    [](auto& p) -> auto& { return p.typical; },           //
     [](auto& p) -> auto& { return p.extras; });
 constexpr std::size_t kCount = std::tuple_size_v<decltype(kParts)>;
 

@@ -27,7 +27,7 @@ void fields(Io& io, Air& air) {
 
 template <class Io>
 void fields(Io& io, Engine& engine) {
-  io.need("rev_limit_rpm", engine.revLimitRpm, limits::kRevLimitRpm);
+  io.number("rev_limit_rpm", engine.revLimitRpm, limits::kRevLimitRpm);
   io.number("idle_rpm", engine.idleRpm, limits::kIdleRpm);
   io.number("shift_rpm", engine.shiftRpm, limits::kShiftRpm);
   io.torqueCurve("torque_curve", engine.torqueCurve);
@@ -87,6 +87,7 @@ void fields(Io& io, Speedometer& speedometer) {
 
 template <class Io>
 void fields(Io& io, Bike& bike) {
+  io.word("class", bike.bikeClass, kBikeClassWords);
   io.needObject("engine", bike.engine);
   io.object("chassis", bike.chassis);
   io.object("chain_run", bike.chainRun);
@@ -229,6 +230,7 @@ void lists(Io& io, Profile& profile) {
   io.number("cruise_speed_kmh", profile.cruiseSpeedKmh, limits::kCruiseSpeedKmh);
   io.object("ride", profile.ride);
   io.object("spares_box", profile.sparesBox);
+  io.texts("typical", profile.typical, limits::kMostTypical, limits::kLongestKey);
   io.rest(profile.extras);
 }
 

@@ -59,10 +59,10 @@ class Reader {
   void needText(const char* key, std::string& member, int longest) {
     const Json* value = findNeeded(key);
     if (!value) return;
-    text(*value, key, member, 1, longest);
+    text(*value, at(key), member, 1, longest);
   }
   void optionalText(const char* key, std::string& member, int longest) {
-    if (const Json* value = find(key)) text(*value, key, member, 0, longest);
+    if (const Json* value = find(key)) text(*value, at(key), member, 0, longest);
   }
 
   template <class T>
@@ -87,6 +87,12 @@ class Reader {
       Reader entry((*value)[i], at(key, i), problem_);
       entryFields(entry, member.emplace_back());
     }
+  }
+  void texts(const char* key, std::vector<std::string>& member, int most, int longest) {
+    const Json* value = find(key);
+    if (!value || !isList(*value, at(key), most)) return;
+    for (std::size_t i = 0; i < value->size() && !problem_; ++i)
+      text((*value)[i], at(key, i), member.emplace_back(), 1, longest);
   }
   void wholes(const char* key, std::vector<int>& member, const Limit& limit, int most) {
     const Json* value = find(key);
@@ -249,14 +255,14 @@ class Reader {
     fail(Problem::Kind::NotOneOf, std::move(path), value, std::move(allowed));
     return std::nullopt;
   }
-  void text(const Json& value, const char* key, std::string& member, int shortest, int longest) {
-    if (!value.is_string()) return fail(Problem::Kind::WrongType, at(key), value, {"text"});
+  void text(const Json& value, const std::string& path, std::string& member, int shortest, int longest) {
+    if (!value.is_string()) return fail(Problem::Kind::WrongType, path, value, {"text"});
     member = value.get<std::string>();
     const auto characters = std::count_if(
         member.begin(), member.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
     if (characters >= shortest && characters <= longest) return;
     fail(Problem{.kind = Problem::Kind::OutOfRange,
-                 .path = at(key),
+                 .path = path,
                  .given = std::to_string(characters),
                  .low = static_cast<double>(shortest),
                  .high = static_cast<double>(longest),

@@ -75,6 +75,9 @@ class Writer {
       entryFields(child, entry);
     }
   }
+  void texts(const char* key, const std::vector<std::string>& member, int, int) {
+    if (!member.empty()) object_[key] = member;
+  }
   void wholes(const char* key, const std::vector<int>& member, const Limit&, int) {
     if (!member.empty()) object_[key] = member;
   }

@@ -58,6 +58,7 @@ TEST(FieldAccess, PutsEveryValueWhereTheFilePutsIt) {
   built.pins = full.pins;
   built.aims = full.aims;
   built.sparesBox = full.sparesBox;
+  built.typical = full.typical;
   EXPECT_EQ(Json::parse(writeProfile(built)), Json::parse(writeProfile(full)));
 }
 

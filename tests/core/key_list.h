@@ -78,6 +78,10 @@ class KeyLister {
     KeyLister entry(keys_, at(key) + "/0");
     entryFields(entry, value);
   }
+  void texts(const char* key, const std::vector<std::string>&, int most, int longest) {
+    noteList(key, 0, most);
+    keys_[at(key) + "/0"] = {.type = Key::Type::Text, .limit = {1, static_cast<double>(longest)}};
+  }
   void wholes(const char* key, const std::vector<int>&, const Limit& limit, int most) {
     noteList(key, 0, most);
     keys_[at(key) + "/0"] = {.type = Key::Type::Whole, .limit = limit};
@@ -163,7 +167,7 @@ inline Keys keysOfTheCore() {
   root.optionalText("notes", "", limits::kLongestNotes);
   root.needObject("bike", bike);
   root.needObject("stock", stock);
-  for (const char* key : {"front_teeth", "rear_teeth", "rear_tyre", "primary_ratio", "gear_ratios"})
+  for (const char* key : {"front_teeth", "rear_teeth", "rear_tyre", "primary_ratio"})
     keys.at(std::string("/stock/") + key).needed = true;
   root.object("proposed", std::optional<SetupChange>{});
   profile_file::lists(root, profile);
