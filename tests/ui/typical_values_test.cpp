@@ -6,8 +6,8 @@
 #include <QLabel>
 
 #include "tests/ui/support.h"
+#include "ui/editors/bike_details.h"
 #include "ui/editors/class_chooser.h"
-#include "ui/editors/details_dialog.h"
 #include "ui/words/pull_notes.h"
 #include "ui/words/road_words.h"
 #include "ui/words/text_report.h"
@@ -18,24 +18,25 @@ namespace {
 class TypicalValues : public testing::Test {
  protected:
   TypicalValues() {
-    dialog_.refresh(ui::UnitsShown(ui::UnitSystem::Metric));
-    QObject::connect(&document_, &ui::Document::changed, &dialog_,
-                     [this] { dialog_.refresh(ui::UnitsShown(ui::UnitSystem::Metric)); });
+    details_.refresh(ui::UnitsShown(ui::UnitSystem::Metric));
+    QObject::connect(&document_, &ui::Document::changed, &details_,
+                     [this] { details_.refresh(ui::UnitsShown(ui::UnitSystem::Metric)); });
   }
   void choose(int index) {
-    auto& chooser = *dialog_.findChild<ui::ClassChooser*>();
+    auto& chooser = *details_.findChild<ui::ClassChooser*>();
     chooser.setCurrentIndex(index);
     emit chooser.activated(index);
   }
   int marks(const QString& words) {
     int count = 0;
-    for (auto* label : dialog_.findChildren<QLabel*>()) count += !label->isHidden() && label->text() == words;
+    for (auto* label : details_.findChildren<QLabel*>())
+      count += !label->isHidden() && label->text() == words;
     return count;
   }
   const Profile& profile() { return document_.profile(); }
 
   ui::Document document_{bike({{"/bike/chassis/mass_kg", 187}})};
-  ui::DetailsDialog dialog_{document_};
+  ui::BikeDetails details_{document_};
 };
 
 TEST_F(TypicalValues, AreTakenOverInOneStepAndMarked) {
@@ -53,7 +54,7 @@ TEST_F(TypicalValues, AreTakenOverInOneStepAndMarked) {
 
 TEST_F(TypicalValues, TheMarkGoesWithTheFirstOwnValue) {
   choose(2);
-  auto& area = control<QDoubleSpinBox>(dialog_, "Drag area");
+  auto& area = control<QDoubleSpinBox>(details_, "Drag area");
   area.setValue(0.47);
   EXPECT_EQ(profile().bike.chassis->dragAreaM2, 0.47);
   EXPECT_EQ(marks("Typical: naked bike"), 3);
@@ -64,7 +65,7 @@ TEST_F(TypicalValues, PagesAndReportSayWhatRestsOnThem) {
   const Plan typical = plan(profile());
   const ui::UnitsShown units(ui::UnitSystem::Metric);
   const QString words = ui::typicalWords(*typical.pullBike, units);
-  EXPECT_TRUE(words.startsWith("Typical values, not measured: drag area 0.5")) << words.toStdString();
+  EXPECT_TRUE(words.startsWith("Typical values, not measured: the drag area 0.5")) << words.toStdString();
   EXPECT_TRUE(ui::pullNotes(typical, units).contains(words));
   EXPECT_TRUE(ui::textReport(typical, units).contains(words));
   EXPECT_TRUE(ui::typicalWords(*plan(bike()).pullBike, units).isEmpty());

@@ -10,8 +10,8 @@
 namespace layshaft::ui {
 namespace {
 
-/// As it was made readable last; none before that. A palette that is only default-constructed would be the program's of
-/// that moment, and so pass for made.
+/// As it was made readable last; none before that. A palette that is only default-constructed would be the
+/// program's of that moment, and so pass for made.
 std::optional<QPalette>& paletteMade() {
   static std::optional<QPalette> palette;
   return palette;

@@ -143,7 +143,7 @@ class Maker {
     const auto& from = stock().gearing.cruise;
     const auto& to = proposed().gearing.cruise;
     if (bothGears() == 0) return std::nullopt;
-    const QString shown = units_.withUnit(number(units_.shown(Quantity::Speed, *speed), 0), Quantity::Speed);
+    const QString shown = units_.chosenSpeed(*speed);
     QString label = Say::tr("%1 in no gear").arg(shown);
     if (from && to && from->gear != to->gear)
       label = Say::tr("%1 in %2 → %3", "a speed and gears")
@@ -202,8 +202,7 @@ class Maker {
         Say::tr("%1 straight from %2")
             .arg(units_.withUnit(number(units_.shown(Quantity::Length, plan_.drive->lengthM), 0),
                                  Quantity::Length),
-                 units_.withUnit(number(units_.shown(Quantity::Speed, plan_.drive->exitMps), 0),
-                                 Quantity::Speed));
+                 units_.chosenSpeed(plan_.drive->exitMps));
     return compared(label, Quantity::Time, time(stock()), time(proposed()), timeDecimals());
   }
 
