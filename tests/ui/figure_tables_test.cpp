@@ -178,7 +178,7 @@ TEST_P(FigureTables, OfTheChainRun) {
                                   ripple(is, is.chordalRearPercent), 2));
   }
   wanted.push_back(rowOfFigures(imperial ? "Speed at the rev limit, ft/s" : "Speed at the rev limit, m/s",
-                                was.topChainSpeedMps * factor_.length, is.topChainSpeedMps * factor_.length,
+                                *was.topChainSpeedMps * factor_.length, *is.topChainSpeedMps * factor_.length,
                                 1));
   wanted.push_back(rowOfFigures(
       imperial ? "Peak tension on dry level asphalt, lbf" : "Peak tension on dry level asphalt, N",
@@ -212,7 +212,7 @@ TEST(FigureTablesBare, ABikeWithoutDataHasDashesAndNoChainTable) {
   const auto rows = ui::runTable(bare, ui::UnitsShown());
   for (std::size_t r = 1; r + 1 < rows.size(); ++r)
     EXPECT_EQ(rows[r].mid(1), (QStringList{"–", "–", "", ""})) << rows[r][0].toStdString();
-  const QString atLimit = inFigures(bare.stock.gearing.gears.back().speedAtRevLimitMps * 3.6, 0);
+  const QString atLimit = inFigures(*bare.stock.gearing.gears.back().speedAtRevLimitMps * 3.6, 0);
   EXPECT_EQ(rows.back(), (QStringList{"Top speed at the rev limit, km/h", atLimit, atLimit, "", ""}))
       << "the rev limit bounds it in any case";
 }

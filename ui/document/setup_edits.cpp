@@ -240,6 +240,7 @@ std::optional<Problem> SetupEdits::setGearRatio(std::size_t gearIndex, double ra
 
 std::optional<Problem> SetupEdits::setGearCount(std::size_t count) {
   std::vector<double> ratios = current().gearRatios.values();
+  if (ratios.empty()) return placed("gear_ratios", {.kind = Problem::Kind::MissingKey});
   constexpr double kNextGear = 0.9;  // a start to edit from, not a recommendation
   while (ratios.size() < count) ratios.push_back(std::round(ratios.back() * kNextGear * 1000.0) / 1000.0);
   ratios.resize(count);

@@ -309,6 +309,16 @@ void DriveLine::refreshGroup(Group& group, const Shown& shown) {
   if (const QString sum = group.section.sum(shown.plan); group.sum->text() != sum) group.sum->setText(sum);
 }
 
+bool DriveLine::focusField(std::string_view key) {
+  for (const Group& group : groups_)
+    for (const Placed& placed : group.placed)
+      if (key == placed.stop.field) {
+        placed.stop.editor->setFocus(Qt::OtherFocusReason);
+        return true;
+      }
+  return false;
+}
+
 void DriveLine::focusTeeth() {
   constexpr std::string_view kFrontTeeth = "front_teeth";
   for (const Group& group : groups_)

@@ -39,6 +39,8 @@ class DriveLine : public QWidget {
 
   /// Gives the front teeth the focus: the first thing that most people turn.
   void focusTeeth();
+  /// Gives the focus to the stop of a key of the profile; false if there is none.
+  bool focusField(std::string_view key);
   /// Whether it stands in one row and scrolls sideways rather than take a second one: for low windows.
   void setOneRow(bool on);
   PinMenu& pins() { return *pins_; }

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <QDialog>
-#include <functional>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -19,9 +18,9 @@ class QLineEdit;
 
 namespace layshaft::ui {
 
-/// Asks for what the sawtooth needs: name, rev limit, primary and gear ratios (or revs at a speed in each
-/// gear), teeth and tyre; and, if it is known, for the chain or belt and the cruise speed. May start from a
-/// sample, which fills everything else too.
+/// Asks for name, teeth and tyre; for what the sawtooth needs too, rev limit, primary and gear ratios (or
+/// revs at a speed in each gear); and, if it is known, for the chain or belt, the class of bike and the
+/// cruise speed. May start from a sample, which fills everything else too.
 class NewBikeDialog : public QDialog {
   Q_OBJECT
  public:
@@ -38,9 +37,6 @@ class NewBikeDialog : public QDialog {
   // Each gives nothing and says why in `complaint` while something is missing or wrong.
   std::optional<Profile> build(QString& complaint) const;
   std::optional<Setup> setup(const SetupOptions& options, QString& complaint) const;
-  /// Turns what is typed for one gear into its ratio.
-  using Reader = std::function<std::optional<double>(const QString& typed)>;
-  std::optional<GearRatios> gears(const Reader& ratioOf, QString& complaint) const;
   bool optionalLine(const QLineEdit& line, const QString& label, const Limit& limit, bool whole,
                     std::optional<double>& value, QString& complaint) const;
   bool putFinalDrive(SetupOptions& options, QString& complaint) const;
@@ -49,8 +45,6 @@ class NewBikeDialog : public QDialog {
   bool putCruise(Profile& bike, QString& complaint) const;
   QString cruiseText(const Profile& sample) const;
   bool hasBelt() const;
-  bool inside(const QString& label, const std::optional<double>& x, const Limit& limit,
-              QString& complaint) const;
   /// What is said of a problem of the part that has this key.
   static QString wrong(const char* key, Problem problem);
 
@@ -68,6 +62,7 @@ class NewBikeDialog : public QDialog {
   QLineEdit* links_;
   QLineEdit* beltPitch_;
   QLineEdit* beltTeeth_;
+  class ClassChooser* class_;
   QLineEdit* cruise_;
   QLabel* peaksShown_;
   std::optional<EnginePeaks> peaks_;  ///< of a curve to be estimated

@@ -57,7 +57,9 @@ Stop primary(const Strip& strip) {
             return under(s.now.primaryRatio, s.stock.primaryRatio, s.now.options.primaryTeeth);
           },
       .edit = edit,
-      .backToStock = [&strip] { strip.report(strip.edits().setPrimaryRatio(strip.stock().primaryRatio)); }};
+      .backToStock = [&strip] { strip.report(strip.edits().setPrimaryRatio(strip.stock().primaryRatio)); },
+      // Beside gears that nobody knows it says nothing.
+      .isThere = [](const Shown& s) { return !s.stock.gearRatios.empty(); }};
 }
 
 /// Alt+G leads to the first gear, Tab on to the others: Alt and a digit turn the pages.
@@ -103,6 +105,7 @@ Stop gearStop(const Strip& strip, std::size_t gear) {
 }
 
 QString sumUpToTheSprockets(const Plan& plan) {
+  if (plan.proposed.gearing.gears.empty()) return {};
   const auto beforeChain = [](const SetupPlan& p) {
     return number(p.setup.primaryRatio * p.gearing.gears.back().ratio, 3);
   };

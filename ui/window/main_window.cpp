@@ -14,6 +14,7 @@
 #include "ui/document/preferences.h"
 #include "ui/document/samples.h"
 #include "ui/editors/bike_details.h"
+#include "ui/editors/gears_dialog.h"
 #include "ui/window/content_scroll.h"
 #include "ui/window/edit_menu.h"
 #include "ui/window/file_actions.h"
@@ -171,7 +172,15 @@ void MainWindow::say(const QString& message) {
   driveLine_->say(message);
 }
 
+void MainWindow::askForGears() {
+  auto* dialog = new GearsDialog(document(), units(), this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->open();
+}
+
 void MainWindow::showDetails(std::string_view key) {
+  if (key == "stock.gear_ratios") return askForGears();
+  if (driveLine_->focusField(key)) return;
   openDetails();
   if (key.empty())
     details_->takeFocus();

@@ -45,7 +45,9 @@ class MainWindow : public QMainWindow {
   /// Offers what a crashed program left behind.
   void offerRecovery();
   /// Opens the bike's details and moves the focus in, to the field with that key if one is named.
+  /// What is typed elsewhere is asked for there: in the drive line, or in a dialog.
   void showDetails(std::string_view key = {});
+  void askForGears();
   void closeDetails();
   /// Moves the focus into the bike's details, opened if need be, or back from there.
   void toggleDetailsFocus();

@@ -132,7 +132,9 @@ class Maker {
                     Quantity::Speed, stock().gearing.gears[gear].speedAtRevLimitMps,
                     proposed().gearing.gears[gear].speedAtRevLimitMps, 0);
   }
-  std::optional<KeyFigure> lastGear() const { return atLimit(bothGears() - 1); }
+  std::optional<KeyFigure> lastGear() const {
+    return bothGears() > 0 ? atLimit(bothGears() - 1) : std::nullopt;
+  }
   std::optional<KeyFigure> firstGear() const { return bothGears() > 1 ? atLimit(0) : std::nullopt; }
 
   std::optional<KeyFigure> cruise() const {
@@ -140,6 +142,7 @@ class Maker {
     if (!speed) return std::nullopt;
     const auto& from = stock().gearing.cruise;
     const auto& to = proposed().gearing.cruise;
+    if (bothGears() == 0) return std::nullopt;
     const QString shown = units_.chosenSpeed(*speed);
     QString label = Say::tr("%1 in no gear").arg(shown);
     if (from && to && from->gear != to->gear)
