@@ -14,6 +14,7 @@
 
 class QComboBox;
 class QDialogButtonBox;
+class QFormLayout;
 class QLabel;
 class QLineEdit;
 
@@ -30,6 +31,9 @@ class NewBikeDialog : public QDialog {
 
   /// The bike as entered; nothing while something is missing or wrong.
   std::optional<Profile> profile() const;
+
+  /// Asks first if something was typed.
+  void reject() override;
 
  private:
   void startFrom(int sampleIndex);
@@ -56,6 +60,7 @@ class NewBikeDialog : public QDialog {
 
   std::vector<std::pair<QString, Profile>> samples_;
   UnitsShown units_;
+  QFormLayout* form_;
   QComboBox* from_;
   QLineEdit* name_;
   QLineEdit* revLimit_;
