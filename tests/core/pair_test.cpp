@@ -100,7 +100,7 @@ TEST(PinnedPairs, TellWhichPairAndWhetherAllElseIsTheProposals) {
 TEST(PinnedPairs, KeepTheirPairWhateverBecomesOfStocks) {
   Profile profile = minimalProfileWithPins();
   const auto pair = [&](std::size_t pin) {
-    const Setup setup = applied(profile.pins[pin].change, profile.stock);
+    const layshaft::Setup setup = applied(profile.pins[pin].change, profile.stock);
     return std::pair(setup.frontTeeth.count(), setup.rearTeeth.count());
   };
   profile.stock.frontTeeth = front(17);

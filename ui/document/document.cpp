@@ -106,6 +106,7 @@ void Document::takeBack(const Profile& before) {
 
 void Document::revert(Profile profile, const std::optional<FileMark>& mark) {
   if (profile != profile_) {
+    emit loading();
     const EditName name{.field = QStringLiteral("revert"), .title = tr("revert to saved"), .shown = {}};
     undo_.push(new ProfileEdit(*this, name, profile));
     boundHistory();
@@ -176,6 +177,7 @@ void Document::load(Profile profile, const QString& file, const std::optional<Fi
   mark_ = mark;
   undo_.clear();
   undo_.setClean();  // an empty history of recovered work is not clean by itself
+  emit loading();
   set(std::move(profile));
   emit titleChanged();
 }

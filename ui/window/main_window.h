@@ -12,7 +12,7 @@
 
 namespace layshaft::ui {
 
-class DetailsDialog;
+class BikeDetails;
 class FileActions;
 class Pages;
 class SpokenHeadline;
@@ -84,7 +84,7 @@ class MainWindow : public QMainWindow {
   QMainWindow* docks_;  ///< inside the window: docks take room from the pages, not from readout or drive line
   Pages* pages_;
   DriveLine* driveLine_;
-  DetailsDialog* details_ = nullptr;
+  BikeDetails* details_ = nullptr;
   FileActions* files_;
   SpokenHeadline* spoken_;
   ViewMenu* view_ = nullptr;
