@@ -491,6 +491,25 @@ TEST(AimWords, WhereNoPairMeetsEveryAimTheNearestIsNamed) {
                          named(*answer.nearest));
 }
 
+TEST_F(LadderPageTest, WithinIsAnyWhenItIsEmptiedAndWhenAnyIsTyped) {
+  auto& within = control<QSpinBox>(*page_, "Within per cent");
+  ASSERT_EQ(within.text(), "Any");
+  for (const bool emptied : {true, false}) {
+    typeInto(within, "3");
+    QTest::keyClick(&within, Qt::Key_Return);
+    ASSERT_EQ(within.text(), "3 %");
+    if (emptied) {
+      QTest::keyClick(&within, Qt::Key_A, Qt::ControlModifier);
+      QTest::keyClick(&within, Qt::Key_Backspace);
+    } else {
+      typeInto(within, "any");
+    }
+    QTest::keyClick(&within, Qt::Key_Return);
+    EXPECT_EQ(within.text(), "Any") << emptied;
+    EXPECT_EQ(within.value(), 0) << emptied;
+  }
+}
+
 TEST_F(LadderPageTest, ANarrowWindowBreaksTheBarIntoRows) {
   auto& within = control<QAbstractSpinBox>(*page_, "Within per cent");
   auto& fewest = control<QSpinBox>(*page_, "Fewest front teeth");

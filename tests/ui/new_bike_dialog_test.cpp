@@ -293,6 +293,42 @@ TEST_F(NewBikeDialogTest, AReadingThatIsNoneIsExplained) {
   EXPECT_TRUE(says("Rear tyre")) << "without it a reading is no ratio";
 }
 
+TEST_F(NewBikeDialogTest, EscapeAsksBeforeWhatWasTypedIsLost) {
+  showActive(dialog_);
+  QTest::keyClick(&dialog_, Qt::Key_Escape);
+  EXPECT_FALSE(dialog_.isVisible()) << "nothing was typed";
+  showActive(dialog_);
+  startFrom(ui::samples().front().first);
+  QTest::keyClick(&dialog_, Qt::Key_Escape);
+  EXPECT_FALSE(dialog_.isVisible()) << "a sample is soon chosen again";
+  showActive(dialog_);
+  QTest::keyClicks(&line("Name"), "Nipper");
+  {
+    DialogAnswer stay;
+    QTest::keyClick(&dialog_, Qt::Key_Escape);
+    EXPECT_TRUE(stay.seen());
+    EXPECT_TRUE(dialog_.isVisible());
+  }
+  DialogAnswer discard(press(QMessageBox::Discard));
+  QTest::keyClick(&dialog_, Qt::Key_Escape);
+  EXPECT_FALSE(dialog_.isVisible());
+}
+
+TEST_F(NewBikeDialogTest, OnlyTheLinesOfTheDriveChosenAreThere) {
+  showActive(dialog_);
+  QComboBox* drive = nullptr;
+  for (auto* box : dialog_.findChildren<QComboBox*>())
+    if (box->findText("Toothed belt") >= 0) drive = box;
+  ASSERT_TRUE(drive);
+  drive->setCurrentText("Chain 520");
+  EXPECT_TRUE(line("Links").isVisible());
+  EXPECT_FALSE(line("Belt pitch").isVisible());
+  EXPECT_FALSE(line("Belt teeth").isVisible());
+  drive->setCurrentText("Toothed belt");
+  EXPECT_FALSE(line("Links").isVisible());
+  EXPECT_TRUE(line("Belt pitch").isVisible());
+}
+
 TEST_F(NewBikeDialogTest, ChainOrBeltIsTakenIfItIsKnown) {
   fill();
   auto& drive = *dialog_.findChildren<QComboBox*>()[1];

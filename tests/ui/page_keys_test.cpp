@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QMenuBar>
+#include <QPushButton>
 #include <QTabBar>
 #include <QTabWidget>
+#include <QTableView>
 
 #include "tests/ui/support.h"
 #include "ui/document/samples.h"
@@ -61,9 +63,37 @@ TEST_F(PageKeys, EachPageIsInTheViewMenuAndTheOneInViewIsTicked) {
   }
 }
 
+TEST_F(PageKeys, ShiftF10OpensTheMenuOfATable) {
+  for (int page = 0; page < tabs().count(); ++page)
+    if (tabs().tabText(page).remove('&') == "Ladder") tabs().setCurrentIndex(page);
+  auto& table = control<QTableView>(*tabs().currentWidget(), "Ladder");
+  ASSERT_TRUE(soon([&] { return table.model()->rowCount() > 0; }));
+  table.setFocus();
+  table.setCurrentIndex(table.model()->index(0, 0));
+  const auto menus = [&] { return tabs().currentWidget()->findChildren<QMenu*>().size(); };
+  const auto before = menus();
+  QTest::keyClick(&table, Qt::Key_F10, Qt::ShiftModifier);
+  EXPECT_EQ(menus(), before + 1);
+  if (QWidget* menu = QApplication::activePopupWidget()) menu->close();
+}
+
 TEST_F(PageKeys, TheTabBarIsAStopOfTab) {
   EXPECT_TRUE(tabs().tabBar()->focusPolicy() & Qt::TabFocus);
   EXPECT_FALSE(tabs().tabBar()->accessibleName().isEmpty());
+}
+
+TEST(Hints, EnterPressesGotIt) {
+  const FreshSettings fresh;
+  Window window(bike());
+  for (auto* button : window->findChildren<QPushButton*>())
+    if (button->text() == "Got It") {
+      ASSERT_TRUE(button->isVisible());
+      button->setFocus();
+      QTest::keyClick(button, Qt::Key_Return);
+      EXPECT_FALSE(button->isVisible());
+      return;
+    }
+  FAIL() << "no such button";
 }
 
 }  // namespace

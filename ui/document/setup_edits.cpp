@@ -145,7 +145,8 @@ std::optional<QString> SetupEdits::pin(Document& document, const QString& name, 
   if (!rear) return spokenSentence(rear.problem());
   const SetupChange change = pinOfPair(profile, *front, *rear);
   for (const Pin& pin : profile.pins)
-    if (pin.change == change) return tr("That is pinned already: %1.").arg(shownName(pin.name));
+    if (samePin(pin.change, change, profile.stock))
+      return tr("That is pinned already: %1.").arg(shownName(pin.name));
   document.edit({.field = QStringLiteral("pin.%1").arg(name), .title = tr("pin %1").arg(name), .shown = {}},
                 [&](Profile& p) { p.pins.push_back({.name = name.toStdString(), .change = change}); });
   return std::nullopt;

@@ -278,7 +278,7 @@ void CurveEditor::estimate() {
                        });
     if (conflict) return refuse(spokenSentence(*conflict));
     showPoints();
-    emit said(tr("The curve is estimated from %1.").arg(peaksWords(*dialog->peaks())));
+    emit said(tr("The curve is estimated from %1.").arg(peaksWords(*dialog->peaks(), units_)));
   });
   dialog->open();
 }

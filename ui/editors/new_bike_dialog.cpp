@@ -4,9 +4,9 @@
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFormLayout>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMessageBox>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -21,6 +21,7 @@
 #include "ui/editors/peaks_dialog.h"
 #include "ui/editors/typed_gears.h"
 #include "ui/editors/typed_ratio.h"
+#include "ui/editors/typed_reading.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
@@ -45,18 +46,18 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
     : QDialog(parent), samples_(samples), units_(units) {
   setWindowTitle(tr("New Bike"));
   auto* column = new QVBoxLayout(this);
-  auto* form = new QFormLayout;
-  column->addLayout(form);
+  form_ = new QFormLayout;
+  column->addLayout(form_);
   from_ = new QComboBox;
   from_->addItem(tr("Nothing: an empty sheet"));
   for (const auto& sample : samples_) from_->addItem(sample.first);
-  form->addRow(tr("&Start from"), from_);
+  form_->addRow(tr("&Start from"), from_);
   const auto addLine = [&](const QString& label, const QString& placeholder, const QString& explanation) {
     auto* edit = new QLineEdit;
     edit->setPlaceholderText(placeholder);
     edit->setToolTip(explanation);
     edit->setMinimumWidth(320);
-    form->addRow(label, edit);
+    form_->addRow(label, edit);
     connect(edit, &QLineEdit::textChanged, this, &NewBikeDialog::check);
     return edit;
   };
@@ -86,24 +87,28 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
         tr("Chain %1").arg(QLatin1String(size.name.data(), static_cast<qsizetype>(size.name.size()))));
   drive_->addItem(tr("Toothed belt"));
   drive_->setToolTip(tr("With its length, and where it runs in Bike Details, it tells whether parts fit."));
-  form->addRow(tr("C&hain or belt"), drive_);
+  form_->addRow(tr("C&hain or belt"), drive_);
   links_ = addLine(tr("Lin&ks"), tr("For example 114; may stay empty"),
                    tr("Links of the chain, including the joining link."));
   beltPitch_ = addLine(tr("&Belt pitch, mm"), tr("For example 14; may stay empty"),
                        tr("Distance from tooth to tooth of the belt."));
   beltTeeth_ = addLine(tr("Belt t&eeth"), tr("For example 133; may stay empty"), tr("Teeth of the belt."));
-  auto* peaksRow = new QHBoxLayout;
   peaksShown_ = new QLabel;
   peaksShown_->setWordWrap(true);
   peaksShown_->setTextFormat(Qt::PlainText);
+  // Below the button it has the width of a line edit, and place for two lines from the start.
+  peaksShown_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+  peaksShown_->setMinimumHeight(peaksShown_->fontMetrics().lineSpacing() * 2);
   auto* estimate = new QPushButton(tr("Est&imate From Peaks…"));
   estimate->setAutoDefault(false);
   estimate->setToolTip(
       tr("From highest torque and power with their engine speeds a curve is estimated, which "
          "pull, acceleration and top speed need."));
-  peaksRow->addWidget(peaksShown_, 1);
-  peaksRow->addWidget(estimate);
-  form->addRow(tr("Torque curve"), peaksRow);
+  auto* curve = new QVBoxLayout;
+  curve->setSpacing(2);
+  curve->addWidget(estimate, 0, Qt::AlignLeft);
+  curve->addWidget(peaksShown_);
+  form_->addRow(tr("Torque curve"), curve);
   connect(estimate, &QPushButton::clicked, this, &NewBikeDialog::askForPeaks);
   class_ = new ClassChooser(tr("Leave out"));
   class_->setToolTip(
@@ -353,7 +358,7 @@ std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
     }
     const auto curve = curveFromPeaks(*peaks_, *revLimit);
     if (!curve) {
-      complaint = peaksRefused(curve.problem());
+      complaint = peaksRefused(curve.problem(), units_);
       return std::nullopt;
     }
     result.bike.engine.torqueCurve = *curve;
@@ -374,16 +379,32 @@ std::optional<Profile> NewBikeDialog::profile() const {
   return build(complaint);
 }
 
+void NewBikeDialog::reject() {
+  const auto lines = findChildren<QLineEdit*>();
+  const bool typed = peaks_ || std::any_of(lines.begin(), lines.end(), [](const QLineEdit* line) {
+                       return line->isModified() && !line->text().isEmpty();
+                     });
+  if (typed) {
+    QMessageBox question(QMessageBox::Question, windowTitle(), tr("Discard what you have typed?"),
+                         QMessageBox::Discard, this);
+    QPushButton* keep = question.addButton(tr("Keep Editing"), QMessageBox::RejectRole);
+    question.setDefaultButton(keep);
+    question.setEscapeButton(keep);
+    question.exec();
+    if (question.clickedButton() != question.button(QMessageBox::Discard)) return;
+  }
+  QDialog::reject();
+}
+
 void NewBikeDialog::check() {
   const bool samples =
       from_->currentIndex() > 0 &&
       samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second.bike.engine.torqueCurve;
-  peaksShown_->setText(peaks_    ? tr("Estimated from %1").arg(peaksWords(*peaks_))
+  peaksShown_->setText(peaks_    ? tr("Estimated from %1").arg(peaksWords(*peaks_, units_))
                        : samples ? tr("The sample's")
                                  : tr("None"));
-  links_->setEnabled(!hasBelt());
-  beltPitch_->setEnabled(hasBelt());
-  beltTeeth_->setEnabled(hasBelt());
+  form_->setRowVisible(links_, !hasBelt());
+  for (QLineEdit* line : {beltPitch_, beltTeeth_}) form_->setRowVisible(line, hasBelt());
   QString complaint;
   const bool good = build(complaint).has_value();
   message_->setText(complaint);

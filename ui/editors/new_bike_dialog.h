@@ -13,6 +13,7 @@
 
 class QComboBox;
 class QDialogButtonBox;
+class QFormLayout;
 class QLabel;
 class QLineEdit;
 
@@ -29,6 +30,9 @@ class NewBikeDialog : public QDialog {
 
   /// The bike as entered; nothing while something is missing or wrong.
   std::optional<Profile> profile() const;
+
+  /// Asks first if something was typed.
+  void reject() override;
 
  private:
   void startFrom(int sampleIndex);
@@ -50,6 +54,7 @@ class NewBikeDialog : public QDialog {
 
   std::vector<std::pair<QString, Profile>> samples_;
   UnitsShown units_;
+  QFormLayout* form_;
   QComboBox* from_;
   QLineEdit* name_;
   QLineEdit* revLimit_;

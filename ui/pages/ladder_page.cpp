@@ -130,8 +130,8 @@ QLayout* LadderPage::makeBar() {
   auto* within = new QHBoxLayout;
   within->addWidget(new QLabel(tr("Within")));
   within_ = new WholeBox;
-  within_->setRange(kAnyPercent, 100);
-  within_->setSpecialValueText(tr("Any"));
+  within_->setMaximum(100);
+  within_->allowNone(kAnyPercent, kAnyPercent + 1, tr("Any"), kAnyPercent);
   within_->setSuffix(tr(" %"));
   nameBox(*within_, tr("Within per cent"));
   within_->setToolTip(tr("Only pairs whose gearing differs from stock by no more than this."));

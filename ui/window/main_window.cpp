@@ -3,9 +3,11 @@
 
 #include <QApplication>
 #include <QCloseEvent>
+#include <QContextMenuEvent>
 #include <QFileInfo>
 #include <QMenuBar>
 #include <QMimeData>
+#include <QShortcut>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -30,6 +32,15 @@ namespace layshaft::ui {
 namespace {
 
 constexpr int kDetailsWidth = 66;  // characters: a label, its field and a sketch
+
+/// Opens the menu of what has the focus, as the Menu key does: many keyboards have none.
+void openMenuOfFocus() {
+  QWidget* focus = QApplication::focusWidget();
+  if (!focus) return;
+  const QPoint at = focus->inputMethodQuery(Qt::ImCursorRectangle).toRect().center();
+  QContextMenuEvent menu(QContextMenuEvent::Keyboard, at, focus->mapToGlobal(at));
+  QApplication::sendEvent(focus, &menu);
+}
 
 }  // namespace
 
@@ -109,6 +120,7 @@ void MainWindow::buildMenus() {
   view_ = new ViewMenu(*menuBar(), *this, pages_->pageActions());
   addBikeMenu(*this);
   addHelpMenu(*this);
+  new QShortcut(QKeySequence(Qt::SHIFT | Qt::Key_F10), this, openMenuOfFocus);
 }
 
 void MainWindow::showPlan() {

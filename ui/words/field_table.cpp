@@ -169,7 +169,10 @@ int shownDecimals(const Field& field, const UnitsShown& units) {
 
 int typedDecimals(const Field& field, const UnitsShown& units) {
   constexpr int kMore = 2;
-  return shownDecimals(field, units) + (field.measure.unit == FileUnit::Plain ? 0 : kMore);
+  // A barometer in inches of mercury is read to a hundredth: more digits come of converting alone.
+  const bool barometer =
+      field.measure.unit == FileUnit::Hectopascal && units.system() == UnitSystem::Imperial;
+  return shownDecimals(field, units) + (field.measure.unit == FileUnit::Plain || barometer ? 0 : kMore);
 }
 
 double shownValue(const Field& field, double inFile, const UnitsShown& units) {
