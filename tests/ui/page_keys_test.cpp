@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QMenuBar>
+#include <QSlider>
 #include <QTabBar>
 #include <QTabWidget>
+#include <QTableView>
 
 #include "tests/ui/support.h"
 #include "ui/document/samples.h"
@@ -59,6 +61,28 @@ TEST_F(PageKeys, EachPageIsInTheViewMenuAndTheOneInViewIsTicked) {
     EXPECT_EQ(tabs().currentIndex(), page);
     EXPECT_TRUE(action->isChecked());
   }
+}
+
+TEST_F(PageKeys, AltAndADigitLeadsToWhatThePageIsWorkedWith) {
+  const auto focusAfter = [this](Qt::Key key) {
+    QTest::keyClick(QApplication::focusWidget(), key, Qt::AltModifier);
+    return QApplication::focusWidget();
+  };
+  EXPECT_EQ(focusAfter(Qt::Key_2), window_->currentChart());
+  EXPECT_EQ(focusAfter(Qt::Key_4), &control<QSlider>(*window_, "Turn of the rear wheel"));
+  EXPECT_EQ(focusAfter(Qt::Key_5), &control<QTableView>(*window_, "Ladder"));
+  EXPECT_EQ(focusAfter(Qt::Key_6), &control<QTableView>(*window_, "Comparison"));
+  EXPECT_EQ(focusAfter(Qt::Key_6), &control<QTableView>(*window_, "Comparison")) << "pressed once more";
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
+  EXPECT_EQ(QApplication::focusWidget(), &teeth());
+}
+
+TEST_F(PageKeys, AltAndADigitLeavesAHalfTypedFieldItsFocusAndText) {
+  typeInto(teeth(), "1");  // no sprocket has so few
+  press(Qt::Key_2, Qt::AltModifier);
+  EXPECT_EQ(tabs().currentIndex(), 1);
+  EXPECT_EQ(QApplication::focusWidget(), &teeth());
+  EXPECT_EQ(teeth().text(), "1");
 }
 
 TEST_F(PageKeys, TheTabBarIsAStopOfTab) {

@@ -18,6 +18,7 @@
 #include "core/study/gear_reading.h"
 #include "core/units.h"
 #include "ui/editors/columns_table.h"
+#include "ui/editors/dialog_body.h"
 #include "ui/editors/peaks_dialog.h"
 #include "ui/editors/typed_ratio.h"
 #include "ui/words/numbers.h"
@@ -91,8 +92,10 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
     : QDialog(parent), samples_(samples), units_(units) {
   setWindowTitle(tr("New Bike"));
   auto* column = new QVBoxLayout(this);
+  auto* body = new DialogBody;
+  column->addWidget(body, 1);
   auto* form = new QFormLayout;
-  column->addLayout(form);
+  body->column().addLayout(form);
   from_ = new QComboBox;
   from_->addItem(tr("Nothing: an empty sheet"));
   for (const auto& sample : samples_) from_->addItem(sample.first);
@@ -164,7 +167,8 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
           .arg(units_.name(Quantity::Speed), QStringLiteral("5000@110")));
   unlocks->setWordWrap(true);
   unlocks->setForegroundRole(QPalette::PlaceholderText);
-  column->addWidget(unlocks);
+  body->column().addWidget(unlocks);
+  body->column().addStretch();
   buttons_ = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
   buttons_->button(QDialogButtonBox::Ok)->setText(tr("Create"));
   column->addWidget(buttons_);
@@ -174,6 +178,7 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   connect(from_, &QComboBox::currentIndexChanged, this, &NewBikeDialog::startFrom);
   connect(drive_, &QComboBox::currentIndexChanged, this, &NewBikeDialog::check);
   check();
+  fitToScreen(*this);
 }
 
 void NewBikeDialog::askForPeaks() {
