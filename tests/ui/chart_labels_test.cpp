@@ -3,6 +3,7 @@
 // What is written in the charts: nothing over anything else, nothing cut, nothing left out; on every sample,
 // in small and large windows, with and without pins, in small and large type.
 #include <cmath>
+#include <type_traits>
 
 #include "tests/ui/support.h"
 #include "ui/charts/pull_chart.h"
@@ -132,6 +133,35 @@ TYPED_TEST(ChartLabels, TheCrosshairsTableKeepsOffTheNames) {
     }
     chart.setCrosshair(std::nullopt);
   }
+}
+
+/// What comes up from the axis, such as a top speed, leaves the axis titles readable.
+TYPED_TEST(ChartLabels, NoLineToAWordCrossesAnAxisTitle) {
+  Lettered<TypeParam> chart;
+  int leaders = 0;
+  for (const char* sample : kBikes) {
+    Profile profile = withPins(sample, 0);
+    for (const int rear : {-4, 0, 4}) {
+      profile.proposed.rearTeeth = Teeth::rear(profile.stock.rearTeeth.count() + rear).value();
+      for (const QSize& size : kSizes) {
+        chart.layOut(size, 9.0, std::make_shared<const Plan>(plan(profile)));
+        for (const auto& label : chart.labels()) {
+          if (!label.leader) continue;
+          ++leaders;
+          const double x = label.leader->x1();
+          const double top = label.leader->y2(), bottom = label.leader->y1();
+          for (const auto& other : chart.labels()) {
+            if (&other == &label || other.leader || other.bold) continue;
+            EXPECT_FALSE(other.box.left() < x && x < other.box.right() && other.box.top() < bottom &&
+                         other.box.bottom() > top)
+                << label.text.toStdString() << " through " << other.text.toStdString() << ", " << sample
+                << ", " << size.width() << " px";
+          }
+        }
+      }
+    }
+  }
+  EXPECT_EQ(leaders > 0, (std::is_same_v<TypeParam, ui::PullChart>));
 }
 
 TEST(SawtoothBars, EachPinHasABarInItsColour) {

@@ -191,6 +191,17 @@ TEST_F(CurveEditorTest, WhatIsHalfTypedStaysUntilItIsWhole) {
   EXPECT_TRUE(table().rows().empty()) << "what is undone is gone";
 }
 
+TEST_F(CurveEditorTest, WhatIsHalfTypedGoesWithTheBike) {
+  paste("4000\t41\n8000\t57");
+  const Profile another = document_.profile();
+  table().item(1, 1)->setText("5x");
+  EXPECT_TRUE(said_.startsWith("Row 2")) << said_.toStdString();
+  document_.load(another, "another.bike.json");
+  editor_.refresh(ui::UnitsShown());
+  EXPECT_EQ(table().item(1, 1)->text(), "57") << "of the bike that is open, which has an equal curve";
+  EXPECT_EQ(said_, "");
+}
+
 TEST_F(CurveEditorTest, ThePictureShowsWhatWasTyped) {
   auto& preview = control<ui::CurvePreview>(editor_, "Picture of the torque curve");
   const QImage empty = preview.grab().toImage();

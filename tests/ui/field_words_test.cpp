@@ -6,7 +6,7 @@
 #include "tests/core/key_list.h"
 #include "tests/ui/support.h"
 #include "ui/document/setup_edits.h"
-#include "ui/editors/details_dialog.h"
+#include "ui/editors/bike_details.h"
 #include "ui/editors/drive_line.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/field_rows.h"
@@ -33,8 +33,8 @@ class Marked : public QTranslator {
 /// Where the words of fields are edited in the drive line instead of a form, or as a table.
 bool hasAnEditorOfItsOwn(const std::string& key) {
   for (const char* own : {"bike.engine.rev_limit_rpm", "bike.engine.shift_rpm", "front_teeth", "rear_teeth",
-                          "rear_tyre", "rollout_mm", "primary_ratio"})
-    if (key.ends_with(own) && !key.ends_with("front_rollout_mm")) return true;
+                          "rear_tyre", "primary_ratio"})
+    if (key.ends_with(own)) return true;
   return key.find("[0]") != std::string::npos;
 }
 
@@ -112,14 +112,14 @@ TEST(FieldWords, TheSchemasDefaultIsTheUsualValue) {
 
 TEST(FieldWords, EveryFieldCanBeTyped) {
   ui::Document document(bike());
-  ui::DetailsDialog dialog(document);
+  ui::BikeDetails details(document);
   for (const auto& [pointer, key] : keysOfTheCore()) {
     const std::string path = keyPath(pointer);
     const auto rule = fieldRule(path);
     if (!rule || rule->type == FieldRule::Type::Block || hasAnEditorOfItsOwn(path)) continue;
     QString label = ui::fieldLabel(path);
     bool found = false;
-    for (auto* widget : dialog.findChildren<QWidget*>()) found = found || isNamed(*widget, label);
+    for (auto* widget : details.findChildren<QWidget*>()) found = found || isNamed(*widget, label);
     EXPECT_TRUE(found) << path << " has no editor named " << label.toStdString();
   }
 }
@@ -190,9 +190,9 @@ TEST(ChoiceWords, OfSparesAreShownAndTypedInTheLanguage) {
   const Marked language("ChoiceWords");
   ui::Document document(
       bike({{"/spares_box/rear", {{{"teeth", 45}, {"material", "steel"}, {"state", "used"}}}}}));
-  ui::DetailsDialog dialog(document);
-  dialog.refresh(ui::UnitsShown());
-  auto& table = control<QTableWidget>(dialog, "Rear sprockets or pulleys");
+  ui::BikeDetails details(document);
+  details.refresh(ui::UnitsShown());
+  auto& table = control<QTableWidget>(details, "Rear sprockets or pulleys");
   EXPECT_EQ(table.item(0, 2)->text(), "«steel»");
   EXPECT_EQ(table.item(0, 4)->text(), "«used»");
   table.item(0, 2)->setText("«aluminium»");

@@ -59,6 +59,22 @@ TEST(KeyFigures, WithoutAnEngineCurve) {
                           KeyFigure{"Speedometer at a true 100 km/h", "104", "111", "km/h", "+7"}));
 }
 
+TEST(KeyFigures, AreNamedByTheSpeedsThatWereChosen) {
+  Profile profile = workedExample();
+  profile.cruiseSpeedKmh = 80;
+  const auto labels = [&](UnitSystem units) {
+    QStringList all;
+    for (const KeyFigure& figure : figuresOf(profile, units)) all << figure.label;
+    return all;
+  };
+  // 80 km/h = 49.71 mph: a mile is 1,609.344 m (NIST SP 811).
+  EXPECT_THAT(labels(UnitSystem::Mixed), Contains("49.7 mph in 6th"));
+  EXPECT_THAT(labels(UnitSystem::Mixed), Contains("400 m straight from 49.7 mph"));
+  EXPECT_THAT(labels(UnitSystem::Metric), Contains("80 km/h in 6th"));
+  profile.cruiseSpeedKmh = 70 * 1.609344;
+  EXPECT_THAT(labels(UnitSystem::Mixed), Contains("70 mph in 6th"));
+}
+
 TEST(KeyFigures, AreThoseThatWerePicked) {
   const Plan shown = plan(workedExample());
   const auto picked = ui::keyFigures(shown, UnitsShown(), {ui::Figure::QuarterMile, ui::Figure::CornerExit});

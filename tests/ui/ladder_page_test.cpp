@@ -57,6 +57,11 @@ class LadderPageTest : public testing::Test, FreshSettings {
   }
   QRect placeOf(const QString& pair) { return table().visualRect(table().model()->index(rowOf(pair), 0)); }
   bool isProposal(int row) { return cell(row, LadderModel::Pair).contains("proposed"); }
+  QPushButton& hintsButton() {
+    for (auto* button : (*window_)->findChildren<QPushButton*>())
+      if (button->text() == "Got It") return *button;
+    throw std::runtime_error("no hints");
+  }
   QPushButton& pinButton() {
     for (auto* button : page_->findChildren<QPushButton*>())
       if (button->text().contains("in 1") || button->text() == "Pin") return *button;
@@ -117,6 +122,21 @@ TEST_F(LadderPageTest, AChosenRowBecomesTheProposalInOneStep) {
   EXPECT_EQ((*window_)->document().undoStack().count(), 1);
   EXPECT_EQ((*window_)->document().undoStack().undoText(), "proposed pair 15/43 → 16/45");
   EXPECT_TRUE(soon([&] { return cell(rowOf("16/45"), LadderModel::Pair) == "16/45 proposed"; }));
+}
+
+TEST_F(LadderPageTest, ManyPairsAreInViewOnASmallScreen) {
+  (*window_)->document().edit({.field = "aims", .title = "aims", .shown = {}}, [](Profile& p) {
+    p.aims = {{.want = Aim::Want::PullGain, .gear = 2, .percent = 5},
+              {.want = Aim::Want::TopSpeedAtLeast, .speedKmh = 235}};
+  });
+  ASSERT_TRUE(soon([&] { return control<QLabel>(*page_, "Answer to the aims").isVisible(); }));
+  QTest::qWait(50);
+  const auto wholeRows = [&] {
+    return table().viewport()->height() / table().verticalHeader()->defaultSectionSize();
+  };
+  EXPECT_GE(wholeRows(), 7) << "with the hints";
+  QTest::mouseClick(&hintsButton(), Qt::LeftButton);
+  EXPECT_TRUE(soon([&] { return wholeRows() >= 9; })) << wholeRows();
 }
 
 TEST_F(LadderPageTest, ChoosingAPairDoesNotWorkTheLadderOutAgain) {

@@ -10,8 +10,8 @@
 
 #include "tests/ui/drive_line.h"
 #include "tests/ui/support.h"
+#include "ui/editors/bike_details.h"
 #include "ui/editors/curve_editor.h"
-#include "ui/editors/details_dialog.h"
 #include "ui/editors/new_bike_dialog.h"
 
 namespace layshaft::test {
@@ -48,9 +48,9 @@ class Locales : public testing::TestWithParam<LocaleCase> {
   /// blank.
   QString written(double x, int decimals) const { return QLocale().toString(x, 'f', decimals); }
   QString plain(double x) const { return QLocale().toString(x, 'g', 10).remove(QLocale().groupSeparator()); }
-  void enter(ui::DetailsDialog& dialog, const char* name, const QString& text) {
-    auto& box = control<QDoubleSpinBox>(dialog, name);
-    auto* tabs = dialog.findChild<QTabWidget*>();
+  void enter(ui::BikeDetails& details, const char* name, const QString& text) {
+    auto& box = control<QDoubleSpinBox>(details, name);
+    auto* tabs = details.findChild<QTabWidget*>();
     for (int i = 0; i < tabs->count(); ++i)
       if (tabs->widget(i)->isAncestorOf(&box)) tabs->setCurrentIndex(i);
     typeWritten(box, text);
@@ -112,53 +112,53 @@ TEST_P(Locales, ANumberIsUnderstoodWithAnyBlankThatTheLocaleGroupsBy) {
 
 TEST_P(Locales, ANumberTooHighWithABlankIsRefusedInsteadOfLosingADigit) {
   ui::Document document(workedExample());
-  ui::DetailsDialog dialog(document);
-  dialog.refresh(ui::UnitsShown());
-  showActive(dialog);
-  enter(dialog, "Wheelbase", plain(13850));
+  ui::BikeDetails details(document);
+  details.refresh(ui::UnitsShown());
+  showActive(details);
+  enter(details, "Wheelbase", plain(13850));
   EXPECT_EQ(document.profile().bike.chassis->wheelbaseMm, 1385);
   if (QLocale().groupSeparator().at(0).isSpace()) {
-    enter(dialog, "Wheelbase", "13 850");
+    enter(details, "Wheelbase", "13 850");
     EXPECT_EQ(document.profile().bike.chassis->wheelbaseMm, 1385);
   }
 }
 
 TEST_P(Locales, ANumberOutsideItsLimitsIsRefusedInTheWritingOfTheLocale) {
   ui::Document document(workedExample());
-  ui::DetailsDialog dialog(document);
-  dialog.refresh(ui::UnitsShown());
-  showActive(dialog);
-  enter(dialog, "Wheelbase", written(13850, 0));
+  ui::BikeDetails details(document);
+  details.refresh(ui::UnitsShown());
+  showActive(details);
+  enter(details, "Wheelbase", written(13850, 0));
   EXPECT_EQ(document.profile().bike.chassis->wheelbaseMm, 1385);
   bool said = false;
-  for (auto* label : dialog.findChildren<QLabel*>()) said = said || label->text().contains(written(3000, 0));
+  for (auto* label : details.findChildren<QLabel*>()) said = said || label->text().contains(written(3000, 0));
   EXPECT_TRUE(said);
 }
 
 TEST_P(Locales, TheDetailsTakeNumbersAsTheyAreWritten) {
   ui::Document document(bike());
-  ui::DetailsDialog dialog(document);
-  dialog.refresh(ui::UnitsShown());
-  showActive(dialog);
-  enter(dialog, "Drag area", plain(0.345));
+  ui::BikeDetails details(document);
+  details.refresh(ui::UnitsShown());
+  showActive(details);
+  enter(details, "Drag area", plain(0.345));
   EXPECT_EQ(document.profile().bike.chassis.value_or(Chassis{}).dragAreaM2, 0.345);
-  enter(dialog, "Drag area", "0.355");
+  enter(details, "Drag area", "0.355");
   EXPECT_EQ(document.profile().bike.chassis->dragAreaM2, 0.355);
-  enter(dialog, "Wheelbase", written(1385, 0));
+  enter(details, "Wheelbase", written(1385, 0));
   EXPECT_EQ(document.profile().bike.chassis->wheelbaseMm, 1385);
-  enter(dialog, "Rider", plain(81.5));
+  enter(details, "Rider", plain(81.5));
   EXPECT_EQ(document.profile().bike.chassis->riderMassKg, 81.5);
 }
 
 TEST_P(Locales, ShowingABikeInAllItsFieldsChangesNothing) {
   const Profile sample = sampleBike("adventure-twin");
   ui::Document document(sample);
-  ui::DetailsDialog dialog(document);
+  ui::BikeDetails details(document);
   for (const auto system : {ui::UnitSystem::Imperial, ui::UnitSystem::Metric}) {
-    dialog.refresh(ui::UnitsShown(system));
-    showActive(dialog);
-    auto* tabs = dialog.findChild<QTabWidget*>();
-    for (auto* box : dialog.findChildren<QAbstractSpinBox*>()) {
+    details.refresh(ui::UnitsShown(system));
+    showActive(details);
+    auto* tabs = details.findChild<QTabWidget*>();
+    for (auto* box : details.findChildren<QAbstractSpinBox*>()) {
       for (int i = 0; i < tabs->count(); ++i)
         if (tabs->widget(i)->isAncestorOf(box)) tabs->setCurrentIndex(i);
       box->setFocus(Qt::TabFocusReason);
@@ -205,9 +205,9 @@ TEST_P(Locales, ACurveIsPastedAsASpreadsheetOfTheLocaleWritesIt) {
 
 TEST_P(Locales, SparesAreTypedAndReadBack) {
   ui::Document document(bike());
-  ui::DetailsDialog dialog(document);
-  dialog.refresh(ui::UnitsShown());
-  paste(dialog, "Rear sprockets or pulleys",
+  ui::BikeDetails details(document);
+  details.refresh(ui::UnitsShown());
+  paste(details, "Rear sprockets or pulleys",
         QStringLiteral("45\t520\taluminium\t%1\tused\n47\t520\tsteel\t%2\tnew")
             .arg(plain(0.415), QStringLiteral("1.125")));
   ASSERT_TRUE(document.profile().sparesBox);
@@ -215,8 +215,8 @@ TEST_P(Locales, SparesAreTypedAndReadBack) {
   EXPECT_EQ(document.profile().sparesBox->rear[0].massKg, 0.415);
   EXPECT_EQ(document.profile().sparesBox->rear[1].massKg, 1.125) << "no sprocket weighs a ton";
   const Profile before = document.profile();
-  dialog.refresh(ui::UnitsShown());
-  emit static_cast<ui::ColumnsTable&>(control<QTableWidget>(dialog, "Rear sprockets or pulleys")).edited();
+  details.refresh(ui::UnitsShown());
+  emit static_cast<ui::ColumnsTable&>(control<QTableWidget>(details, "Rear sprockets or pulleys")).edited();
   EXPECT_TRUE(same(document.profile(), before)) << "what is shown reads back";
 }
 

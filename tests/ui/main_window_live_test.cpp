@@ -135,6 +135,25 @@ TEST_F(MainWindowLive, TheFirstUndoTakesBackAHalfTypedTyreAndNothingElse) {
   EXPECT_EQ(proposedSetup((*window_)->document()).rearTeeth.count(), 43);
 }
 
+TEST_F(MainWindowLive, TheFirstUndoTakesBackAHalfTypedNumberAndNothingElse) {
+  const auto teeth = [&] { return proposedSetup((*window_)->document()).rearTeeth.count(); };
+  auto& rear = box("Rear teeth");
+  QTest::keyClick(&rear, Qt::Key_Up);
+  typeInto(rear, "4");
+  ASSERT_EQ(teeth(), 44) << "no number of teeth yet";
+  QTest::keyClick(&rear, Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(rear.text(), "44");
+  EXPECT_EQ(teeth(), 44);
+  QTest::keyClick(&rear, Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(teeth(), 43);
+  // Written otherwise than shown it is the same number, and nothing is half typed.
+  auto& limit = box("Rev limit");
+  const double before = (*window_)->document().profile().bike.engine.revLimitRpm;
+  typeInto(limit, "13100");
+  QTest::keyClick(&limit, Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ((*window_)->document().profile().bike.engine.revLimitRpm, before);
+}
+
 TEST_F(MainWindowLive, TheSwitchKeyOfTheDriveLineWorksWhileAFieldHasTheFocus) {
   for (const char* name : {"Rear teeth", "Gear 1 ratio"}) {
     box(name).setFocus();

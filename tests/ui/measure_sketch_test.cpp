@@ -6,7 +6,7 @@
 
 #include "tests/ui/support.h"
 #include "ui/charts/palette.h"
-#include "ui/editors/details_dialog.h"
+#include "ui/editors/bike_details.h"
 #include "ui/words/field_table.h"
 
 namespace layshaft::test {
@@ -81,13 +81,13 @@ TEST(MeasureSketchTest, AtTwiceTheScaleItHasTheDetailOfTwice) {
 
 TEST(MeasureSketchTest, StandsBesideTheFieldItIsOf) {
   ui::Document document(bike());
-  ui::DetailsDialog details(document);
+  ui::BikeDetails details(document);
   details.refresh(ui::UnitsShown());
   int seen = 0;
   for (const char* key :
        {"bike.chain_run.centre_distance_mm", "bike.chain_run.swingarm_length_mm",
         "bike.chain_run.swingarm_angle_deg", "bike.chain_run.countershaft_ahead_of_pivot_mm",
-        "bike.chain_run.countershaft_above_pivot_mm", "bike.chassis.front_rollout_mm"}) {
+        "bike.chain_run.countershaft_above_pivot_mm", "bike.chassis.front_rollout_mm", "stock.rollout_mm"}) {
     ASSERT_TRUE(ui::measureOf(key)) << key;
     auto& editor = control<QDoubleSpinBox>(details, ui::fieldLabel(key));
     const auto sketches = editor.parentWidget()->findChildren<MeasureSketch*>();

@@ -275,6 +275,32 @@ TEST_F(Printing, ASavedPictureSaysWhoseItIsAndWhatMustBeKnown) {
   }
 }
 
+TEST_F(Printing, TheReportHasTheKeyFiguresThatWerePicked) {
+  ui::preferences::setFigures({ui::Figure::FinalRatio, ui::Figure::Rollout});
+  save("Save Report…", "picked.pdf");
+  const QString words = wordsOnPaper(folder_.filePath("picked.pdf"));
+  EXPECT_TRUE(words.contains("Final ratio")) << words.toStdString();
+  EXPECT_TRUE(words.contains("Rollout 1,939")) << words.toStdString();
+  EXPECT_FALSE(words.contains("Pull in 1st")) << words.toStdString();
+}
+
+TEST_F(Printing, ASavedPictureSaysThatTheCurveIsEstimatedWhereThatCounts) {
+  const QString estimated = "Estimated from peak power and torque";
+  auto* tabs = window_->findChild<QTabWidget*>();
+  const auto says = [&](int page) {
+    tabs->setCurrentIndex(page);
+    QTest::qWait(30);
+    return textsOf(*window_->currentPicture()).join(' ').simplified().contains(estimated);
+  };
+  for (int page = 0; page < 3; ++page) EXPECT_FALSE(says(page)) << page;
+  window_->document().edit({.field = "estimated", .title = "estimated", .shown = {}},
+                           [](Profile& p) { p.bike.engine.curveEstimated = true; });
+  QTest::qWait(50);
+  EXPECT_FALSE(says(0)) << "the saw asks for no curve";
+  EXPECT_TRUE(says(1)) << "pull";
+  EXPECT_TRUE(says(2)) << "acceleration";
+}
+
 TEST(SheetPages, OnlyThosePrintedThatAreWantedEachOnAPageOfItsOwn) {
   QTemporaryDir folder;
   const QString file = folder.filePath("pages.pdf");

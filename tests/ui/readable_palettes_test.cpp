@@ -44,8 +44,7 @@ QColor groundOf(const QImage& picture) {
 }
 
 /// How much the ink stands out of its ground: the strongest of what covers more than a few pixels.
-double inkContrast(const QImage& picture) {
-  const QColor ground = groundOf(picture);
+double inkContrast(const QImage& picture, const QColor& ground) {
   std::map<QRgb, int> counts;
   for (int y = 0; y < picture.height(); ++y)
     for (int x = 0; x < picture.width(); ++x) ++counts[picture.pixel(x, y)];
@@ -54,6 +53,10 @@ double inkContrast(const QImage& picture) {
   for (const auto& [colour, count] : counts)
     if (count > kFew) most = std::max(most, contrast(QColor(colour), ground));
   return most;
+}
+
+double inkContrast(const QImage& picture) {
+  return inkContrast(picture, groundOf(picture));
 }
 
 std::string saidOf(const QLabel& label) {
@@ -95,6 +98,24 @@ TEST_P(UnderEveryPalette, StocksSideOfTheDriveLineIsReadToo) {
     EXPECT_GE(inkContrast(picture), 4.5) << given_.name << ": " << saidOf(*label);
   }
   EXPECT_GT(seen, 20);
+}
+
+TEST_P(UnderEveryPalette, WhichSideIsEditedIsSeenAtOnce) {
+  Window window(workedExample());
+  for (const ui::Side edited : {ui::Side::Proposed, ui::Side::Stock}) {
+    window->driveLine().setSide(edited);
+    QCoreApplication::processEvents();
+    // Inside the outline. A ground may shade from top to bottom: what counts is beside the words.
+    const auto side = [&](const char* name) {
+      auto& button = control<QAbstractButton>(window->driveLine(), QString::fromUtf8(name));
+      return grabbed(button, button.rect().adjusted(4, 4, -4, -4));
+    };
+    const auto beside = [](const QImage& picture) { return picture.pixelColor(4, picture.height() / 2); };
+    const QImage proposed = side("Edit the proposal"), stock = side("Edit stock");
+    EXPECT_GE(contrast(beside(proposed), beside(stock)), 3.0) << given_.name;
+    for (const QImage& picture : {proposed, stock})
+      EXPECT_GE(inkContrast(picture, beside(picture)), 4.5) << given_.name;
+  }
 }
 
 TEST_P(UnderEveryPalette, EveryLineOfTheReadoutIsRead) {

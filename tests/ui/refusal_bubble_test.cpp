@@ -11,7 +11,7 @@
 #include "tests/ui/support.h"
 #include "ui/charts/appearance.h"
 #include "ui/editors/aim_editor.h"
-#include "ui/editors/details_dialog.h"
+#include "ui/editors/bike_details.h"
 #include "ui/editors/field_form.h"
 #include "ui/editors/station.h"
 
@@ -197,10 +197,25 @@ TEST_F(RefusedEntry, IsSaidBesideTheFieldsOfAnAim) {
   EXPECT_TRUE(bubble().text().contains("already listed")) << bubble().text().toStdString();
 }
 
+TEST_F(RefusedEntry, IsSaidBesideTheFieldsOfTheLadder) {
+  for (int page = 0; page < tabs().count(); ++page)
+    if (tabs().tabText(page) == "Ladder") tabs().setCurrentIndex(page);
+  QTest::qWait(30);
+  for (const char* name : {"Fewest front teeth", "Most front teeth", "Fewest rear teeth", "Most rear teeth",
+                           "Within per cent"}) {
+    auto& box = fieldInView(name);
+    const QString before = box.text();
+    refuse(box);
+    EXPECT_EQ(box.text(), before) << name;
+    expectBeside(box);
+    EXPECT_TRUE(bubble().text().startsWith(name)) << bubble().text().toStdString();
+  }
+}
+
 TEST_F(RefusedEntry, IsSaidBesideTheFieldsOfBikeDetails) {
   window_->showDetails("bike.chassis.wheelbase_mm");
   QTest::qWait(50);
-  auto& details = *window_->findChild<ui::DetailsDialog*>();
+  auto& details = *window_->findChild<ui::BikeDetails*>();
   auto& wheelbase = control<QAbstractSpinBox>(details, "Wheelbase");
   const QRect before = placeOf(wheelbase);
   refuse(wheelbase);

@@ -136,6 +136,10 @@ void PullChart::avoidLines(LabelSpace& space) const {
     for (const auto& gear : curves_.of(*setup).gears) space.avoid(inPlot(gear));
   if (measure_ != PullMeasure::Acceleration) space.avoid(inPlot(curves_.of(plan_->proposed).resistance));
   for (const Bound& bound : boundsInView()) space.avoid(bound.edge);
+  for (const TopSpeed& reached : topSpeeds()) {
+    const double x = at(reached.shown, 0).x();
+    space.avoid(QPolygonF{QPointF(x, plotArea().bottom()), QPointF(x, plotArea().center().y())});
+  }
 }
 
 void PullChart::putLabels(LabelSpace& space) const {
@@ -252,23 +256,22 @@ void PullChart::paintShifts(QPainter& painter) const {
   paint(plan_->proposed, colours().proposed);
 }
 
-/// Low in the plot beside a line up from the axis, as low as words stand free.
-void PullChart::putTopSpeeds(LabelSpace& space) const {
-  if (!plan_->pullBike->accelerates()) return;
-  const QRectF plot = plotArea();
+std::vector<PullChart::TopSpeed> PullChart::topSpeeds() const {
+  std::vector<TopSpeed> speeds;
+  if (!plan_->pullBike->accelerates()) return speeds;
   for (const auto& [setup, colour] :
        {std::pair{&plan_->stock, colours().stock}, std::pair{&plan_->proposed, colours().proposed}})
-    if (setup->road.topSpeed) {
-      const double x = at(shownSpeed(setup->road.topSpeed->speedMps), 0).x();
-      space.avoid(QPolygonF{QPointF(x, plot.bottom()), QPointF(x, plot.center().y())});
-    }
-  for (const auto& [setup, colour] :
-       {std::pair{&plan_->stock, colours().stock}, std::pair{&plan_->proposed, colours().proposed}}) {
-    if (!setup->road.topSpeed) continue;
-    const double speed = shownSpeed(setup->road.topSpeed->speedMps);
-    const double x = at(speed, 0).x();
-    ChartLabel label{tr("Top speed %1").arg(units_.withUnit(number(speed, 0), Quantity::Speed)), colour,
-                     true};
+    if (setup->road.topSpeed) speeds.push_back({shownSpeed(setup->road.topSpeed->speedMps), colour});
+  return speeds;
+}
+
+/// Low in the plot beside a line up from the axis, as low as words stand free.
+void PullChart::putTopSpeeds(LabelSpace& space) const {
+  const QRectF plot = plotArea();
+  for (const TopSpeed& reached : topSpeeds()) {
+    const double x = at(reached.shown, 0).x();
+    ChartLabel label{tr("Top speed %1").arg(units_.withUnit(number(reached.shown, 0), Quantity::Speed)),
+                     reached.colour, true};
     const QSizeF size = sizeOf(label);
     std::vector<QPointF> corners;
     for (double top = plot.bottom() - 2 * size.height() - 6; top > plot.top(); top -= size.height() / 2)

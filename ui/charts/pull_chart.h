@@ -29,6 +29,7 @@ class PullChart : public SetupChart {
   QList<QPointF> lineOf(const SetupPlan& setup) const override;
   void fitRanges() override;
   void paintOver(QPainter& painter) override;
+  bool isFromTorque() const override { return true; }
   QString xTitle() const override;
   QString yTitle() const override;
   Qt::Corner namesCorner() const override { return Qt::TopRightCorner; }
@@ -48,6 +49,11 @@ class PullChart : public SetupChart {
     Qt::BrushStyle shade;
   };
   std::vector<Bound> boundsInView() const;
+  struct TopSpeed {
+    double shown;  ///< in the unit shown
+    QColor colour;
+  };
+  std::vector<TopSpeed> topSpeeds() const;  ///< stock's and the proposal's, where there are any
   QPolygonF inPlot(const std::vector<PullPoint>& points) const;
   void putAlong(LabelSpace& space, const ChartLabel& label, const QPolygonF& line) const;
   void putGearNumbers(LabelSpace& space) const;

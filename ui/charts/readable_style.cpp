@@ -59,6 +59,25 @@ void drawFocusRing(QPainter& painter, const QStyleOption& option) {
             standingOut(option.palette.color(QPalette::Highlight), grounds, kLineContrast), 1.0);
 }
 
+/// The ground of a button that is held down for good: no neighbour that is not is taken for it.
+QColor heldGround(const QPalette& palette) {
+  std::vector<QColor> grounds = groundsOf(palette);
+  // The style shades a button from its colour up to about half as light again.
+  constexpr int kShadedPercent = 150;
+  grounds.push_back(palette.color(QPalette::Button));
+  grounds.push_back(palette.color(QPalette::Button).lighter(kShadedPercent));
+  return standingOut(palette.color(QPalette::Highlight), grounds, kLineContrast);
+}
+
+void drawHeldGround(QPainter& painter, const QStyleOption& option) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(heldGround(option.palette));
+  painter.drawRoundedRect(QRectF(option.rect).adjusted(0.5, 1.5, -0.5, -0.5), kCorner, kCorner);
+  painter.restore();
+}
+
 }  // namespace
 
 ReadableStyle::ReadableStyle() : QProxyStyle(QStringLiteral("fusion")) {}
@@ -77,11 +96,23 @@ void ReadableStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
     case PE_FrameLineEdit:
       return drawFrame(*painter, option->rect, outlineOf(*option, State_HasFocus), kCorner);
     case PE_PanelButtonCommand:
+      if (option->state & State_On) drawHeldGround(*painter, *option);
       return drawFrame(*painter, QRectF(option->rect).adjusted(0, 1, 0, 0), outlineOf(*option, kByKeys),
                        kCorner);
     default:
       return;
   }
+}
+
+void ReadableStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                                const QWidget* widget) const {
+  const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option);
+  if (element != CE_PushButtonLabel || !button || !(button->state & State_On))
+    return QProxyStyle::drawControl(element, option, painter, widget);
+  QStyleOptionButton held = *button;
+  held.palette.setColor(QPalette::ButtonText, standingOut(button->palette.color(QPalette::HighlightedText),
+                                                          {heldGround(button->palette)}, kTextContrast));
+  QProxyStyle::drawControl(element, &held, painter, widget);
 }
 
 void ReadableStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,

@@ -6,7 +6,8 @@
 namespace layshaft::ui {
 
 /// The toolkit's own style draws outlines and focus rings as a shade of the window, which is lost on many
-/// palettes. This draws them over, in colours that stand out from the palette's grounds; all else stays.
+/// palettes, and so is which of two buttons is held down. This draws them over, in colours that stand out
+/// from the palette's grounds; all else stays.
 class ReadableStyle : public QProxyStyle {
   Q_OBJECT
  public:
@@ -14,6 +15,8 @@ class ReadableStyle : public QProxyStyle {
 
   void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                      const QWidget* widget) const override;
+  void drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                   const QWidget* widget) const override;
   void drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,
                           const QWidget* widget) const override;
 };

@@ -27,6 +27,7 @@ class RunChart : public SetupChart {
   QList<QPointF> lineOf(const SetupPlan& setup) const override;
   void fitRanges() override;
   void paintOver(QPainter& painter) override;
+  bool isFromTorque() const override { return true; }
   QString xTitle() const override;
   QString yTitle() const override;
   void putLabels(LabelSpace& space) const override;

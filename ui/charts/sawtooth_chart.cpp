@@ -239,7 +239,7 @@ void SawtoothChart::paintCruise(QPainter& painter) const {
 void SawtoothChart::putCruise(LabelSpace& space) const {
   const auto x = markerX();
   if (!x) return;
-  const ChartLabel label{tr("Cruise %1").arg(units_.withUnit(number(*x, 0), Quantity::Speed)),
+  const ChartLabel label{tr("Cruise %1").arg(units_.chosenSpeed(*plan_->stock.gearing.cruiseSpeedMps)),
                          colours().marker};
   const QSizeF size = sizeOf(label);
   const QRectF plot = plotArea();

@@ -128,16 +128,18 @@ QSizeF SetupChart::sizeOf(const ChartLabel& label) const {
   return {std::ceil(texts().width(font, label.text)), std::ceil(QFontMetricsF(font).height())};
 }
 
-void SetupChart::put(LabelSpace& space, ChartLabel label, const std::vector<QPointF>& corners) const {
+std::optional<QRectF> SetupChart::put(LabelSpace& space, ChartLabel label,
+                                      const std::vector<QPointF>& corners) const {
   const QSizeF size = label.box.isEmpty() ? sizeOf(label) : label.box.size();
   std::vector<QRectF> places;
   places.reserve(corners.size());
   for (const QPointF& corner : corners) places.emplace_back(corner, size);
   const auto place = space.put(places);
-  if (!place) return;
+  if (!place) return std::nullopt;
   label.box = *place;
   if (label.leader) label.leader->setP2({label.leader->x2(), label.box.center().y()});
   labels_->push_back(std::move(label));
+  return place;
 }
 
 void SetupChart::avoidLines(LabelSpace& space) const {
@@ -178,9 +180,15 @@ void SetupChart::putTitles(LabelSpace& space) const {
   const ChartLabel closed{closedCourseMark(), colours().text};
   const ChartLabel x{xTitle(), colours().mutedText}, y{yTitle(), colours().mutedText};
   const double level = plot.bottom() - sizeOf(closed).height() - 4;
-  const double right = plot.right() - 4 - sizeOf(closed).width();
-  put(space, closed, {QPointF(right, level)});
-  put(space, x, {QPointF(right - 8 - sizeOf(x).width(), level)});
+  // At the right, or as far to the left as they stand clear of what comes up from the axis.
+  constexpr double kStep = 24.0;
+  double right = plot.right() - 4;
+  for (const ChartLabel& title : {closed, x}) {
+    std::vector<QPointF> corners;
+    for (double left = right - sizeOf(title).width(); left > plot.left(); left -= kStep)
+      corners.emplace_back(left, level);
+    if (const auto place = put(space, title, corners)) right = place->left() - 8;
+  }
   put(space, y, {QPointF(plot.left() + 6, plot.top() + 1)});
 }
 
@@ -268,7 +276,7 @@ QString SetupChart::pictureHeading() const {
 }
 
 QString SetupChart::pictureCaption() const {
-  return plan_ ? cautionsFor(*plan_, CautionPlace::Readout).join(QLatin1Char(' ')) : QString();
+  return plan_ ? ui::pictureCaption(*plan_, isFromTorque()) : QString();
 }
 
 void SetupChart::resizeEvent(QResizeEvent* event) {

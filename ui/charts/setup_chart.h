@@ -64,8 +64,8 @@ class SetupChart : public LiveChart {
   /// Puts down what the page's chart writes, after titles and names; lines to keep off go into `space` first.
   virtual void putLabels(LabelSpace& space) const = 0;
   virtual void avoidLines(LabelSpace& space) const;
-  /// At the best of places for its upper left corner; left out where there is no room.
-  void put(LabelSpace& space, ChartLabel label, const std::vector<QPointF>& corners) const;
+  /// At the best of places for its upper left corner, which it returns; left out where there is no room.
+  std::optional<QRectF> put(LabelSpace& space, ChartLabel label, const std::vector<QPointF>& corners) const;
   QSizeF sizeOf(const ChartLabel& label) const;
   void paintLabels(QPainter& painter) const;
   std::vector<QRectF> keptClear() const override { return {namesArea()}; }
@@ -75,8 +75,9 @@ class SetupChart : public LiveChart {
   virtual QString planInWords() const = 0;
   QString inWords() const override { return plan_ ? planInWords() : QString(); }
   QString pictureHeading() const override;
-  /// The cautions that the readout says while the chart is in the window.
   QString pictureCaption() const override;
+  /// Whether it shows what follows from the engine's torque curve.
+  virtual bool isFromTorque() const { return false; }
 
   void resizeEvent(QResizeEvent* event) override;
   void changeEvent(QEvent* event) override;

@@ -159,6 +159,7 @@ void Document::load(Profile profile, const QString& file, const std::optional<Fi
   mark_ = mark;
   undo_.clear();
   undo_.setClean();  // an empty history of recovered work is not clean by itself
+  emit loading();
   set(std::move(profile));
   emit titleChanged();
 }

@@ -65,6 +65,7 @@ class Document : public QObject {
   void recover(Profile profile, const QString& file, const std::optional<FileMark>& mark);
 
  signals:
+  void loading();  ///< another profile is about to take the place of this one: what is half typed goes
   void changed();
   void titleChanged();
 

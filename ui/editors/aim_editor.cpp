@@ -21,7 +21,8 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr int kNoGear = 0;  // shown as "Top gear"
+constexpr int kNoGear = 0;      // shown as "Top gear"
+constexpr int kListWidth = 24;  // characters, of an aim's beginning
 
 /// What has to be said for an aim of a kind.
 struct Asks {
@@ -47,19 +48,22 @@ Asks asksFor(Aim::Want want) {
 
 }  // namespace
 
-AimEditor::AimEditor(Document& document, QWidget* parent)
+AimEditor::AimEditor(Document& document, QWidget* note, QWidget* parent)
     : QWidget(parent),
       document_(document),
-      list_(new QListWidget),
       want_(new CalmComboBox),
       gear_(new WholeBox),
       speed_(new WholeBox),
       rpm_(new WholeBox),
       percent_(new WholeBox),
+      list_(new QListWidget),
       add_(new QPushButton(tr("Add Aim"))),
       remove_(new QPushButton(tr("Remove Aim"))) {
   list_->setAccessibleName(tr("Aims"));
-  list_->setMaximumHeight(3 * list_->fontMetrics().height() + 12);
+  constexpr int kLines = 2;
+  list_->setMinimumHeight(kLines * list_->fontMetrics().height() + 2 * list_->frameWidth());
+  list_->setMinimumWidth(list_->fontMetrics().averageCharWidth() * kListWidth);
+  list_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored);  // no higher than what is beside it
   for (const auto& want : kAimWords) want_->addItem(choiceOption(want.second));
   want_->setAccessibleName(tr("Kind of aim"));
   const auto setUp = [this](WholeBox* box, const QString& name, int low, int high, int step, int value) {
@@ -93,17 +97,22 @@ AimEditor::AimEditor(Document& document, QWidget* parent)
   deleted->setContext(Qt::WidgetShortcut);
   connect(deleted, &QShortcut::activated, this, &AimEditor::remove);
 
-  auto* row = new QHBoxLayout;
-  row->setContentsMargins(0, 0, 0, 0);
-  for (QWidget* widget : std::initializer_list<QWidget*>{want_, gear_, rpm_, speed_, percent_, add_})
-    row->addWidget(widget);
-  row->addStretch();
-  row->addWidget(remove_);
-  auto* column = new QVBoxLayout(this);
+  auto* statement = new QHBoxLayout;
+  for (QWidget* widget : std::initializer_list<QWidget*>{want_, gear_, rpm_, speed_, percent_, add_, remove_})
+    statement->addWidget(widget);
+  statement->addStretch();
+  auto* left = new QWidget;
+  auto* column = new QVBoxLayout(left);
   column->setContentsMargins(0, 0, 0, 0);
-  column->addLayout(row);
-  column->addWidget(list_);
+  column->addLayout(statement);
+  if (note) column->addWidget(note);
+  auto* halves = new QHBoxLayout(this);
+  halves->setContentsMargins(0, 0, 0, 0);
+  halves->addWidget(left);
+  halves->addWidget(list_, 1);
   showFields();
+  left->setMinimumWidth(
+      left->sizeHint().width());  // the first kind asks for the most: the list stays where it is
 }
 
 void AimEditor::showFields() {

@@ -12,11 +12,12 @@
 
 namespace layshaft::ui {
 
-/// What the ladder is asked for: a list of aims, and a line to state another.
+/// What the ladder is asked for: a line to state an aim, and beside it the list of those stated.
 class AimEditor : public QWidget {
   Q_OBJECT
  public:
-  explicit AimEditor(Document& document, QWidget* parent = nullptr);
+  /// `note` stands under the line.
+  explicit AimEditor(Document& document, QWidget* note = nullptr, QWidget* parent = nullptr);
 
   void refresh(const UnitsShown& units);
 
@@ -32,12 +33,12 @@ class AimEditor : public QWidget {
 
   Document& document_;
   UnitsShown units_;
-  QListWidget* list_;
   QComboBox* want_;
   WholeBox* gear_;
   WholeBox* speed_;
   WholeBox* rpm_;
   WholeBox* percent_;
+  QListWidget* list_;
   QPushButton* add_;
   QPushButton* remove_;
 };

@@ -22,8 +22,9 @@
 namespace layshaft::ui {
 
 /// Undo, redo and the switch of the drive line are the window's, also while a field has the focus: what a
-/// field shows is the document's, so a history of its own would only hide the document's. A field asks this
-/// first of each event; true: the event is left to the window's shortcuts.
+/// field shows is the document's, so a history of its own would only hide the document's. Only what is half
+/// typed is the field's to take back. A field asks this first of each event; true: the event is left to the
+/// window's shortcuts.
 inline bool leftToWindow(QEvent& event) {
   if (event.type() != QEvent::ShortcutOverride) return false;
   const auto& key = static_cast<QKeyEvent&>(event);
@@ -144,6 +145,11 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
       event->accept();
       return true;
     }
+    if (event->type() == QEvent::ShortcutOverride &&
+        static_cast<QKeyEvent*>(event)->matches(QKeySequence::Undo) && isHalfTyped()) {
+      event->accept();
+      return true;
+    }
     // Text that comes by other ways than keys: an input method, the menu.
     if (event->type() == QEvent::InputMethod || event->type() == QEvent::ContextMenu) beginTyping();
     return CalmSpinBox<Base>::event(event);
@@ -202,6 +208,7 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
       if (canTakeBack()) return takeBack();
       return event->ignore();
     }
+    if (event->matches(QKeySequence::Undo) && isHalfTyped()) return bringBack(this->value());
     beginTyping();
     CalmSpinBox<Base>::keyPressEvent(event);
     // What was confirmed stays: Escape takes back only what comes after it.
@@ -245,8 +252,15 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   bool canTakeBack() const {
     return entered_ && (this->value() != *entered_ || this->text() != textOf(*entered_));
   }
-  void takeBack() {
-    const Value value = *std::exchange(entered_, std::nullopt);
+  /// Whether the text is not, or not yet, the value.
+  bool isHalfTyped() const {
+    QString text = this->text();
+    if (text == textOf(this->value())) return false;
+    int end = static_cast<int>(text.size());
+    return this->validate(text, end) != QValidator::Acceptable || this->valueFromText(text) != this->value();
+  }
+  void takeBack() { bringBack(*std::exchange(entered_, std::nullopt)); }
+  void bringBack(Value value) {
     typing_ = false;
     // Text that was not taken yet is not to be interpreted, and so refused, on its way out.
     {

@@ -152,6 +152,9 @@ CurveEditor::CurveEditor(Document& document, QWidget* parent)
   });
   connect(table_, &ColumnsTable::pasted, this, [this] { pasted_ = true; });
   connect(table_, &ColumnsTable::edited, this, &CurveEditor::read);
+  connect(&document_, &Document::loading, this, [this] {
+    if (std::exchange(pending_, false)) emit said(QString());
+  });
   connect(unit_, &QComboBox::activated, this, [this] {
     unitChosen_ = true;
     if (!pending_) return showPoints();

@@ -257,6 +257,7 @@ QWidget* FieldForm::addList(const Bound& bound) {
   addRow(bound, edit);
   // The profile's numbers at the time when a text was refused: while they stay, it stays, to be mended.
   const auto refusedAt = std::make_shared<std::optional<FieldValue>>();
+  connect(&document_, &Document::loading, edit, [refusedAt] { refusedAt->reset(); });
   refreshers_.push_back([=, this] {
     const FieldValue value = bound.value(document_.profile());
     if (*refusedAt == value) return;

@@ -112,7 +112,7 @@ std::optional<Measure> measureOf(std::string_view key) {
   if (key == "bike.chain_run.swingarm_angle_deg") return Measure::SwingarmAngle;
   if (key == "bike.chain_run.countershaft_ahead_of_pivot_mm") return Measure::CountershaftAhead;
   if (key == "bike.chain_run.countershaft_above_pivot_mm") return Measure::CountershaftAbove;
-  if (key == "bike.chassis.front_rollout_mm") return Measure::Rollout;
+  if (key == "bike.chassis.front_rollout_mm" || key == "stock.rollout_mm") return Measure::Rollout;
   return std::nullopt;
 }
 

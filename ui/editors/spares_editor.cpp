@@ -134,6 +134,13 @@ SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent
                               .arg(choiceList(kMaterialWords), choiceList(kSpareStateWords)));
   hint->setWordWrap(true);
   layout()->addWidget(hint);
+  connect(&document_, &Document::loading, this, &SparesEditor::forget);
+}
+
+/// Nothing of what was typed is to be mended any more.
+void SparesEditor::forget() {
+  fronts_.pending = rears_.pending = chains_.pending = false;
+  if (!std::exchange(complaint_, QString()).isEmpty()) emit said(QString());
 }
 
 ColumnsTable* SparesEditor::addTable(const QString& title, const QStringList& columns) {
@@ -231,10 +238,9 @@ void SparesEditor::showRows(Table<Spare>& table, const std::vector<Spare>& spare
 void SparesEditor::refresh(const UnitsShown& units) {
   if (reading_) return;
   const SparesBox box = document_.profile().sparesBox.value_or(SparesBox{});
-  if (!(box == written_)) {  // undone, reverted or another bike: nothing of this is to be mended any more
-    fronts_.pending = rears_.pending = chains_.pending = false;
+  if (!(box == written_)) {  // undone
+    forget();
     written_ = box;
-    complaint_.clear();
   }
   // What is still to be mended stays in the unit that it was typed in.
   if (!(units == units_) && !fronts_.pending && !rears_.pending) {

@@ -33,6 +33,7 @@ class SparesEditor : public QWidget {
   };
   ColumnsTable* addTable(const QString& title, const QStringList& columns);
   void read();
+  void forget();
   /// Reads the rows of a table; each that `row` names a complaint for is left out.
   template <class Spare>
   std::vector<Spare> readRows(Table<Spare>& table, const std::vector<Spare>& before,

@@ -4,6 +4,7 @@
 #include <QActionGroup>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -59,7 +60,7 @@ QWidget* together(QLayout* parts) {
 
 }  // namespace
 
-LadderPage::LadderPage(LadderStudy& study, MakeWidget aims, QWidget* parent)
+LadderPage::LadderPage(LadderStudy& study, MakeAims aims, QWidget* parent)
     : Page(parent), study_(study), makeAims_(std::move(aims)) {}
 
 void LadderPage::build() {
@@ -78,10 +79,9 @@ void LadderPage::build() {
   answer_->setWordWrap(true);
   answer_->setVisible(false);
   column->addWidget(answer_);
-  column->addWidget(makeAims_());
   auto* closed = new QLabel(closedCourseCaution());
   closed->setWordWrap(true);
-  column->addWidget(closed);
+  column->addWidget(makeAims_(closed));
   watchFilters();
   watchStudy();
 }
@@ -139,7 +139,7 @@ QLayout* LadderPage::makeBar() {
   within_->setRange(kAnyPercent, 100);
   within_->setSpecialValueText(tr("Any"));
   within_->setSuffix(tr(" %"));
-  within_->setAccessibleName(tr("Within per cent"));
+  nameBox(*within_, tr("Within per cent"));
   within_->setToolTip(tr("Only pairs whose gearing differs from stock by no more than this."));
   within->addWidget(within_);
   flow->add(together(within));
@@ -160,7 +160,7 @@ QLayout* LadderPage::makeRange() {
     row->addWidget(new QLabel(before));
     spin = new WholeBox;
     spin->setRange(static_cast<int>(limit.low), static_cast<int>(limit.high));
-    spin->setAccessibleName(name);
+    nameBox(*spin, name);
     spin->setToolTip(name);
     connect(spin, &QSpinBox::valueChanged, this, [this, moved = spin] {
       ownRange_ = true;
@@ -174,6 +174,15 @@ QLayout* LadderPage::makeRange() {
   box(fewestRear_, tr("Rear"), tr("Fewest rear teeth"), limits::kRearTeeth);
   box(mostRear_, tr("to"), tr("Most rear teeth"), limits::kRearTeeth);
   return row;
+}
+
+/// What is called by a name and refuses by it.
+void LadderPage::nameBox(WholeBox& box, const QString& name) {
+  box.setAccessibleName(name);
+  box.whenRefused([this, &box, name](const RefusedNumber& refusal) {
+    // The value from before comes back first.
+    QTimer::singleShot(0, &box, [=, this, &box] { emit refused(&box, refusedNumber(name, refusal)); });
+  });
 }
 
 QLayout* LadderPage::makeProgress() {

@@ -22,8 +22,11 @@ namespace layshaft::ui {
 class LadderPage : public Page {
   Q_OBJECT
  public:
+  /// Makes what the aims are edited with. The page's caution stands in it, where it costs the table no row.
+  using MakeAims = std::function<QWidget*(QWidget* caution)>;
+
   /// `study` works the rows out; `aims` edits what is asked of them.
-  LadderPage(LadderStudy& study, MakeWidget aims, QWidget* parent = nullptr);
+  LadderPage(LadderStudy& study, MakeAims aims, QWidget* parent = nullptr);
 
   /// What the ladder is worked out from, once per change of it.
   void use(LadderInput input);
@@ -40,6 +43,7 @@ class LadderPage : public Page {
   void pairChosen(int frontTeeth, int rearTeeth);
   void pairPinned(int frontTeeth, int rearTeeth);
   void pinRemoved(std::size_t pin);  ///< by its place among the profile's
+  void refused(QWidget* field, const QString& why);
 
  protected:
   void build() override;
@@ -51,6 +55,7 @@ class LadderPage : public Page {
   QTableView* makeTable();
   QLayout* makeBar();
   QLayout* makeRange();
+  void nameBox(WholeBox& box, const QString& name);
   QLayout* makeProgress();
   void watchFilters();
   void watchStudy();
@@ -74,7 +79,7 @@ class LadderPage : public Page {
   std::optional<LadderRow> current() const;
 
   LadderStudy& study_;
-  MakeWidget makeAims_;
+  MakeAims makeAims_;
   LadderModel model_;
   LadderFilter filter_{&model_};
   std::optional<LadderInput> input_;

@@ -40,8 +40,10 @@ QFont paperFont(double points, bool bold = false) {
   return font;
 }
 
+}  // namespace
+
 /// Everything on the page but the chart, measured.
-struct Parts {
+struct ReportSheet::Parts {
   Summary words;
   std::vector<KeyFigure> figures;
   QStringList foot;
@@ -49,10 +51,10 @@ struct Parts {
   double all() const { return title + readout + kGap + kGap + cautions; }
 };
 
-Parts partsIn(double width, const Plan& plan, const UnitsShown& units, QStringList foot, TextCache& texts) {
-  Parts parts{.words = summary(plan, units),
-              .figures = keyFigures(plan, units),
-              .foot = std::move(foot),
+ReportSheet::Parts ReportSheet::partsIn(double width, TextCache& texts) const {
+  Parts parts{.words = summary(*plan_, units_),
+              .figures = keyFigures(*plan_, units_, picked_),
+              .foot = foot(),
               .title = QFontMetricsF(paperFont(10, true)).height() + 2,
               .readout = 0,
               .cautions = 0};
@@ -62,8 +64,6 @@ Parts partsIn(double width, const Plan& plan, const UnitsShown& units, QStringLi
     parts.cautions += texts.wrappedHeight(paperFont(9), line, width - 2 * kInset);
   return parts;
 }
-
-}  // namespace
 
 QString ReportSheet::title() const {
   return shownName(plan_->bikeName).simplified();
@@ -93,7 +93,7 @@ void ReportSheet::paintPage(QPainter& painter, const QRectF& room, int) const {
   const auto enough = [&] {
     const QSizeF size = room.size() / scale;
     return size.width() >= kLeastWidth * unit &&
-           size.height() - partsIn(size.width(), *plan_, units_, foot(), texts).all() >= kLeastChart * unit;
+           size.height() - partsIn(size.width(), texts).all() >= kLeastChart * unit;
   };
   constexpr double kSmallest = 0.2, kStep = 0.97;
   while (scale > kSmallest && !enough()) scale *= kStep;
@@ -109,7 +109,7 @@ void ReportSheet::paint(QPainter& painter, const QSizeF& room) const {
   const ChartPalette colours(paper, QPalette::Window);
   const QFont font = paperFont(10), bold = paperFont(10, true), small = paperFont(9);
   TextCache texts;
-  const Parts parts = partsIn(room.width(), *plan_, units_, foot(), texts);
+  const Parts parts = partsIn(room.width(), texts);
 
   const QRectF top(kInset, 0, room.width() - 2 * kInset, parts.title);
   const QString setups = setupWords();

@@ -13,7 +13,7 @@
 #include "ui/document/file_name.h"
 #include "ui/document/preferences.h"
 #include "ui/document/samples.h"
-#include "ui/editors/details_dialog.h"
+#include "ui/editors/bike_details.h"
 #include "ui/window/content_scroll.h"
 #include "ui/window/edit_menu.h"
 #include "ui/window/file_actions.h"
@@ -191,13 +191,13 @@ void MainWindow::showDetails(std::string_view key) {
 
 void MainWindow::openDetails() {
   if (!details_) {
-    details_ = new DetailsDialog(document(), docks_);
+    details_ = new BikeDetails(document(), docks_);
     connect(details_, &QDockWidget::visibilityChanged, this, [this] {
       sharePlace();
       emit detailsToggled(!details_->isHidden());
     });
     connect(details_, &QDockWidget::topLevelChanged, this, &MainWindow::sharePlace);
-    connect(details_, &DetailsDialog::leftForNowhere, this, [this] {
+    connect(details_, &BikeDetails::leftForNowhere, this, [this] {
       activateWindow();
       driveLine_->focusTeeth();
     });

@@ -12,8 +12,8 @@
 
 namespace layshaft::ui {
 
+class BikeDetails;
 class ContentScroll;
-class DetailsDialog;
 class FileActions;
 class Pages;
 class SpokenHeadline;
@@ -91,7 +91,7 @@ class MainWindow : public QMainWindow {
   Pages* pages_;
   QWidget* pagesPlace_;  ///< what holds the pages
   DriveLine* driveLine_;
-  DetailsDialog* details_ = nullptr;
+  BikeDetails* details_ = nullptr;
   FileActions* files_;
   SpokenHeadline* spoken_;
   ViewMenu* view_ = nullptr;

@@ -16,6 +16,7 @@
 #include "core/units.h"
 #include "ui/document/preferences.h"
 #include "ui/editors/aim_editor.h"
+#include "ui/editors/refusal_bubble.h"
 #include "ui/editors/ride_fields.h"
 #include "ui/pages/chain_page.h"
 #include "ui/pages/compare_page.h"
@@ -149,8 +150,8 @@ void Pages::add(Page* page, const QString& title) {
 }
 
 void Pages::addLadder() {
-  ladder_ = new LadderPage(window_.session().ladder(), [this] {
-    aims_ = new AimEditor(window_.document());
+  ladder_ = new LadderPage(window_.session().ladder(), [this](QWidget* caution) {
+    aims_ = new AimEditor(window_.document(), caution);
     connect(aims_, &AimEditor::refused, &window_, &MainWindow::say);
     return aims_;
   });
@@ -163,6 +164,9 @@ void Pages::addLadder() {
     const QString name = pairText(front, rear);
     const auto why = SetupEdits::pin(window_.document(), name, front, rear);
     window_.say(why.value_or(tr("%1 is pinned to the charts.").arg(name)));
+  });
+  connect(ladder_, &LadderPage::refused, this, [this](QWidget* field, const QString& why) {
+    if (!RefusalBubble::near(*field).say(*field, why, window_.document())) window_.say(why);
   });
   connect(ladder_, &LadderPage::pinRemoved, this,
           [this](std::size_t pin) { SetupEdits::removePin(window_.document(), pin); });

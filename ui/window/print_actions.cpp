@@ -10,6 +10,7 @@
 #include "core/file.h"
 #include "core/report.h"
 #include "ui/document/file_name.h"
+#include "ui/document/preferences.h"
 #include "ui/sheet/report_page.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/main_window.h"
@@ -33,7 +34,7 @@ SharedPlan planOf(MainWindow& window) {
 }
 
 ReportSheet sheetOf(MainWindow& window) {
-  return {planOf(window), window.units(), QDate::currentDate()};
+  return {planOf(window), window.units(), QDate::currentDate(), preferences::figures()};
 }
 
 /// The report as bytes, in the format that the ending of the file stands for.

@@ -92,9 +92,7 @@ QString gainWords(const Aim& aim) {
 }  // namespace
 
 QString aimWords(const Aim& aim, const UnitsShown& units) {
-  const QString speed =
-      units.withUnit(number(units.shown(Quantity::Speed, units::mpsFromKmh(aim.speedKmh.value_or(0.0))), 0),
-                     Quantity::Speed);
+  const QString speed = units.chosenSpeed(units::mpsFromKmh(aim.speedKmh.value_or(0.0)));
   const QString rpm = number(aim.rpm.value_or(0.0), 0);
   switch (aim.want) {
     case Aim::Want::RevAtSpeed:

@@ -364,13 +364,12 @@ QString rowName(const CompareSpec& spec, const Plan& plan, const UnitsShown& uni
       break;
     case F::CruiseRpm:
       if (plan.stock.gearing.cruiseSpeedMps)
-        name = Say::tr("Engine speed at %1").arg(shown(Quantity::Speed, *plan.stock.gearing.cruiseSpeedMps));
+        name = Say::tr("Engine speed at %1").arg(units.chosenSpeed(*plan.stock.gearing.cruiseSpeedMps));
       break;
     case F::StraightTime:
       if (plan.drive)
         name = Say::tr("%1 straight from %2")
-                   .arg(shown(Quantity::Length, plan.drive->lengthM),
-                        shown(Quantity::Speed, plan.drive->exitMps));
+                   .arg(shown(Quantity::Length, plan.drive->lengthM), units.chosenSpeed(plan.drive->exitMps));
       break;
     case F::RollOnAsked:
       name = Say::tr("%1–%2").arg(number(units.shown(Quantity::Speed, plan.rollOn.fromMps), 0),

@@ -27,7 +27,9 @@ struct SetupRows {
       {"stock.rollout_mm",
        QT_TR_NOOP("Rollout"),
        QT_TR_NOOP("stock's rollout"),
-       QT_TR_NOOP("Distance for one turn of the rear wheel with the rider on, measured."),
+       QT_TR_NOOP(
+           "Distance for one turn of the rear wheel with the rider on, measured. Empty: estimated from "
+           "the tyre size, good to about ±2 %."),
        {.unit = FileUnit::Millimetre, .typical = TypicalRange{1800, 2150}}},
       {"stock.rolling_allowance_percent",
        QT_TR_NOOP("Rolling allowance"),
@@ -139,7 +141,7 @@ struct SetupRows {
       {"proposed.rollout_mm",
        QT_TR_NOOP("Proposed rollout"),
        QT_TR_NOOP("the proposal's rollout"),
-       nullptr,
+       QT_TR_NOOP("Empty: as stock's on the same tyre, else estimated from the tyre size."),
        {.unit = FileUnit::Millimetre}},
       {"proposed.rolling_allowance_percent",
        QT_TR_NOOP("Proposed rolling allowance"),

@@ -144,7 +144,7 @@ class Maker {
     if (!speed) return std::nullopt;
     const auto& from = stock().gearing.cruise;
     const auto& to = proposed().gearing.cruise;
-    const QString shown = units_.withUnit(number(units_.shown(Quantity::Speed, *speed), 0), Quantity::Speed);
+    const QString shown = units_.chosenSpeed(*speed);
     QString label = Say::tr("%1 in no gear").arg(shown);
     if (from && to && from->gear != to->gear)
       label = Say::tr("%1 in %2 → %3", "a speed and gears")
@@ -203,8 +203,7 @@ class Maker {
         Say::tr("%1 straight from %2")
             .arg(units_.withUnit(number(units_.shown(Quantity::Length, plan_.drive->lengthM), 0),
                                  Quantity::Length),
-                 units_.withUnit(number(units_.shown(Quantity::Speed, plan_.drive->exitMps), 0),
-                                 Quantity::Speed));
+                 units_.chosenSpeed(plan_.drive->exitMps));
     return compared(label, Quantity::Time, time(stock()), time(proposed()), timeDecimals());
   }
 

@@ -3,8 +3,10 @@
 
 #include <QCoreApplication>
 
+#include "ui/words/cautions.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/road_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -19,6 +21,13 @@ QString pictureHeading(const Plan& plan) {
   return Say::tr("%1: stock %2, proposed %3", "bike and pairs")
       .arg(shownName(plan.bikeName).simplified(), teethPair(plan.stock.setup),
            teethPair(plan.proposed.setup));
+}
+
+QString pictureCaption(const Plan& plan, bool fromTorque) {
+  QStringList sentences = cautionsFor(plan, CautionPlace::Readout);
+  if (fromTorque) sentences.prepend(estimatedCurveWords(*plan.pullBike));
+  sentences.removeAll(QString());
+  return sentences.join(QLatin1Char(' '));
 }
 
 }  // namespace layshaft::ui

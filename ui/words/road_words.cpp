@@ -226,8 +226,7 @@ QString driveWords(const Plan& plan, const UnitsShown& units) {
     return units.withUnit(number(units.shown(quantity, si), 0), quantity);
   };
   const DriveRequest& request = *plan.drive;
-  const QString length = shown(Quantity::Length, request.lengthM),
-                exit = shown(Quantity::Speed, request.exitMps);
+  const QString length = shown(Quantity::Length, request.lengthM), exit = units.chosenSpeed(request.exitMps);
   QStringList lines{
       request.exitGear
           ? RoadWords::tr("%1 straight from %2 in %3.").arg(length, exit, gearOrdinal(*request.exitGear))

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/units_shown.h"
 
+#include <cmath>
+
 #include "core/units.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 
@@ -124,6 +127,13 @@ QString UnitsShown::name(Quantity quantity) const {
       break;
   }
   return {};
+}
+
+QString UnitsShown::chosenSpeed(double mps) const {
+  const double speed = shown(Quantity::Speed, mps);
+  constexpr double kWhole = 0.005;
+  const bool whole = std::abs(speed - std::round(speed)) < kWhole;
+  return withUnit(number(speed, whole ? 0 : 1), Quantity::Speed);
 }
 
 QString UnitsShown::withUnit(const QString& number, Quantity quantity) const {

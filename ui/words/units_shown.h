@@ -64,6 +64,9 @@ class UnitsShown {
   /// The same of a rollout: a millimetre, a tenth of an inch.
   int rolloutDecimals() const { return system_ == UnitSystem::Imperial ? 1 : 0; }
   QString name(Quantity quantity) const;  ///< "km/h", empty for bare numbers
+  /// "49.7 mph": a speed that somebody chose, which is no estimate: with a tenth where it is not a whole
+  /// number.
+  QString chosenSpeed(double mps) const;
   /// "205 km/h": a number that is written already, and its unit.
   QString withUnit(const QString& number, Quantity quantity) const;
 

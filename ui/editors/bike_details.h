@@ -17,10 +17,10 @@ namespace layshaft::ui {
 /// Everything about the bike that is not in the drive line: engine curve, chassis, chain run, speedometer,
 /// ride and spares box. A dock beside the pages, so that the chart stays in view; every edit is live and can
 /// be undone.
-class DetailsDialog : public QDockWidget {
+class BikeDetails : public QDockWidget {
   Q_OBJECT
  public:
-  explicit DetailsDialog(Document& document, QWidget* parent = nullptr);
+  explicit BikeDetails(Document& document, QWidget* parent = nullptr);
 
   void refresh(const UnitsShown& units);
   /// Brings the editor of a key of the profile into view and gives it the focus. What is typed in the drive

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/editors/details_dialog.h"
+#include "ui/editors/bike_details.h"
 
 #include <QAction>
 #include <QClipboard>
@@ -17,26 +17,26 @@
 namespace layshaft::test {
 namespace {
 
+using ui::BikeDetails;
 using ui::ColumnsTable;
 using ui::DecimalBox;
-using ui::DetailsDialog;
 using ui::UnitsShown;
 using ui::UnitSystem;
 
-class DetailsDialogTest : public testing::Test {
+class BikeDetailsTest : public testing::Test {
  protected:
-  DetailsDialogTest() { open(UnitSystem::Metric); }
+  BikeDetailsTest() { open(UnitSystem::Metric); }
 
   void open(UnitSystem system) {
-    dialog_.refresh(UnitsShown(system));
-    showActive(dialog_);
+    details_.refresh(UnitsShown(system));
+    showActive(details_);
   }
   void use(Profile profile) { document_.load(std::move(profile), QString()); }
   /// Brings the page with a control to the front.
   template <class Control>
   Control& field(const QString& name) {
-    auto& found = control<Control>(dialog_, name);
-    auto* tabs = dialog_.findChild<QTabWidget*>();
+    auto& found = control<Control>(details_, name);
+    auto* tabs = details_.findChild<QTabWidget*>();
     for (int i = 0; i < tabs->count(); ++i)
       if (tabs->widget(i)->isAncestorOf(&found)) tabs->setCurrentIndex(i);
     return found;
@@ -55,7 +55,7 @@ class DetailsDialogTest : public testing::Test {
     QTest::qWait(5);
   }
   bool says(const QString& words) {
-    for (auto* label : dialog_.findChildren<QLabel*>())
+    for (auto* label : details_.findChildren<QLabel*>())
       if (label->text().contains(words)) return true;
     return false;
   }
@@ -63,35 +63,35 @@ class DetailsDialogTest : public testing::Test {
   int steps() { return document_.undoStack().count(); }
 
   ui::Document document_{bike()};
-  DetailsDialog dialog_{document_};
+  BikeDetails details_{document_};
 };
 
-TEST_F(DetailsDialogTest, OpeningItChangesNothing) {
+TEST_F(BikeDetailsTest, OpeningItChangesNothing) {
   for (const auto system : {UnitSystem::Imperial, UnitSystem::Mixed, UnitSystem::Metric}) {
     open(system);
-    dialog_.hide();
+    details_.hide();
   }
   EXPECT_TRUE(same(profile(), bike())) << "no block of the profile is made by looking at it";
   EXPECT_EQ(steps(), 0);
 }
 
-TEST_F(DetailsDialogTest, ShowingEverySampleInAllUnitsChangesNothing) {
+TEST_F(BikeDetailsTest, ShowingEverySampleInAllUnitsChangesNothing) {
   for (const char* name : {"club-600", "adventure-twin", "enduro-250", "roadster-classic", "tourer-belt"}) {
     const Profile sample = sampleBike(name);
     use(sample);
     for (const auto system : {UnitSystem::Imperial, UnitSystem::Mixed, UnitSystem::Metric})
-      dialog_.refresh(UnitsShown(system));
+      details_.refresh(UnitsShown(system));
     EXPECT_TRUE(same(profile(), sample)) << name;
     EXPECT_EQ(steps(), 0) << name;
   }
 }
 
-TEST_F(DetailsDialogTest, TabbingThroughEveryFieldChangesNothing) {
+TEST_F(BikeDetailsTest, TabbingThroughEveryFieldChangesNothing) {
   const Profile sample = sampleBike("adventure-twin");
   use(sample);
   for (const auto system : {UnitSystem::Imperial, UnitSystem::Metric}) {
     open(system);
-    for (auto* box : dialog_.findChildren<QAbstractSpinBox*>()) {
+    for (auto* box : details_.findChildren<QAbstractSpinBox*>()) {
       field<QAbstractSpinBox>(box->accessibleName());
       box->setFocus(Qt::TabFocusReason);
       QTest::keyClick(box, Qt::Key_Tab);
@@ -101,7 +101,7 @@ TEST_F(DetailsDialogTest, TabbingThroughEveryFieldChangesNothing) {
   }
 }
 
-TEST_F(DetailsDialogTest, ATypedNumberIsOneUndoableEdit) {
+TEST_F(BikeDetailsTest, ATypedNumberIsOneUndoableEdit) {
   enter("Rider", "81.5");
   EXPECT_EQ(profile().bike.chassis.value().riderMassKg, 81.5);
   EXPECT_EQ(steps(), 1);
@@ -110,7 +110,7 @@ TEST_F(DetailsDialogTest, ATypedNumberIsOneUndoableEdit) {
   EXPECT_TRUE(numberBox("Rider").isNone());
 }
 
-TEST_F(DetailsDialogTest, ANumberIsTypedThroughWhatIsTooSmallOnTheWay) {
+TEST_F(BikeDetailsTest, ANumberIsTypedThroughWhatIsTooSmallOnTheWay) {
   // 1 and 17 are below the least mass; 172 is not.
   enter("Mass without rider", "172");
   EXPECT_EQ(profile().bike.chassis.value_or(Chassis{}).massKg, 172);
@@ -120,13 +120,13 @@ TEST_F(DetailsDialogTest, ANumberIsTypedThroughWhatIsTooSmallOnTheWay) {
   EXPECT_EQ(profile().bike.chassis.value_or(Chassis{}).wheelbaseMm, 1385);
 }
 
-TEST_F(DetailsDialogTest, ATooSmallNumberIsNeitherTakenNorLeftStanding) {
+TEST_F(BikeDetailsTest, ATooSmallNumberIsNeitherTakenNorLeftStanding) {
   enter("Wheelbase", "13");
   EXPECT_TRUE(same(profile(), bike()));
   EXPECT_TRUE(numberBox("Wheelbase").isNone());
 }
 
-TEST_F(DetailsDialogTest, EmptyingAFieldTakesTheValueOut) {
+TEST_F(BikeDetailsTest, EmptyingAFieldTakesTheValueOut) {
   use(workedExample());
   typeInto(numberBox("Rider"), "");
   QTest::keyClick(&numberBox("Rider"), Qt::Key_Delete);
@@ -135,7 +135,7 @@ TEST_F(DetailsDialogTest, EmptyingAFieldTakesTheValueOut) {
   EXPECT_EQ(profile().bike.chassis->massKg, 172);
 }
 
-TEST_F(DetailsDialogTest, ImperialNumbersAreKeptInTheUnitsOfTheFile) {
+TEST_F(BikeDetailsTest, ImperialNumbersAreKeptInTheUnitsOfTheFile) {
   open(UnitSystem::Imperial);
   enter("Wheelbase", "54.5");
   EXPECT_NEAR(profile().bike.chassis.value_or(Chassis{}).wheelbaseMm.value_or(0), 1384.3, 1e-6);
@@ -143,7 +143,7 @@ TEST_F(DetailsDialogTest, ImperialNumbersAreKeptInTheUnitsOfTheFile) {
   EXPECT_NEAR(profile().bike.chassis.value_or(Chassis{}).massKg.value_or(0), 172.365101, 1e-6);
 }
 
-TEST_F(DetailsDialogTest, SteppingAFieldThatIsNotGivenStartsSensibly) {
+TEST_F(BikeDetailsTest, SteppingAFieldThatIsNotGivenStartsSensibly) {
   for (const auto system : {UnitSystem::Imperial, UnitSystem::Metric}) {
     use(bike());
     open(system);
@@ -158,7 +158,7 @@ TEST_F(DetailsDialogTest, SteppingAFieldThatIsNotGivenStartsSensibly) {
   }
 }
 
-TEST_F(DetailsDialogTest, AConflictIsRefusedWithWordsAndTheBoxGoesBack) {
+TEST_F(BikeDetailsTest, AConflictIsRefusedWithWordsAndTheBoxGoesBack) {
   use(bike({{"/bike/engine/rev_limit_rpm", 5000}, {"/bike/engine/idle_rpm", 1200}}));
   enter("Idle speed", "6000");
   EXPECT_TRUE(says("6,000 is out of range"));
@@ -167,7 +167,7 @@ TEST_F(DetailsDialogTest, AConflictIsRefusedWithWordsAndTheBoxGoesBack) {
   EXPECT_EQ(steps(), 0);
 }
 
-TEST_F(DetailsDialogTest, ANumberOutsideItsLimitsIsRefusedWithWordsAndTheBoxGoesBack) {
+TEST_F(BikeDetailsTest, ANumberOutsideItsLimitsIsRefusedWithWordsAndTheBoxGoesBack) {
   use(workedExample());
   enter("Wheelbase", "13850");
   EXPECT_TRUE(says("Wheelbase") && says("500 to 3,000"));
@@ -176,7 +176,7 @@ TEST_F(DetailsDialogTest, ANumberOutsideItsLimitsIsRefusedWithWordsAndTheBoxGoes
   EXPECT_EQ(steps(), 0);
 }
 
-TEST_F(DetailsDialogTest, ChoosingWhatIsChosenAlreadyLeavesNoTrace) {
+TEST_F(BikeDetailsTest, ChoosingWhatIsChosenAlreadyLeavesNoTrace) {
   for (const char* name : {"Sensor", "Surface", "Curve measured at", "Final drive"}) {
     auto& box = field<QComboBox>(name);
     emit box.activated(0);
@@ -185,7 +185,7 @@ TEST_F(DetailsDialogTest, ChoosingWhatIsChosenAlreadyLeavesNoTrace) {
   }
 }
 
-TEST_F(DetailsDialogTest, AChoiceIsUndoable) {
+TEST_F(BikeDetailsTest, AChoiceIsUndoable) {
   auto& box = field<QComboBox>("Sensor");
   box.setFocus();
   QTest::keyClick(&box, Qt::Key_Down);
@@ -196,7 +196,7 @@ TEST_F(DetailsDialogTest, AChoiceIsUndoable) {
   EXPECT_EQ(box.currentIndex(), 0);
 }
 
-TEST_F(DetailsDialogTest, AWeighedSprocketIsKeptAndTakenOutAgain) {
+TEST_F(BikeDetailsTest, AWeighedSprocketIsKeptAndTakenOutAgain) {
   enter("Proposed rear: mass", "0.44");
   ASSERT_TRUE(profile().proposed.options.rearSprocket);
   EXPECT_EQ(profile().proposed.options.rearSprocket->massKg, 0.44);
@@ -216,7 +216,7 @@ TEST_F(DetailsDialogTest, AWeighedSprocketIsKeptAndTakenOutAgain) {
   EXPECT_EQ(profile().proposed.options.rearSprocket->material, SprocketMaterial::Aluminium);
 }
 
-TEST_F(DetailsDialogTest, ABadRowOfSparesLosesNothing) {
+TEST_F(BikeDetailsTest, ABadRowOfSparesLosesNothing) {
   paste("Front sprockets or pulleys", "15\t520\n4\t520\n16\t520");
   EXPECT_TRUE(says("Front sprockets or pulleys, row 2: “4” is not understood"));
   ASSERT_EQ(profile().sparesBox.value().front.size(), 2u) << "the others are taken";
@@ -225,7 +225,7 @@ TEST_F(DetailsDialogTest, ABadRowOfSparesLosesNothing) {
   EXPECT_TRUE(says("“4” is not understood")) << "one message does not hide another";
   paste("Rear sprockets or pulleys", "43\t520");
   EXPECT_EQ(profile().sparesBox->rear.size(), 1u);
-  dialog_.hide();
+  details_.hide();
   open(UnitSystem::Metric);
   EXPECT_EQ(field<QTableWidget>("Front sprockets or pulleys").item(1, 0)->text(), "4")
       << "it is still there to be mended";
@@ -233,7 +233,7 @@ TEST_F(DetailsDialogTest, ABadRowOfSparesLosesNothing) {
   EXPECT_TRUE(says("“gold” is not understood")) << "and it is still said why";
 }
 
-TEST_F(DetailsDialogTest, ASpareStaysInTheBoxWhileItsRowIsMistyped) {
+TEST_F(BikeDetailsTest, ASpareStaysInTheBoxWhileItsRowIsMistyped) {
   Profile sample = workedExample();
   sample.sparesBox.emplace().rear = {{.teeth = 43, .extras = {{"shelf", "7"}}}, {.teeth = 45}};
   use(sample);
@@ -245,7 +245,17 @@ TEST_F(DetailsDialogTest, ASpareStaysInTheBoxWhileItsRowIsMistyped) {
   EXPECT_TRUE(same(profile(), sample)) << "with all it had";
 }
 
-TEST_F(DetailsDialogTest, UndoneSparesAreShownAsTheyAre) {
+TEST_F(BikeDetailsTest, HalfTypedSparesGoWithTheBike) {
+  paste("Chains", "520\t112\n520\tmany");
+  EXPECT_TRUE(says("many"));
+  const Profile another = profile();
+  use(another);
+  details_.refresh(UnitsShown());
+  EXPECT_EQ(static_cast<ColumnsTable&>(field<QTableWidget>("Chains")).rows().size(), 1u);
+  EXPECT_FALSE(says("many"));
+}
+
+TEST_F(BikeDetailsTest, UndoneSparesAreShownAsTheyAre) {
   paste("Rear sprockets or pulleys", "43\n4x\n45");
   ASSERT_EQ(profile().sparesBox->rear.size(), 2u);
   document_.undoStack().undo();
@@ -255,7 +265,7 @@ TEST_F(DetailsDialogTest, UndoneSparesAreShownAsTheyAre) {
   EXPECT_TRUE(profile().sparesBox->rear.empty()) << "what was undone does not come back";
 }
 
-TEST_F(DetailsDialogTest, ASprocketOfWhichNothingIsSaidFollowsStock) {
+TEST_F(BikeDetailsTest, ASprocketOfWhichNothingIsSaidFollowsStock) {
   auto& material = field<QComboBox>("Proposed front: material");
   material.setFocus();
   QTest::keyClick(&material, Qt::Key_Down);
@@ -264,7 +274,7 @@ TEST_F(DetailsDialogTest, ASprocketOfWhichNothingIsSaidFollowsStock) {
   EXPECT_FALSE(profile().proposed.options.frontSprocket) << "no empty one is left behind";
 }
 
-TEST_F(DetailsDialogTest, StocksChainIsTyped) {
+TEST_F(BikeDetailsTest, StocksChainIsTyped) {
   auto& size = field<QComboBox>("Chain size");
   size.setFocus();
   QTest::keyClick(&size, Qt::Key_End);
@@ -273,7 +283,7 @@ TEST_F(DetailsDialogTest, StocksChainIsTyped) {
   EXPECT_EQ(profile().stock.options.links, 112);
 }
 
-TEST_F(DetailsDialogTest, BeltLengthsAreAListInOneLine) {
+TEST_F(BikeDetailsTest, BeltLengthsAreAListInOneLine) {
   use(bike({{"/stock/final_drive", "belt"}}));
   auto& lengths = field<QLineEdit>("Available belt lengths");
   typeInto(lengths, "139, 146 149");
@@ -290,9 +300,9 @@ TEST_F(DetailsDialogTest, BeltLengthsAreAListInOneLine) {
   EXPECT_TRUE(profile().bike.chainRun->beltLengthsTeeth.empty());
 }
 
-TEST_F(DetailsDialogTest, OfChainAndBeltThereIsWhatTheBikeHas) {
+TEST_F(BikeDetailsTest, OfChainAndBeltThereIsWhatTheBikeHas) {
   const auto inView = [&](const char* key) {
-    auto& found = control<QWidget>(dialog_, ui::fieldLabel(key));
+    auto& found = control<QWidget>(details_, ui::fieldLabel(key));
     return !found.isHidden();
   };
   const char* const chain[] = {"stock.chain_size", "stock.links", "stock.chain_elongation_percent",
@@ -309,7 +319,7 @@ TEST_F(DetailsDialogTest, OfChainAndBeltThereIsWhatTheBikeHas) {
   EXPECT_FALSE(inView("stock.belt_teeth") || inView("proposed.links"));
 }
 
-TEST_F(DetailsDialogTest, WhatTheFileHoldsOfTheOtherKindIsKept) {
+TEST_F(BikeDetailsTest, WhatTheFileHoldsOfTheOtherKindIsKept) {
   const Profile both =
       bike({{"/stock/final_drive", "belt"}, {"/stock/links", 112}, {"/stock/belt_teeth", 139}});
   use(both);
@@ -322,16 +332,16 @@ TEST_F(DetailsDialogTest, WhatTheFileHoldsOfTheOtherKindIsKept) {
   EXPECT_EQ(profile().stock.options.beltTeeth, 139);
 }
 
-TEST_F(DetailsDialogTest, TheWheelWithoutFocusChangesNothing) {
+TEST_F(BikeDetailsTest, TheWheelWithoutFocusChangesNothing) {
   use(workedExample());
   const Profile before = profile();
-  dialog_.findChild<QTabWidget*>()->setFocus();
-  for (auto* box : dialog_.findChildren<QAbstractSpinBox*>()) turnWheel(*box->findChild<QLineEdit*>());
-  for (auto* box : dialog_.findChildren<QComboBox*>()) turnWheel(*box, -1);
+  details_.findChild<QTabWidget*>()->setFocus();
+  for (auto* box : details_.findChildren<QAbstractSpinBox*>()) turnWheel(*box->findChild<QLineEdit*>());
+  for (auto* box : details_.findChildren<QComboBox*>()) turnWheel(*box, -1);
   EXPECT_TRUE(same(profile(), before));
 }
 
-TEST_F(DetailsDialogTest, APastedCurveIsTaken) {
+TEST_F(BikeDetailsTest, APastedCurveIsTaken) {
   paste("Torque curve", "4000\t41,5\n8000\t57\n12000\t50");
   ASSERT_TRUE(profile().bike.engine.torqueCurve);
   EXPECT_EQ(profile().bike.engine.torqueCurve->points().size(), 3u);
@@ -341,13 +351,13 @@ TEST_F(DetailsDialogTest, APastedCurveIsTaken) {
   EXPECT_TRUE(same(profile(), bike()));
 }
 
-TEST_F(DetailsDialogTest, ACurvePastedWithItsTitlesIsTaken) {
+TEST_F(BikeDetailsTest, ACurvePastedWithItsTitlesIsTaken) {
   paste("Torque curve", "rpm;Nm\n4000;41,5\n8000;57");
   ASSERT_TRUE(profile().bike.engine.torqueCurve);
   EXPECT_EQ(profile().bike.engine.torqueCurve->points().size(), 2u);
 }
 
-TEST_F(DetailsDialogTest, AWrongCurveLeavesTheOldOneAndSaysWhichRow) {
+TEST_F(BikeDetailsTest, AWrongCurveLeavesTheOldOneAndSaysWhichRow) {
   paste("Torque curve", "4000\t41\n8000\t57");
   const auto before = profile().bike.engine.torqueCurve;
   paste("Torque curve", "4000\t41\n3000\t57\n5000\t50");
@@ -357,7 +367,7 @@ TEST_F(DetailsDialogTest, AWrongCurveLeavesTheOldOneAndSaysWhichRow) {
   EXPECT_TRUE(says("Row 2"));
 }
 
-TEST_F(DetailsDialogTest, SparesArePastedAndReadBack) {
+TEST_F(BikeDetailsTest, SparesArePastedAndReadBack) {
   paste("Rear sprockets or pulleys", "45\t520\taluminium\t0,41\tused\n47");
   ASSERT_TRUE(profile().sparesBox);
   ASSERT_EQ(profile().sparesBox->rear.size(), 2u);
@@ -371,7 +381,7 @@ TEST_F(DetailsDialogTest, SparesArePastedAndReadBack) {
   EXPECT_TRUE(profile().sparesBox->front.empty());
 }
 
-TEST_F(DetailsDialogTest, TwoPastesOfSparesAreTwoSteps) {
+TEST_F(BikeDetailsTest, TwoPastesOfSparesAreTwoSteps) {
   paste("Rear sprockets or pulleys", "45\n47");
   paste("Rear sprockets or pulleys", "43\n44");
   EXPECT_EQ(steps(), 2);
@@ -379,7 +389,7 @@ TEST_F(DetailsDialogTest, TwoPastesOfSparesAreTwoSteps) {
   EXPECT_EQ(profile().sparesBox.value().rear.at(0).teeth, 45);
 }
 
-TEST_F(DetailsDialogTest, AMaterialIsTakenUnderItsUsualNames) {
+TEST_F(BikeDetailsTest, AMaterialIsTakenUnderItsUsualNames) {
   paste("Rear sprockets or pulleys",
         "45\t\tAlu\n46\t\taluminum\n47\t\tALLOY\n48\t\tHardened Steel\n49\t\talu.");
   ASSERT_EQ(profile().sparesBox.value_or(SparesBox{}).rear.size(), 5u);
@@ -388,7 +398,7 @@ TEST_F(DetailsDialogTest, AMaterialIsTakenUnderItsUsualNames) {
   EXPECT_EQ(profile().sparesBox->rear[3].material, SprocketMaterial::Steel);
 }
 
-TEST_F(DetailsDialogTest, NameAndNotesAreEdits) {
+TEST_F(BikeDetailsTest, NameAndNotesAreEdits) {
   typeInto(field<QLineEdit>("Name"), "Nipper");
   EXPECT_EQ(profile().name, "Nipper");
   typeInto(field<QPlainTextEdit>("Notes"), "Left-hand thread.");
@@ -396,8 +406,8 @@ TEST_F(DetailsDialogTest, NameAndNotesAreEdits) {
   EXPECT_EQ(steps(), 2);
 }
 
-TEST_F(DetailsDialogTest, TheWayToAMissingFieldEndsInIt) {
-  dialog_.resize(700, 260);  // too low for the chassis: its last field lies below
+TEST_F(BikeDetailsTest, TheWayToAMissingFieldEndsInIt) {
+  details_.resize(700, 260);  // too low for the chassis: its last field lies below
   const std::pair<const char*, const char*> fields[] = {{"bike.chassis.mass_kg", "Mass without rider"},
                                                         {"bike.chassis.tyre_grip", "Tyre grip"},
                                                         {"stock.links", "Links"},
@@ -405,33 +415,33 @@ TEST_F(DetailsDialogTest, TheWayToAMissingFieldEndsInIt) {
                                                         {"proposed.links", "Proposed: links"},
                                                         {"stock.chain_size", "Chain size"}};
   for (const auto& [key, name] : fields) {
-    dialog_.findChild<QTabWidget*>()->setCurrentIndex(0);
-    dialog_.showFieldsFor(key);
+    details_.findChild<QTabWidget*>()->setCurrentIndex(0);
+    details_.showFieldsFor(key);
     QWidget* focus = QApplication::focusWidget();
     ASSERT_TRUE(focus) << key;
     EXPECT_TRUE(isNamed(*focus, name)) << focus->accessibleName().toStdString();
     QTest::qWait(20);
-    EXPECT_TRUE(dialog_.rect().contains(QRect(focus->mapTo(&dialog_, QPoint()), focus->size()))) << key;
+    EXPECT_TRUE(details_.rect().contains(QRect(focus->mapTo(&details_, QPoint()), focus->size()))) << key;
     EXPECT_FALSE(focus->visibleRegion().isEmpty()) << key;
   }
 }
 
-TEST_F(DetailsDialogTest, TheWayToAMissingCurveEndsInItsFirstCell) {
-  dialog_.showFieldsFor("bike.engine.torque_curve");
-  auto& table = control<QTableWidget>(dialog_, "Torque curve");
+TEST_F(BikeDetailsTest, TheWayToAMissingCurveEndsInItsFirstCell) {
+  details_.showFieldsFor("bike.engine.torque_curve");
+  auto& table = control<QTableWidget>(details_, "Torque curve");
   EXPECT_TRUE(table.hasFocus() && table.isVisible());
   EXPECT_EQ(table.currentRow(), 0);
   EXPECT_EQ(table.currentColumn(), 0);
 }
 
-TEST_F(DetailsDialogTest, ALimitShownInAnotherUnitIsStillAllowed) {
+TEST_F(BikeDetailsTest, ALimitShownInAnotherUnitIsStillAllowed) {
   open(UnitSystem::Imperial);
   enter("Rider", "661.39");  // 300 kg are 661.3868 lb
   EXPECT_EQ(profile().bike.chassis.value_or(Chassis{}).riderMassKg, 300);
   EXPECT_TRUE(readProfile(writeProfile(profile()))) << "what is saved can be opened";
 }
 
-TEST_F(DetailsDialogTest, AYesOrNoIsChosen) {
+TEST_F(BikeDetailsTest, AYesOrNoIsChosen) {
   auto& box = field<QComboBox>("Torque falls in thin air");
   box.setFocus();
   QTest::keyClick(&box, Qt::Key_End);
@@ -441,7 +451,7 @@ TEST_F(DetailsDialogTest, AYesOrNoIsChosen) {
   EXPECT_EQ(profile().bike.engine.torqueFollowsAir, std::nullopt);
 }
 
-TEST_F(DetailsDialogTest, WhatIsTypicalIsToldInTheUnitsShown) {
+TEST_F(BikeDetailsTest, WhatIsTypicalIsToldInTheUnitsShown) {
   EXPECT_TRUE(numberBox("Wheelbase").toolTip().contains("1,250 to 1,720 mm"))
       << numberBox("Wheelbase").toolTip().toStdString();
   open(UnitSystem::Imperial);
@@ -449,7 +459,7 @@ TEST_F(DetailsDialogTest, WhatIsTypicalIsToldInTheUnitsShown) {
       << numberBox("Wheelbase").toolTip().toStdString();
 }
 
-TEST_F(DetailsDialogTest, TheFiguresOfASurfaceAreThoseOfTheOneChosen) {
+TEST_F(BikeDetailsTest, TheFiguresOfASurfaceAreThoseOfTheOneChosen) {
   auto& surface = field<QComboBox>("Surface");
   surface.setFocus();
   QTest::keyClick(&surface, Qt::Key_End);
@@ -459,7 +469,7 @@ TEST_F(DetailsDialogTest, TheFiguresOfASurfaceAreThoseOfTheOneChosen) {
   EXPECT_TRUE(numberBox("Surface grip").isNone()) << "asphalt has its own";
 }
 
-TEST_F(DetailsDialogTest, AsphaltIsOneChoiceWhicheverWayTheFileSaysIt) {
+TEST_F(BikeDetailsTest, AsphaltIsOneChoiceWhicheverWayTheFileSaysIt) {
   auto& surface = field<QComboBox>("Surface");
   EXPECT_EQ(surface.count(), 5);
   EXPECT_EQ(surface.findText("Asphalt"), 0);
@@ -469,7 +479,7 @@ TEST_F(DetailsDialogTest, AsphaltIsOneChoiceWhicheverWayTheFileSaysIt) {
     p.ride->surface = Surface::Asphalt;
   });
   const auto chosen = [&] { return profile().ride ? profile().ride->surface : std::nullopt; };
-  dialog_.refresh(ui::UnitsShown());
+  details_.refresh(ui::UnitsShown());
   EXPECT_EQ(surface.currentText(), "Asphalt");
   surface.setFocus();
   QTest::keyClick(&surface, Qt::Key_Home);
@@ -482,10 +492,10 @@ TEST_F(DetailsDialogTest, AsphaltIsOneChoiceWhicheverWayTheFileSaysIt) {
   EXPECT_EQ(chosen(), std::nullopt);
 }
 
-TEST_F(DetailsDialogTest, ACautionIsAsPlainToSeeAsAField) {
+TEST_F(BikeDetailsTest, ACautionIsAsPlainToSeeAsAField) {
   for (const auto caution : {ui::Caution::Hands, ui::Caution::GearboxSensor}) {
     const QString words = ui::cautionText(caution, false);
-    const auto labels = dialog_.findChildren<QLabel*>();
+    const auto labels = details_.findChildren<QLabel*>();
     const auto label =
         std::find_if(labels.begin(), labels.end(), [&](auto* l) { return l->text() == words; });
     ASSERT_NE(label, labels.end()) << words.toStdString();
@@ -493,14 +503,14 @@ TEST_F(DetailsDialogTest, ACautionIsAsPlainToSeeAsAField) {
   }
 }
 
-TEST_F(DetailsDialogTest, EnterInAFieldDoesNotCloseIt) {
+TEST_F(BikeDetailsTest, EnterInAFieldDoesNotCloseIt) {
   auto& box = numberBox("Rider");
   typeInto(box, "81");
   QTest::keyClick(&box, Qt::Key_Return);
-  EXPECT_TRUE(dialog_.isVisible());
+  EXPECT_TRUE(details_.isVisible());
 }
 
-TEST_F(DetailsDialogTest, NamesOfNumbersCarryTheUnitThatIsShown) {
+TEST_F(BikeDetailsTest, NamesOfNumbersCarryTheUnitThatIsShown) {
   auto& rider = numberBox("Rider");
   EXPECT_EQ(rider.accessibleName(), "Rider, kg");
   open(UnitSystem::Imperial);
@@ -508,7 +518,7 @@ TEST_F(DetailsDialogTest, NamesOfNumbersCarryTheUnitThatIsShown) {
   EXPECT_EQ(numberBox("Wheelbase").accessibleName().section(", ", 1), "in");
 }
 
-TEST_F(DetailsDialogTest, AUnitMayBeTypedBeforeTheOneThatIsShown) {
+TEST_F(BikeDetailsTest, AUnitMayBeTypedBeforeTheOneThatIsShown) {
   auto& rider = numberBox("Rider");
   const auto type = [&rider](const char* text) {
     rider.setFocus(Qt::TabFocusReason);
@@ -534,10 +544,10 @@ TEST_F(DetailsDialogTest, AUnitMayBeTypedBeforeTheOneThatIsShown) {
   EXPECT_EQ(profile().bike.chassis.value().riderMassKg, before) << "some of its unit deleted is no other one";
 }
 
-TEST_F(DetailsDialogTest, EveryFieldHasANameAndATooltip) {
+TEST_F(BikeDetailsTest, EveryFieldHasANameAndATooltip) {
   QWidgetList fields;
-  for (auto* box : dialog_.findChildren<QAbstractSpinBox*>()) fields << box;
-  for (auto* box : dialog_.findChildren<QComboBox*>()) fields << box;
+  for (auto* box : details_.findChildren<QAbstractSpinBox*>()) fields << box;
+  for (auto* box : details_.findChildren<QComboBox*>()) fields << box;
   EXPECT_GT(fields.size(), 40);
   QStringList names;
   for (const QWidget* box : fields) {
@@ -549,11 +559,11 @@ TEST_F(DetailsDialogTest, EveryFieldHasANameAndATooltip) {
 }
 
 /// The details where they live: beside the window's pages.
-class DetailsDockTest : public testing::Test {
+class BikeDetailsDockTest : public testing::Test {
  protected:
-  DetailsDialog& details() { return *window_->findChild<DetailsDialog*>(); }
+  BikeDetails& details() { return *window_->findChild<BikeDetails*>(); }
   static QMainWindow& docks(ui::MainWindow& window) {
-    return *qobject_cast<QMainWindow*>(window.findChild<DetailsDialog*>()->parentWidget());
+    return *qobject_cast<QMainWindow*>(window.findChild<BikeDetails*>()->parentWidget());
   }
   QWidget& focus() { return *QApplication::focusWidget(); }
   QAction& action(const QString& text) {
@@ -569,7 +579,7 @@ class DetailsDockTest : public testing::Test {
   Window window_{bike()};
 };
 
-TEST_F(DetailsDockTest, TheyStandBesideTheChartAndLeaveItInView) {
+TEST_F(BikeDetailsDockTest, TheyStandBesideTheChartAndLeaveItInView) {
   const QSize before = window_->minimumSizeHint();
   window_->showDetails();
   QTest::qWait(50);
@@ -581,7 +591,7 @@ TEST_F(DetailsDockTest, TheyStandBesideTheChartAndLeaveItInView) {
   EXPECT_EQ(window_->size(), QSize(1280, 720));
 }
 
-TEST_F(DetailsDockTest, TheActionOpensAndCloses) {
+TEST_F(BikeDetailsDockTest, TheActionOpensAndCloses) {
   QWidget& before = focus();
   QAction& toggle = action("Bike Details");
   toggle.trigger();
@@ -596,7 +606,7 @@ TEST_F(DetailsDockTest, TheActionOpensAndCloses) {
   EXPECT_FALSE(toggle.isChecked()) << "also by its own button";
 }
 
-TEST_F(DetailsDockTest, TheKeyLeadsInAndBackToTheSameFields) {
+TEST_F(BikeDetailsDockTest, TheKeyLeadsInAndBackToTheSameFields) {
   QWidget& before = focus();
   key(Qt::Key_F6);
   ASSERT_TRUE(details().holdsFocus());
@@ -607,7 +617,7 @@ TEST_F(DetailsDockTest, TheKeyLeadsInAndBackToTheSameFields) {
   EXPECT_EQ(focus().accessibleName(), "Wheelbase, mm");
 }
 
-TEST_F(DetailsDockTest, EscapeTakesBackWhatIsTypedThenGoesBackAndKeepsWhatWasConfirmed) {
+TEST_F(BikeDetailsDockTest, EscapeTakesBackWhatIsTypedThenGoesBackAndKeepsWhatWasConfirmed) {
   QWidget& before = focus();
   window_->showDetails("bike.chassis.rider_mass_kg");
   QWidget& field = focus();
@@ -622,7 +632,7 @@ TEST_F(DetailsDockTest, EscapeTakesBackWhatIsTypedThenGoesBackAndKeepsWhatWasCon
   EXPECT_TRUE(details().isVisible());
 }
 
-TEST_F(DetailsDockTest, UndoAndRedoReachTheBikesHistory) {
+TEST_F(BikeDetailsDockTest, UndoAndRedoReachTheBikesHistory) {
   window_->showDetails("bike.engine.torque_curve");
   auto& table = static_cast<ColumnsTable&>(focus());
   table.pasteText("4000\t41\n8000\t57");
@@ -641,7 +651,7 @@ TEST_F(DetailsDockTest, UndoAndRedoReachTheBikesHistory) {
   EXPECT_EQ(first(), 42);
 }
 
-TEST_F(DetailsDockTest, WhatIsBeingTypedIsTakenBackFirst) {
+TEST_F(BikeDetailsDockTest, WhatIsBeingTypedIsTakenBackFirst) {
   window_->showDetails("bike.chassis.rider_mass_kg");
   typeInto(focus(), "81.5");
   key(Qt::Key_Tab);
@@ -653,9 +663,19 @@ TEST_F(DetailsDockTest, WhatIsBeingTypedIsTakenBackFirst) {
   EXPECT_EQ(window_.profile().bike.chassis.value_or(Chassis{}).riderMassKg, 81.5);
   key(Qt::Key_Z, Qt::ControlModifier);
   EXPECT_FALSE(window_.profile().bike.chassis) << "then the edit before";
+  window_->showDetails("bike.chassis.rider_mass_kg");
+  typeInto(focus(), "81.5");
+  QTest::keyClick(&focus(), Qt::Key_Return);
+  typeInto(focus(), "77");
+  auto& rider = dynamic_cast<DecimalBox&>(focus());
+  key(Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(rider.text(), "81.5 kg");
+  EXPECT_EQ(window_.profile().bike.chassis.value_or(Chassis{}).riderMassKg, 81.5);
+  key(Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_FALSE(window_.profile().bike.chassis);
 }
 
-TEST_F(DetailsDockTest, SetFreeAndDockedAgainTheyKeepTheFocus) {
+TEST_F(BikeDetailsDockTest, SetFreeAndDockedAgainTheyKeepTheFocus) {
   QWidget& before = focus();
   window_->showDetails("bike.chassis.wheelbase_mm");
   QTest::qWait(20);
@@ -671,18 +691,18 @@ TEST_F(DetailsDockTest, SetFreeAndDockedAgainTheyKeepTheFocus) {
   EXPECT_TRUE(soon([&] { return QApplication::focusWidget() == &before; }, 2000));
 }
 
-TEST_F(DetailsDockTest, TheirPlaceIsRemembered) {
+TEST_F(BikeDetailsDockTest, TheirPlaceIsRemembered) {
   window_->showDetails();
   docks(*window_).addDockWidget(Qt::LeftDockWidgetArea, &details());
   window_->close();
   Window next(bike());
-  auto* again = next->findChild<DetailsDialog*>();
+  auto* again = next->findChild<BikeDetails*>();
   ASSERT_TRUE(again && again->isVisible()) << "open as they were";
   EXPECT_EQ(docks(*next).dockWidgetArea(again), Qt::LeftDockWidgetArea);
   again->close();
   next->close();
   Window last(bike());
-  EXPECT_FALSE(last->findChild<DetailsDialog*>());
+  EXPECT_FALSE(last->findChild<BikeDetails*>());
   QSettings().clear();
 }
 

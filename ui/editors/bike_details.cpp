@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/editors/details_dialog.h"
+#include "ui/editors/bike_details.h"
 
 #include <QApplication>
 #include <QKeyEvent>
@@ -33,7 +33,7 @@ bool hasStep(const QObject& text, bool undo) {
 
 }  // namespace
 
-DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
+BikeDetails::BikeDetails(Document& document, QWidget* parent)
     : QDockWidget(parent), document_(document), tabs_(new QTabWidget), message_(new QLabel) {
   setWindowTitle(tr("Bike Details"));
   setObjectName(QStringLiteral("bike_details"));  // its place is remembered by that
@@ -64,11 +64,11 @@ DetailsDialog::DetailsDialog(Document& document, QWidget* parent)
   // When things have settled: a page that is turned away hands the focus on before the next one takes it.
   connect(
       qApp, &QApplication::focusChanged, this, [this] { noteFocus(); }, Qt::QueuedConnection);
-  connect(this, &QDockWidget::topLevelChanged, this, &DetailsDialog::keepFocus);
+  connect(this, &QDockWidget::topLevelChanged, this, &BikeDetails::keepFocus);
   resize(840, 620);
 }
 
-void DetailsDialog::addPage(QWidget* page, const QString& title) {
+void BikeDetails::addPage(QWidget* page, const QString& title) {
   auto* scroll = new QScrollArea;
   scroll->setWidget(page);
   scroll->setWidgetResizable(true);
@@ -76,7 +76,7 @@ void DetailsDialog::addPage(QWidget* page, const QString& title) {
   tabs_->addTab(scroll, title);
 }
 
-FieldForm* DetailsDialog::addForm(const QString& title, const QString& heading) {
+FieldForm* BikeDetails::addForm(const QString& title, const QString& heading) {
   auto* form = new FieldForm(document_);
   if (!heading.isEmpty()) form->addHeading(heading);
   // Where there is no room for both, a field goes below its label.
@@ -92,7 +92,7 @@ FieldForm* DetailsDialog::addForm(const QString& title, const QString& heading) 
   return form;
 }
 
-void DetailsDialog::buildBikeAndEngine() {
+void BikeDetails::buildBikeAndEngine() {
   addForm(tr("Bike"), QString())->addFields({"name", "notes", "cruise_speed_kmh"});
   addForm(tr("Engine"), tr("The torque curve and what belongs to it."))
       ->addFields({"bike.engine.idle_rpm", "bike.engine.rotating_inertia_kgm2",
@@ -101,10 +101,10 @@ void DetailsDialog::buildBikeAndEngine() {
                    "bike.engine.curve_air.humidity_percent", "bike.engine.torque_follows_air"});
   curve_ = new CurveEditor(document_);
   addPage(curve_, tr("Torque Curve"));
-  connect(curve_, &CurveEditor::said, this, &DetailsDialog::say);
+  connect(curve_, &CurveEditor::said, this, &BikeDetails::say);
 }
 
-void DetailsDialog::buildChassisAndTyre() {
+void BikeDetails::buildChassisAndTyre() {
   addForm(tr("Chassis"),
           tr("Unlocks pull, top speed and acceleration. The centre of gravity is with the rider seated."))
       ->addFields({"bike.chassis.mass_kg", "bike.chassis.rider_mass_kg", "bike.chassis.wheelbase_mm",
@@ -115,14 +115,14 @@ void DetailsDialog::buildChassisAndTyre() {
                    "bike.chassis.front_wheel_inertia_kgm2", "bike.chassis.rear_wheel_inertia_kgm2",
                    "bike.chassis.front_rollout_mm", "bike.chassis.tyre_grip", "bike.chassis.shift_time_s"});
   FieldForm* tyre = addForm(tr("Tyre"), tr("The stock setup's tyre, beyond its size."));
-  tyre->addFields({"stock.rolling_allowance_percent", "stock.tread_wear_mm", "stock.crown_radius_mm",
-                   "stock.growth_per_kmh2"});
+  tyre->addFields({"stock.rollout_mm", "stock.rolling_allowance_percent", "stock.tread_wear_mm",
+                   "stock.crown_radius_mm", "stock.growth_per_kmh2"});
   tyre->addHeading(tr("Proposed, where it differs."));
-  tyre->addFields({"proposed.rolling_allowance_percent", "proposed.tread_wear_mm", "proposed.crown_radius_mm",
-                   "proposed.growth_per_kmh2"});
+  tyre->addFields({"proposed.rollout_mm", "proposed.rolling_allowance_percent", "proposed.tread_wear_mm",
+                   "proposed.crown_radius_mm", "proposed.growth_per_kmh2"});
 }
 
-void DetailsDialog::buildChainRun() {
+void BikeDetails::buildChainRun() {
   FieldForm* form = addForm(tr("Chain or Belt"), QString());
   form->addCaution(cautionText(Caution::Hands, false));
   form->addFields({"bike.chain_run.centre_distance_mm", "bike.chain_run.adjuster_forward_mm",
@@ -139,7 +139,7 @@ void DetailsDialog::buildChainRun() {
                    "proposed.chain_elongation_percent", "proposed.belt_pitch_mm", "proposed.belt_teeth"});
 }
 
-void DetailsDialog::buildSprockets() {
+void BikeDetails::buildSprockets() {
   FieldForm* form =
       addForm(tr("Sprockets or Pulleys"),
               tr("Stock. Weighed masses count in pull and acceleration; estimates are only shown."));
@@ -153,7 +153,7 @@ void DetailsDialog::buildSprockets() {
                    "proposed.rear_sprocket.material", "proposed.rear_sprocket.mass_kg"});
 }
 
-void DetailsDialog::buildRide() {
+void BikeDetails::buildRide() {
   FieldForm* speedometer = addForm(tr("Speedometer"), QString());
   speedometer->addCaution(cautionText(Caution::GearboxSensor, false));
   speedometer->addFields({"bike.speedometer.sensor", "bike.speedometer.reads_high_percent"});
@@ -164,13 +164,13 @@ void DetailsDialog::buildRide() {
   addRollOn(*form);
 }
 
-void DetailsDialog::buildSparesBox() {
+void BikeDetails::buildSparesBox() {
   spares_ = new SparesEditor(document_);
   addPage(spares_, tr("Spares Box"));
-  connect(spares_, &SparesEditor::said, this, &DetailsDialog::say);
+  connect(spares_, &SparesEditor::said, this, &BikeDetails::say);
 }
 
-void DetailsDialog::showFieldsFor(std::string_view key) {
+void BikeDetails::showFieldsFor(std::string_view key) {
   noteFocus();
   if (key == "bike.engine.torque_curve") {
     lead(curve_);
@@ -183,7 +183,7 @@ void DetailsDialog::showFieldsFor(std::string_view key) {
     }
 }
 
-void DetailsDialog::lead(QWidget* to) {
+void BikeDetails::lead(QWidget* to) {
   for (int i = 0; i < tabs_->count(); ++i) {
     if (tabs_->widget(i) != to && !tabs_->widget(i)->isAncestorOf(to)) continue;
     tabs_->setCurrentIndex(i);
@@ -199,20 +199,20 @@ void DetailsDialog::lead(QWidget* to) {
   to->setFocus(Qt::OtherFocusReason);
 }
 
-void DetailsDialog::refresh(const UnitsShown& units) {
+void BikeDetails::refresh(const UnitsShown& units) {
   units_ = units;
   for (FieldForm* form : forms_) form->refresh(units);
   curve_->refresh(units);
   spares_->refresh(units);
 }
 
-void DetailsDialog::noteFocus() {
+void BikeDetails::noteFocus() {
   QWidget* focus = QApplication::focusWidget();
   hadFocus_ = focus && isAncestorOf(focus);
   if (focus) (hadFocus_ ? inside_ : outside_) = focus;
 }
 
-void DetailsDialog::keepFocus() {
+void BikeDetails::keepFocus() {
   if (!hadFocus_) return;
   QTimer::singleShot(0, this, [this, to = inside_, back = outside_] {
     activateWindow();
@@ -221,12 +221,12 @@ void DetailsDialog::keepFocus() {
   });
 }
 
-bool DetailsDialog::holdsFocus() const {
+bool BikeDetails::holdsFocus() const {
   const QWidget* focus = QApplication::focusWidget();
   return focus && isAncestorOf(focus);
 }
 
-void DetailsDialog::takeFocus() {
+void BikeDetails::takeFocus() {
   noteFocus();
   activateWindow();
   if (holdsFocus()) return;
@@ -242,7 +242,7 @@ void DetailsDialog::takeFocus() {
   to->setFocus(Qt::ShortcutFocusReason);
 }
 
-void DetailsDialog::giveFocusBack() {
+void BikeDetails::giveFocusBack() {
   noteFocus();
   if (outside_ && outside_->isVisible()) {
     outside_->activateWindow();
@@ -252,12 +252,12 @@ void DetailsDialog::giveFocusBack() {
   }
 }
 
-void DetailsDialog::keyPressEvent(QKeyEvent* event) {
+void BikeDetails::keyPressEvent(QKeyEvent* event) {
   if (event->key() == Qt::Key_Escape && event->modifiers() == Qt::NoModifier) return giveFocusBack();
   QDockWidget::keyPressEvent(event);
 }
 
-bool DetailsDialog::eventFilter(QObject* watched, QEvent* event) {
+bool BikeDetails::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() == QEvent::ShortcutOverride) {
     const auto& key = static_cast<QKeyEvent&>(*event);
     const bool undo = key.matches(QKeySequence::Undo), redo = key.matches(QKeySequence::Redo);
@@ -270,17 +270,17 @@ bool DetailsDialog::eventFilter(QObject* watched, QEvent* event) {
   return QDockWidget::eventFilter(watched, event);
 }
 
-void DetailsDialog::closeEvent(QCloseEvent* event) {
+void BikeDetails::closeEvent(QCloseEvent* event) {
   if (holdsFocus()) giveFocusBack();  // before it is lost to whatever comes next
   QDockWidget::closeEvent(event);
 }
 
-void DetailsDialog::showEvent(QShowEvent* event) {
+void BikeDetails::showEvent(QShowEvent* event) {
   QDockWidget::showEvent(event);
   say(spares_->complaint());  // what else was refused last time is not in the fields any more
 }
 
-void DetailsDialog::say(const QString& message) {
+void BikeDetails::say(const QString& message) {
   message_->setText(message);
   message_->setVisible(!message.isEmpty());
 }
