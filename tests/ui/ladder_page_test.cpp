@@ -94,6 +94,17 @@ class LadderPageTest : public testing::Test, FreshSettings {
   ui::LadderPage* page_ = nullptr;
 };
 
+TEST_F(LadderPageTest, SortingKeepsTheCursorsRowInView) {
+  moveTo("16/43");
+  for (const auto order : {Qt::AscendingOrder, Qt::DescendingOrder})
+    for (const int column :
+         {int(LadderModel::Pair), int(LadderModel::FinalRatio), int(LadderModel::TopSpeed)}) {
+      table().sortByColumn(column, order);
+      const QRect row = table().visualRect(table().currentIndex());
+      EXPECT_TRUE(row.top() >= 0 && row.bottom() <= table().viewport()->height()) << column << " " << order;
+    }
+}
+
 TEST_F(LadderPageTest, ShowsEveryPairOfTheRangeFromShortToTall) {
   const LadderRange range = usualRange(ladderInput(window_->profile()));
   EXPECT_TRUE(soon([&] { return static_cast<std::size_t>(shownRows()) == range.pairs(); }));

@@ -402,6 +402,24 @@ TEST_F(MainWindowFiles, AWindowThatHasTheLastOfAFileAsksBeforeItCloses) {
   EXPECT_TRUE(loadProfile(file.toStdString()));
 }
 
+TEST_F(MainWindowFiles, WhatIsSavedOfABikeStartsBesideItsFile) {
+  const QString file = write("mine.bike.json", bike());
+  window_->openFile(file);
+  for (const auto& [entry, name] :
+       {std::pair{"Save Picture…", "mine – sawtooth.png"}, std::pair{"Save Data…", "mine – sawtooth.csv"},
+        std::pair{"Save Report…", "mine – report.pdf"}}) {
+    QString suggested;
+    DialogAnswer dialog([&](QDialog& asked) {
+      suggested = dynamic_cast<QFileDialog&>(asked).selectedFiles().value(0);
+      asked.reject();
+    });
+    action(entry).trigger();
+    EXPECT_TRUE(dialog.seen());
+    EXPECT_EQ(QFileInfo(suggested).fileName(), name);
+    EXPECT_EQ(QFileInfo(suggested).absolutePath(), QFileInfo(file).absolutePath());
+  }
+}
+
 TEST_F(MainWindowFiles, ANameNeverMeansAFolder) {
   window_->document().load(bike({{"/name", "../Club/600: \"new\"\n*?"}}), QString());
   QString suggested;
@@ -411,7 +429,7 @@ TEST_F(MainWindowFiles, ANameNeverMeansAFolder) {
   });
   action("Save Data…").trigger();
   EXPECT_TRUE(dialog.seen());
-  EXPECT_EQ(QFileInfo(suggested).fileName(), "-Club-600- -new- -- sawtooth.csv");
+  EXPECT_EQ(QFileInfo(suggested).fileName(), "-Club-600- -new- -- – sawtooth.csv");
 }
 
 TEST_F(MainWindowFiles, ClosingWithChangesAsksAndClosingWithoutDoesNot) {

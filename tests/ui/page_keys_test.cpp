@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QMenuBar>
 #include <QPushButton>
+#include <QSlider>
 #include <QTabBar>
 #include <QTabWidget>
 #include <QTableView>
@@ -75,6 +76,28 @@ TEST_F(PageKeys, ShiftF10OpensTheMenuOfATable) {
   QTest::keyClick(&table, Qt::Key_F10, Qt::ShiftModifier);
   EXPECT_EQ(menus(), before + 1);
   if (QWidget* menu = QApplication::activePopupWidget()) menu->close();
+}
+
+TEST_F(PageKeys, AltAndADigitLeadsToWhatThePageIsWorkedWith) {
+  const auto focusAfter = [this](Qt::Key key) {
+    QTest::keyClick(QApplication::focusWidget(), key, Qt::AltModifier);
+    return QApplication::focusWidget();
+  };
+  EXPECT_EQ(focusAfter(Qt::Key_2), window_->currentChart());
+  EXPECT_EQ(focusAfter(Qt::Key_4), &control<QSlider>(*window_, "Turn of the rear wheel"));
+  EXPECT_EQ(focusAfter(Qt::Key_5), &control<QTableView>(*window_, "Ladder"));
+  EXPECT_EQ(focusAfter(Qt::Key_6), &control<QTableView>(*window_, "Comparison"));
+  EXPECT_EQ(focusAfter(Qt::Key_6), &control<QTableView>(*window_, "Comparison")) << "pressed once more";
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
+  EXPECT_EQ(QApplication::focusWidget(), &teeth());
+}
+
+TEST_F(PageKeys, AltAndADigitLeavesAHalfTypedFieldItsFocusAndText) {
+  typeInto(teeth(), "1");  // no sprocket has so few
+  press(Qt::Key_2, Qt::AltModifier);
+  EXPECT_EQ(tabs().currentIndex(), 1);
+  EXPECT_EQ(QApplication::focusWidget(), &teeth());
+  EXPECT_EQ(teeth().text(), "1");
 }
 
 TEST_F(PageKeys, TheTabBarIsAStopOfTab) {

@@ -18,6 +18,7 @@
 #include "core/units.h"
 #include "ui/editors/class_chooser.h"
 #include "ui/editors/columns_table.h"
+#include "ui/editors/dialog_body.h"
 #include "ui/editors/peaks_dialog.h"
 #include "ui/editors/typed_gears.h"
 #include "ui/editors/typed_ratio.h"
@@ -46,8 +47,10 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
     : QDialog(parent), samples_(samples), units_(units) {
   setWindowTitle(tr("New Bike"));
   auto* column = new QVBoxLayout(this);
+  auto* body = new DialogBody;
+  column->addWidget(body, 1);
   form_ = new QFormLayout;
-  column->addLayout(form_);
+  body->column().addLayout(form_);
   from_ = new QComboBox;
   from_->addItem(tr("Nothing: an empty sheet"));
   for (const auto& sample : samples_) from_->addItem(sample.first);
@@ -114,7 +117,7 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   class_->setToolTip(
       tr("Fills mass, drag and what else is open with values typical of the class. They stay marked until "
          "you type your own."));
-  form->addRow(tr("Cl&ass of bike"), class_);
+  form_->addRow(tr("Cl&ass of bike"), class_);
   cruise_ = addLine(tr("Cr&uise speed, %1").arg(units_.name(Quantity::Speed)), tr("May stay empty"),
                     tr("The speed whose revs are compared."));
   message_ = new QLabel;
@@ -132,7 +135,8 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
           .arg(units_.name(Quantity::Speed), QStringLiteral("5000@110")));
   unlocks->setWordWrap(true);
   unlocks->setForegroundRole(QPalette::PlaceholderText);
-  column->addWidget(unlocks);
+  body->column().addWidget(unlocks);
+  body->column().addStretch();
   buttons_ = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
   buttons_->button(QDialogButtonBox::Ok)->setText(tr("Create"));
   column->addWidget(buttons_);
@@ -142,6 +146,7 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   connect(from_, &QComboBox::currentIndexChanged, this, &NewBikeDialog::startFrom);
   connect(drive_, &QComboBox::currentIndexChanged, this, &NewBikeDialog::check);
   check();
+  fitToScreen(*this);
   name_->setFocus();
 }
 

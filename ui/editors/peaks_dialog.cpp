@@ -17,6 +17,7 @@
 #include "core/limits.h"
 #include "core/units.h"
 #include "ui/editors/columns_table.h"
+#include "ui/editors/dialog_body.h"
 #include "ui/words/numbers.h"
 #include "ui/words/typed_units.h"
 
@@ -119,9 +120,12 @@ PeaksDialog::PeaksDialog(double revLimitRpm, const UnitsShown& units, QWidget* p
                     "the highest torque and the highest power of a data sheet. It stays marked as estimated "
                     "wherever it counts."));
   explanation->setWordWrap(true);
-  column->addWidget(explanation);
+  auto* body = new DialogBody;
+  column->addWidget(body, 1);
+  body->column().addWidget(explanation);
   auto* form = new QFormLayout;
-  column->addLayout(form);
+  body->column().addLayout(form);
+  body->column().addStretch();
   torqueUnit_->addItems({tr("N·m"), tr("lb·ft")});
   powerUnit_->addItems({tr("kW"), tr("hp"), tr("PS")});
   const bool imperial = units.system() == UnitSystem::Imperial;
@@ -163,6 +167,7 @@ PeaksDialog::PeaksDialog(double revLimitRpm, const UnitsShown& units, QWidget* p
   connect(buttons_, &QDialogButtonBox::accepted, this, &QDialog::accept);
   connect(buttons_, &QDialogButtonBox::rejected, this, &QDialog::reject);
   check();
+  fitToScreen(*this);
 }
 
 std::optional<EnginePeaks> PeaksDialog::typed(QString& complaint) const {

@@ -101,6 +101,12 @@ QTableView* LadderPage::makeTable() {
   table->setIconSize(QSize(2 * LadderModel::kMarkSide, LadderModel::kMarkSide));
   QHeaderView* header = table->horizontalHeader();
   header->setHighlightSections(false);
+  // The cursor keeps its pair, and the pair went elsewhere.
+  connect(header, &QHeaderView::sortIndicatorChanged, table, [table] {
+    if (table->currentIndex().isValid())
+      table->scrollTo(table->currentIndex().siblingAtColumn(LadderModel::Pair),
+                      QAbstractItemView::PositionAtCenter);
+  });
   header->setContextMenuPolicy(Qt::CustomContextMenu);
   header->setToolTip(tr("Click to sort; right click for the columns."));
   connect(header, &QWidget::customContextMenuRequested, this, &LadderPage::openHeaderMenu);

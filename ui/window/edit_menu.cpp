@@ -82,7 +82,10 @@ void addEditMenu(MainWindow& window) {
   new ClipboardActions(window, *menu);
   menu->addSeparator();
   menu->addAction(MainWindow::tr("Copy Rea&dout"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), &window,
-                  [&window] { QApplication::clipboard()->setText(window.readout().text()); });
+                  [&window] {
+                    QApplication::clipboard()->setText(window.readout().text());
+                    window.say(MainWindow::tr("Copied the readout."));
+                  });
 }
 
 void addBikeMenu(MainWindow& window) {

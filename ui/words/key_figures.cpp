@@ -96,6 +96,10 @@ class Maker {
     return std::min(stock().gearing.gears.size(), proposed().gearing.gears.size());
   }
 
+  /// A tenth of a speed can still be read off an instrument; a part of a turn, of a newton or of what a time
+  /// is good for would be noise.
+  static int moreDecimals(Quantity quantity) { return quantity == Quantity::Speed ? 1 : 0; }
+
   /// Nothing where neither setup has the figure; a dash where one lacks it.
   std::optional<KeyFigure> compared(const QString& label, Quantity quantity, Value from, Value to,
                                     int decimals) const {
@@ -103,7 +107,7 @@ class Maker {
     const auto shown = [&](const Value& v) { return v ? Value(units_.shown(quantity, *v)) : Value(); };
     from = shown(from);
     to = shown(to);
-    const ComparedTexts texts = comparedTexts(from, to, decimals);
+    const ComparedTexts texts = comparedTexts(from, to, decimals, moreDecimals(quantity));
     return KeyFigure{label, texts.stock, texts.proposed, units_.name(quantity), texts.difference};
   }
 
