@@ -45,7 +45,7 @@ Place placeOf(std::string_view key) {
   constexpr std::string_view kSurfaces = "ride.surfaces.";
   if (place.key.starts_with(kSurfaces)) {
     const std::size_t end = std::min(place.key.find('.', kSurfaces.size()), place.key.size());
-    place.key.replace(kSurfaces.size(), end - kSurfaces.size(), "*");
+    place.key.replace(kSurfaces.size(), end - kSurfaces.size(), 1, '*');
   }
   return place;
 }
