@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/profile_file/access.h"
 
+#include "core/bike/typical_bike.h"
 #include "core/profile_file/accessor.h"
 
 namespace layshaft {
@@ -49,6 +50,7 @@ std::optional<Problem> setField(Profile& profile, std::string_view key, const Fi
   profile_file::Asked asked{.key = key, .put = &value};
   profile_file::visit(asked, profile);
   if (!asked.rule) return Problem{.kind = Problem::Kind::MissingKey, .path = std::string(key)};
+  if (!asked.problem) forgetTypical(profile, key);
   return asked.problem;
 }
 

@@ -125,6 +125,7 @@ class Access {
     asked_.rule = FieldRule{.type = Type::Block};
     if (asked_.put) asked_.problem = refusal(asked_.key, *asked_.rule, *asked_.put);
   }
+  void texts(const char* key, const std::vector<std::string>&, int, int) { block(key, false); }
   void wholes(const char* key, std::vector<int>& member, const Limit& limit, int most) {
     at(
         key, {.type = Type::Wholes, .limit = limit, .most = most},
@@ -166,7 +167,7 @@ class Access {
         [&](const FieldValue& value) { member = *TyreSize::parse(std::get<std::string>(value)); });
   }
   void gearRatios(const char* key, const std::optional<GearRatios>&) { block(key, false); }
-  void gearRatios(const char* key, const GearRatios&) { block(key, true); }
+  void gearRatios(const char* key, const GearRatios&) { block(key, false); }
   void gearTeeth(const char* key, const std::optional<GearTeeth>&, const Limit&) { block(key, false); }
   void teethOfGears(const char* key, const TeethOfGears&, const Limit&, int) { block(key, false); }
   void torqueCurve(const char* key, const std::optional<TorqueCurve>&) { block(key, false); }
