@@ -111,6 +111,54 @@
     </message>
 </context>
 <context>
+    <name>RecordEdits</name>
+    <message numerus="yes">
+        <source>%n records read</source>
+        <translation>
+            <numerusform>%n record read</numerusform>
+            <numerusform>%n records read</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>RecordWords</name>
+    <message numerus="yes">
+        <source>%1 over %n links</source>
+        <translation>
+            <numerusform>%1 over %n link</numerusform>
+            <numerusform>%1 over %n links</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n links</source>
+        <translation>
+            <numerusform>%n link</numerusform>
+            <numerusform>%n links</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>belt of %n teeth</source>
+        <translation>
+            <numerusform>belt of %n tooth</numerusform>
+            <numerusform>belt of %n teeth</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entries were added.</source>
+        <translation>
+            <numerusform>%n entry was added.</numerusform>
+            <numerusform>%n entries were added.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n were there already.</source>
+        <translation>
+            <numerusform>%n was there already.</numerusform>
+            <numerusform>%n were there already.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>RoadWords</name>
     <message numerus="yes">
         <source>%1 to %2, %n shifts</source>
@@ -224,6 +272,23 @@
         <translation>
             <numerusform>The readout has room for %n figure: untick it first.</numerusform>
             <numerusform>The readout has room for %n figures: untick one first.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::NoteChart</name>
+    <message numerus="yes">
+        <source>%n track notes by final ratio. Quickest lap: %1 with %2.</source>
+        <translation>
+            <numerusform>%n track note by final ratio. Quickest lap: %1 with %2.</numerusform>
+            <numerusform>%n track notes by final ratio. Quickest lap: %1 with %2.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n track notes by final ratio. Best rating: %1 with %2.</source>
+        <translation>
+            <numerusform>%n track note by final ratio. Best rating: %1 with %2.</numerusform>
+            <numerusform>%n track notes by final ratio. Best rating: %1 with %2.</numerusform>
         </translation>
     </message>
 </context>

@@ -142,6 +142,31 @@ struct BareChart {
   }
 };
 
+/// The same bike after years: a thousand services and a thousand track notes.
+Profile profileWithRecords() {
+  constexpr int kOfEach = 1000;
+  Profile profile = workedExample();
+  Records& records = profile.records.emplace();
+  for (int i = 0; i < kOfEach; ++i) {
+    const Date day = *Date::make(2020 + i / 336, 1 + i / 28 % 12, 1 + i % 28);
+    Service service;
+    service.date = day;
+    service.at = i;
+    service.parts = "front sprocket 15, chain shortened to 112 links";
+    records.services.add(service);
+    TrackNote note;
+    note.date = day;
+    note.place = "Short course";
+    note.weather = "dry, 18 °C";
+    note.setup = profile.proposed;
+    note.lapTimeS = 90.0 + 0.01 * (i % 300);
+    note.rating = 1 + i % 10;
+    note.words = "better out of the hairpin, busy at the end of the straight";
+    records.trackNotes.add(note);
+  }
+  return profile;
+}
+
 QList<QList<QPointF>> pointsOf(ui::LiveChart& chart) {
   QList<QList<QPointF>> all;
   for (auto* series : chart.lines()) all << series->points();
@@ -336,6 +361,32 @@ BENCHMARK_CAPTURE(stepInTheWindow, compare_in_view, kRest, kCompare)
     ->Iterations(120)
     ->Unit(benchmark::kMillisecond);
 BENCHMARK(stepWhileALadderFills)->UseManualTime()->Iterations(120)->Unit(benchmark::kMillisecond);
+/// From the double click on a file to its window, painted.
+void openAFile(benchmark::State& state, Profile (*make)()) {
+  const std::string text = writeProfile(make());
+  std::vector<double> seconds;
+  for (auto _ : state) {
+    QElapsedTimer clock;
+    clock.start();
+    ui::MainWindow window(*readProfile(text));
+    window.resize(kWindow);
+    PaintWatch watch(window.currentChart()->viewport());
+    window.show();
+    watch.waitFor();
+    seconds.push_back(1e-9 * static_cast<double>(clock.nsecsElapsed()));
+    state.SetIterationTime(seconds.back());
+  }
+  addPercentile(state, seconds);
+}
+
+BENCHMARK_CAPTURE(openAFile, bare, workedExample)
+    ->UseManualTime()
+    ->Iterations(20)
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(openAFile, with_2000_records, profileWithRecords)
+    ->UseManualTime()
+    ->Iterations(20)
+    ->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(start, bare_twin, "bare")->UseManualTime()->Iterations(30)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(start, window, "window")->UseManualTime()->Iterations(30)->Unit(benchmark::kMillisecond);
 

@@ -59,6 +59,83 @@ TEST_F(RecordEditsTest, WhatIsStruckThroughStaysWithItsFirstReason) {
   EXPECT_FALSE(wear().measurements[0].struck);
 }
 
+Date day(const char* text) {
+  return Date::parse(text).value();
+}
+
+Service served(const char* date, double at, bool newChain) {
+  Service entry;
+  entry.date = day(date);
+  entry.at = at;
+  if (newChain) entry.newChain = true;
+  entry.parts = "chain and sprockets";
+  return entry;
+}
+
+TEST_F(RecordEditsTest, AServiceWithANewChainSaysWhereItWasFitted) {
+  EXPECT_EQ(edits_.addService(served("2026-03-01", 10.0, true)), std::nullopt);
+  EXPECT_EQ(wear().chainFittedAt, 10.0);
+  edits_.addService(served("2026-04-01", 20.0, false));
+  EXPECT_EQ(wear().chainFittedAt, 10.0);
+  edits_.addService(served("2026-05-01", 30.0, true));
+  EXPECT_EQ(wear().chainFittedAt, 30.0);
+  // One that is written down late is older than the chain on the bike.
+  edits_.addService(served("2026-04-15", 25.0, true));
+  EXPECT_EQ(wear().chainFittedAt, 30.0);
+  edits_.strike({RecordKind::Service, 2}, {.date = day("2026-05-02"), .reason = "other bike", .extras = {}});
+  EXPECT_EQ(wear().chainFittedAt, 25.0);
+  EXPECT_EQ(document_.profile().records->services.size(), 4U);
+  document_.undoStack().undo();
+  EXPECT_EQ(wear().chainFittedAt, 30.0);
+  EXPECT_FALSE(document_.profile().records->services[2].struck);
+}
+
+TEST_F(RecordEditsTest, WhereAChainWasFittedByHandStaysUntilAServiceSaysOtherwise) {
+  document_.edit({.field = "typed", .title = "typed", .shown = {}}, [](Profile& profile) {
+    profile.wear.emplace();
+    profile.wear->chainFittedAt = 7.0;
+  });
+  edits_.addService(served("2026-04-01", 20.0, false));
+  EXPECT_EQ(wear().chainFittedAt, 7.0);
+}
+
+TEST_F(RecordEditsTest, ANoteOfMoreThanAFileHoldsIsRefused) {
+  TrackNote note;
+  note.date = day("2026-05-12");
+  note.rating = 11;
+  EXPECT_EQ(edits_.addTrackNote(note)->path, "records.track_notes[0].rating");
+  EXPECT_FALSE(document_.profile().records);
+}
+
+TEST_F(RecordEditsTest, TheSetupOfANoteBecomesTheProposalWhateverStockIsByThen) {
+  TrackNote note;
+  note.date = day("2026-05-12");
+  note.setup = SetupChange{.frontTeeth = front(15), .rearTeeth = rear(45)};
+  edits_.addTrackNote(note);
+  document_.edit({.field = "stock", .title = "stock", .shown = {}},
+                 [](Profile& profile) { profile.stock.rearTeeth = rear(45); });
+  EXPECT_EQ(edits_.proposeSetupOf(0), std::nullopt);
+  EXPECT_EQ(document_.profile().proposed.frontTeeth, front(15));
+  EXPECT_FALSE(document_.profile().proposed.rearTeeth);  // stock has them
+  EXPECT_EQ(proposedSetup(document_).rearTeeth, rear(45));
+  document_.undoStack().undo();
+  EXPECT_TRUE(document_.profile().proposed.changesNothing());
+}
+
+TEST_F(RecordEditsTest, WhatWasReadIsOneStep) {
+  RecordEntries entries;
+  entries.services = {served("2026-03-01", 10.0, true), served("2026-04-01", 20.0, false)};
+  entries.trackNotes.resize(1);
+  entries.measurements = {measured("2026-03-20", {318.2})};
+  const Profile before = document_.profile();
+  EXPECT_EQ(edits_.add(entries), std::nullopt);
+  EXPECT_EQ(document_.profile().records->services.size(), 2U);
+  EXPECT_EQ(wear().measurements.size(), 1U);
+  EXPECT_EQ(wear().chainFittedAt, 10.0);
+  document_.undoStack().undo();
+  EXPECT_TRUE(same(document_.profile(), before));
+}
+
 TEST_F(RecordEditsTest, SlackIsFromLowToHigh) {
   EXPECT_EQ(edits_.setSlack(LengthRange{25, 35}), std::nullopt);
   EXPECT_EQ(wear().slackMm, (LengthRange{25, 35}));

@@ -48,6 +48,19 @@ class Translation : public testing::Test {
     profile.notes.clear();
     int number = 0;
     for (Pin& pin : profile.pins) pin.name = "0" + std::to_string(++number);
+    if (profile.records) {
+      for (std::size_t i = 0; i < profile.records->services.size(); ++i) {
+        Service service = profile.records->services[i];
+        service.parts = service.note = {};
+        profile.records->services.put(i, service);
+      }
+      for (std::size_t i = 0; i < profile.records->trackNotes.size(); ++i) {
+        TrackNote note = profile.records->trackNotes[i];
+        note.place = note.weather = note.words = {};
+        if (note.struck) note.struck->reason = {};
+        profile.records->trackNotes.put(i, note);
+      }
+    }
     return profile;
   }
 

@@ -44,7 +44,7 @@ EditName added(const char* list, std::size_t index, const QString& title) {
 }
 
 template <class Entry>
-void strike(Entries<Entry>& entries, std::size_t index, const Struck& why) {
+void strikeOut(Entries<Entry>& entries, std::size_t index, const Struck& why) {
   if (index >= entries.size() || entries[index].struck) return;
   Entry entry = entries[index];
   entry.struck = why;
@@ -102,7 +102,7 @@ void RecordEdits::strikeMeasurement(std::size_t index, const Struck& why) {
   if (!wear || index >= wear->measurements.size()) return;
   const QString day = shownDate(wear->measurements[index].date);
   document_.edit(added("wear.measurements.struck", index, tr("strike measurement of %1").arg(day)),
-                 [&](Profile& profile) { strike(profile.wear->measurements, index, why); });
+                 [&](Profile& profile) { strikeOut(profile.wear->measurements, index, why); });
 }
 
 std::optional<Problem> RecordEdits::addService(const Service& entry) {
@@ -156,9 +156,9 @@ void RecordEdits::strike(const RecordRef& ref, const Struck& why) {
                  [&](Profile& profile) {
                    const auto fitted = lastChainFittedAt(profile);
                    if (service)
-                     ui::strike(profile.records->services, ref.index, why);
+                     strikeOut(profile.records->services, ref.index, why);
                    else
-                     ui::strike(profile.records->trackNotes, ref.index, why);
+                     strikeOut(profile.records->trackNotes, ref.index, why);
                    followNewChain(profile, fitted);
                  });
 }

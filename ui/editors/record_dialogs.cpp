@@ -45,8 +45,8 @@ QString plain(const std::string& text) {
 ServiceDialog::ServiceDialog(const Service& start, UseUnit useUnit, const UnitsShown& units, QWidget* parent)
     : RecordForm(tr("New Service"), tr("Write Down"), parent), useUnit_(useUnit), units_(units) {
   day_ = addDay(tr("&Date"), start.date);
-  use_ = addLine(tr("&Use, %1").arg(useUnitName(useUnit, units)),
-                 start.at ? useNumber(*start.at, useUnit, units) : QString(),
+  use_ = addLine(tr("&Use, %1").arg(useName(useUnit, units)),
+                 start.at ? number(shownUse(useUnit, *start.at, units), useDecimals(useUnit)) : QString(),
                  tr("Reading of the hour meter or odometer."));
   auto* fresh = new QWidget;
   auto* row = new QHBoxLayout(fresh);
@@ -71,8 +71,8 @@ ServiceDialog::ServiceDialog(const Service& start, UseUnit useUnit, const UnitsS
 Service ServiceDialog::read(QString& complaint) const {
   Service entry;
   entry.date = dayOf(*day_);
-  const Limit limit{0.0, shownUse(limits::kUse.high, useUnit_, units_), ""};
-  if (const auto shown = numberOf(*use_, limit, complaint)) entry.at = useFromShown(*shown, useUnit_, units_);
+  const Limit limit{0.0, shownUse(useUnit_, limits::kUse.high, units_), ""};
+  if (const auto shown = numberOf(*use_, limit, complaint)) entry.at = fileUse(useUnit_, *shown, units_);
   const auto ticked = [](const QCheckBox& box) {
     return box.isChecked() ? std::optional(true) : std::nullopt;
   };

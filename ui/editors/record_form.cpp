@@ -111,10 +111,8 @@ std::optional<double> RecordForm::numberOf(const QLineEdit& field, const Limit& 
   const auto number = typedNumber(text, limit.high);
   if (number && limit.contains(*number)) return number;
   if (complaint.isEmpty())
-    complaint = number
-                    ? outsideAllowed(nameOf(field), text, limit.low, limit.high)
-                    : refusedNumber(nameOf(field),
-                                    {.typed = text, .low = limit.low, .high = limit.high, .otherUnit = true});
+    complaint = refusedNumber(nameOf(field),
+                              {.typed = text, .low = limit.low, .high = limit.high, .noNumber = !number});
   return std::nullopt;
 }
 
@@ -122,7 +120,10 @@ std::optional<int> RecordForm::wholeOf(const QLineEdit& field, const Limit& limi
   const auto number = numberOf(field, limit, complaint);
   if (!number) return std::nullopt;
   if (*number == std::floor(*number)) return static_cast<int>(*number);
-  say(complaint, field, tr("a whole number is expected"));
+  if (complaint.isEmpty())
+    complaint = refusedNumber(
+        nameOf(field),
+        {.typed = field.text().trimmed(), .low = limit.low, .high = limit.high, .notWhole = true});
   return std::nullopt;
 }
 

@@ -11,10 +11,20 @@
 #include "ui/words/use_words.h"
 
 namespace layshaft::ui {
+namespace {
+
+/// Numbers stand under each other.
+int alignmentOf(int column) {
+  const bool number =
+      column == RecordsModel::Use || column == RecordsModel::LapTime || column == RecordsModel::Rating;
+  return int((number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
+}
+
+}  // namespace
 
 void RecordsModel::putUse(Row& row, const std::optional<double>& use) const {
   if (!use) return;
-  row.texts[Use] = useNumber(*use, useUnit_, units_);
+  row.texts[Use] = number(shownUse(useUnit_, *use, units_), useDecimals(useUnit_));
   row.keys[Use] = *use;
 }
 
@@ -95,10 +105,8 @@ QVariant RecordsModel::data(const QModelIndex& index, int role) const {
       return row.texts[column];
     case kSortRole:
       return row.keys[column];
-    case Qt::TextAlignmentRole: {
-      const bool number = column == Use || column == LapTime || column == Rating;
-      return int((number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
-    }
+    case Qt::TextAlignmentRole:
+      return alignmentOf(index.column());
     case Qt::FontRole: {
       if (row.struck.isEmpty()) return {};
       QFont font;
@@ -119,7 +127,7 @@ QVariant RecordsModel::data(const QModelIndex& index, int role) const {
 
 QVariant RecordsModel::headerData(int section, Qt::Orientation orientation, int role) const {
   if (orientation != Qt::Horizontal) return {};
-  if (role == Qt::TextAlignmentRole) return data(index(0, section), role);
+  if (role == Qt::TextAlignmentRole) return alignmentOf(section);
   if (role != Qt::DisplayRole) return {};
   switch (section) {
     case Day:
@@ -127,7 +135,7 @@ QVariant RecordsModel::headerData(int section, Qt::Orientation orientation, int 
     case Kind:
       return tr("Kind");
     case Use:
-      return tr("Use, %1").arg(useUnitName(useUnit_, units_));
+      return tr("Use, %1").arg(useName(useUnit_, units_));
     case Place:
       return tr("Place");
     case Pair:

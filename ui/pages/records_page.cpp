@@ -175,13 +175,13 @@ void RecordsPage::showPlan() {
 void RecordsPage::showRecords() {
   if (!profile_) return;
   dirty_ = false;
-  const bool first = model_.rowCount() == 0;
   const auto current = currentRow();
   const auto kept = current ? std::optional(model_.ref(*current)) : std::nullopt;
   shownIn_ = units_;
   model_.show(*profile_, units_);
   // The Text column takes what is left; the others what they need.
-  if (first && model_.rowCount() > 0) table_->resizeColumnsToContents();
+  if (!ownWidths_ && model_.rowCount() > 0) table_->resizeColumnsToContents();
+  ownWidths_ = ownWidths_ || model_.rowCount() > 0;
   for (int row = 0; kept && row < model_.rowCount(); ++row)
     if (model_.ref(row) == *kept)
       table_->setCurrentIndex(filter_.mapFromSource(model_.index(row, RecordsModel::Day)));
@@ -258,7 +258,7 @@ QVariantMap RecordsPage::state() const {
 }
 
 void RecordsPage::restore(const QVariantMap& state) {
-  table_->horizontalHeader()->restoreState(state.value(kHeaderState).toByteArray());
+  ownWidths_ = table_->horizontalHeader()->restoreState(state.value(kHeaderState).toByteArray());
   kind_->setCurrentIndex(std::clamp(state.value(kKindState).toInt(), 0, kind_->count() - 1));
   rating_->setChecked(state.value(kFigureState).toBool());
 }

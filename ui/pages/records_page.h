@@ -58,6 +58,7 @@ class RecordsPage : public Page {
 
   std::optional<Profile> profile_;  ///< as the records were last; copies share their entries
   bool dirty_ = true;
+  bool ownWidths_ = false;  ///< columns are as wide as they were set or fitted once
   RecordsModel model_;
   RecordsFilter filter_{&model_};
   UnitsShown shownIn_;

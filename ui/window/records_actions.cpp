@@ -36,7 +36,7 @@ SetupChange whole(const Setup& setup) {
           .rearTeeth = setup.rearTeeth,
           .rearTyre = setup.rearTyre,
           .primaryRatio = setup.primaryRatio,
-          .gearRatios = setup.gearRatios,
+          .gearRatios = setup.gearRatios.empty() ? std::nullopt : std::optional(setup.gearRatios),
           .options = setup.options};
 }
 

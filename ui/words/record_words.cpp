@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/number_text.h"
+#include "core/short_text.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/dates.h"
 #include "ui/words/numbers.h"
@@ -21,6 +22,7 @@ struct Say {
 };
 
 constexpr double kSecondsPerMinute = 60.0;
+constexpr std::size_t kLongestWords = 120;  // bytes of somebody's words in a message
 
 /// What somebody wrote, where it is not empty.
 void add(QStringList& parts, const std::string& text) {
@@ -148,11 +150,11 @@ QString latestDecision(const Profile& profile) {
       const bool chain = options.links && options.finalDrive != FinalDrive::Belt;
       said << (chain ? Say::tr("%1 on the %2-link chain").arg(pair).arg(*options.links) : pair);
       add(said, note.place);
-      add(said, note.words);
+      add(said, shortText(note.words, kLongestWords));
     } else if (ref.kind == RecordKind::Service) {
       const Service& service = profile.records->services[ref.index];
       if (service.struck) continue;
-      add(said, service.parts);
+      add(said, shortText(service.parts, kLongestWords));
     }
     if (said.isEmpty()) continue;
     const Date& day = ref.kind == RecordKind::TrackNote ? profile.records->trackNotes[ref.index].date

@@ -2,7 +2,6 @@
 #include "ui/words/use_words.h"
 
 #include <QCoreApplication>
-#include <cmath>
 
 #include "core/number_text.h"
 #include "core/units.h"
@@ -15,31 +14,33 @@ struct Say {
   Q_DECLARE_TR_FUNCTIONS(UseWords)
 };
 
-/// Kilometres per unit shown; 1 for hours.
 double perShown(UseUnit unit, const UnitsShown& units) {
-  constexpr double kKilometresPerMile = units::kMetresPerMile / 1000.0;
-  return unit == UseUnit::Km && units.inMiles() ? kKilometresPerMile : 1.0;
+  constexpr double kMetresPerKilometre = 1000.0;
+  return unit == UseUnit::Km && units.inMiles() ? units::kMetresPerMile / kMetresPerKilometre : 1.0;
 }
 
 }  // namespace
 
-double shownUse(double use, UseUnit unit, const UnitsShown& units) {
-  return use / perShown(unit, units);
+double shownUse(UseUnit unit, double use, const UnitsShown& units) {
+  return withoutNoise(use / perShown(unit, units));
 }
 
-double useFromShown(double shown, UseUnit unit, const UnitsShown& units) {
+double fileUse(UseUnit unit, double shown, const UnitsShown& units) {
   return withoutNoise(shown * perShown(unit, units));
 }
 
-QString useUnitName(UseUnit unit, const UnitsShown& units) {
+QString useName(UseUnit unit, const UnitsShown& units) {
   if (unit == UseUnit::Hours) return Say::tr("h", "hours");
-  return units.inMiles() ? Say::tr("mi") : Say::tr("km");
+  return units.inMiles() ? Say::tr("mi", "miles") : Say::tr("km", "kilometres");
 }
 
-QString useNumber(double use, UseUnit unit, const UnitsShown& units) {
-  constexpr double kTenths = 10.0;
-  const double tenths = std::round(shownUse(use, unit, units) * kTenths) / kTenths;
-  return number(tenths, tenths == std::floor(tenths) ? 0 : 1);
+int useDecimals(UseUnit unit) {
+  return unit == UseUnit::Hours ? 1 : 0;
+}
+
+QString useText(UseUnit unit, double use, const UnitsShown& units) {
+  return Say::tr("%1 %2", "use and its unit")
+      .arg(number(shownUse(unit, use, units), useDecimals(unit)), useName(unit, units));
 }
 
 }  // namespace layshaft::ui

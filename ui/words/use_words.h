@@ -6,14 +6,15 @@
 #include "core/bike/records.h"
 #include "ui/words/units_shown.h"
 
-/// How much a bike was used, as people read it: hours, or kilometres or miles by the units shown.
+/// How much a bike was used, as people read and type it: hours everywhere; of kilometres, miles where speeds
+/// are read in miles per hour.
 namespace layshaft::ui {
 
-/// A number of the profile in the unit shown, and back.
-double shownUse(double use, UseUnit unit, const UnitsShown& units);
-double useFromShown(double shown, UseUnit unit, const UnitsShown& units);
-QString useUnitName(UseUnit unit, const UnitsShown& units);  ///< "h", "km", "mi"
-/// "14.5", "12,400": a tenth where it is not a whole number.
-QString useNumber(double use, UseUnit unit, const UnitsShown& units);
+double shownUse(UseUnit unit, double use, const UnitsShown& units);
+double fileUse(UseUnit unit, double shown, const UnitsShown& units);
+QString useName(UseUnit unit, const UnitsShown& units);  ///< "h", "km" or "mi"
+int useDecimals(UseUnit unit);
+/// "12.5 h", "18,200 km".
+QString useText(UseUnit unit, double use, const UnitsShown& units);
 
 }  // namespace layshaft::ui
