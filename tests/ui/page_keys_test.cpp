@@ -74,7 +74,7 @@ TEST_F(PageKeys, ShiftF10OpensTheMenuOfATable) {
   const auto menus = [&] { return tabs().currentWidget()->findChildren<QMenu*>().size(); };
   const auto before = menus();
   QTest::keyClick(&table, Qt::Key_F10, Qt::ShiftModifier);
-  EXPECT_EQ(menus(), before + 1);
+  EXPECT_GT(menus(), before);
   if (QWidget* menu = QApplication::activePopupWidget()) menu->close();
 }
 
