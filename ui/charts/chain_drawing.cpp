@@ -69,7 +69,7 @@ double ChainDrawing::tallyHeight() const {
 /// High enough for the loop to be seen between its labels, with the turns told below.
 QSize ChainDrawing::minimumSizeHint() const {
   constexpr int kLeastWidth = 320;
-  constexpr double kSceneLines = 9.0, kTallyLines = 4.6;
+  constexpr double kSceneLines = 12.0, kTallyLines = 4.6;
   return {kLeastWidth, static_cast<int>((kSceneLines + kTallyLines) * QFontMetricsF(boldFont_).height())};
 }
 
