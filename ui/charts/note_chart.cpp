@@ -40,15 +40,12 @@ std::vector<NotePoint> notePoints(const Profile& profile) {
     if (note.struck || !note.setup || !note.setup->frontTeeth || !note.setup->rearTeeth) continue;
     if (!note.lapTimeS && !note.rating) continue;
     const int front = note.setup->frontTeeth->count(), rear = note.setup->rearTeeth->count();
-    const QString place = onOneLine(QString::fromStdString(note.place)).simplified();
-    points.push_back(
-        {.finalRatio = static_cast<double>(rear) / front,
-         .lapTimeS = note.lapTimeS,
-         .rating = note.rating,
-         .pair = pairText(front, rear),
-         .name = place.isEmpty()
-                     ? shownDate(note.date)
-                     : NoteChart::tr("%1, %2", "day and place").arg(shownDate(note.date), place)});
+    points.push_back({.finalRatio = static_cast<double>(rear) / front,
+                      .lapTimeS = note.lapTimeS,
+                      .rating = note.rating,
+                      .pair = pairText(front, rear),
+                      .day = shownDate(note.date),
+                      .place = onOneLine(QString::fromStdString(note.place)).simplified()});
   }
   return points;
 }
@@ -168,12 +165,14 @@ QString NoteChart::crosshairTitle(double x) const {
       .arg(pairs.join(tr(", ")), number(notes.front()->finalRatio, 3));
 }
 
-std::vector<CrosshairRow> NoteChart::crosshairRows(double x) const {
+std::vector<CrosshairRow> NoteChart::rowsAt(double ratio, bool withPlace) const {
   constexpr std::size_t kMostRows = 8;
   std::vector<CrosshairRow> rows;
-  for (const NotePoint* note : nearest(x)) {
+  for (const NotePoint* note : nearest(ratio)) {
     if (rows.size() == kMostRows) break;
-    rows.push_back({note->name,
+    rows.push_back({withPlace && !note->place.isEmpty()
+                        ? tr("%1, %2", "day and place").arg(note->day, note->place)
+                        : note->day,
                     {note->lapTimeS ? lapTimeText(*note->lapTimeS) : noValue(),
                      note->rating ? number(*note->rating, 0) : noValue()}});
   }

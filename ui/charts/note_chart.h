@@ -12,7 +12,8 @@ struct NotePoint {
   std::optional<double> lapTimeS;
   std::optional<int> rating;
   QString pair;
-  QString name;  ///< day and place
+  QString day;
+  QString place;
 };
 
 /// The notes that count and tell both their pair and what came of it, the newest first.
@@ -37,7 +38,8 @@ class NoteChart : public LiveChart {
  protected:
   void paintOver(QPainter& painter) override;
   void recolour() override {}
-  std::vector<CrosshairRow> crosshairRows(double x) const override;
+  std::vector<CrosshairRow> crosshairRows(double x) const override { return rowsAt(x, true); }
+  std::vector<CrosshairRow> briefRows(double x) const override { return rowsAt(x, false); }
   QString crosshairTitle(double x) const override;
   QString inWords() const override;
   QStringList setupNames() const override;
@@ -48,6 +50,7 @@ class NoteChart : public LiveChart {
   std::optional<double> value(const NotePoint& note) const;
   /// The notes at the ratio that is nearest; none where nothing was ridden.
   std::vector<const NotePoint*> nearest(double ratio) const;
+  std::vector<CrosshairRow> rowsAt(double ratio, bool withPlace) const;
   void fitRanges();
   QString figureTitle() const;
 

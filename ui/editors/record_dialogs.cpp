@@ -65,7 +65,7 @@ ServiceDialog::ServiceDialog(const Service& start, UseUnit useUnit, const UnitsS
   addRow(QString(), fresh);
   parts_ = addText(tr("&Parts fitted"), plain(start.parts));
   note_ = addText(tr("&Note"), plain(start.note));
-  check();
+  begin();
 }
 
 Service ServiceDialog::read(QString& complaint) const {
@@ -119,7 +119,7 @@ TrackNoteDialog::TrackNoteDialog(const TrackNote& start, QWidget* parent)
   for (int i = 1; i <= kHighestRating; ++i) ratings << number(i, 0);
   rating_ = addChoice(tr("Rider's &rating, 10 is best"), ratings, start.rating.value_or(0));
   words_ = addText(tr("Rider's w&ords"), plain(start.words));
-  check();
+  begin();
 }
 
 TrackNote TrackNoteDialog::read(QString& complaint) const {
@@ -165,7 +165,7 @@ StrikeDialog::StrikeDialog(const QString& entry, const Date& today, QWidget* par
     : RecordForm(tr("Strike Through"), tr("Strike Through"), parent), today_(today) {
   addWords(tr("Entry"), entry);
   reason_ = addLine(tr("&Reason"), QString(), tr("It stays with the entry, which no longer counts."));
-  check();
+  begin();
 }
 
 Struck StrikeDialog::struck() const {

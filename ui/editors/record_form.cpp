@@ -9,16 +9,25 @@
 #include <cmath>
 
 #include "ui/editors/columns_table.h"
+#include "ui/editors/dialog_body.h"
 #include "ui/words/dates.h"
 #include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
+namespace {
+
+constexpr int kWideWords = 44;  // characters
+
+}  // namespace
 
 RecordForm::RecordForm(const QString& title, const QString& accept, QWidget* parent)
     : QDialog(parent), form_(new QFormLayout), message_(new QLabel) {
   setWindowTitle(title);
   auto* column = new QVBoxLayout(this);
-  column->addLayout(form_);
+  auto* body = new DialogBody;
+  body->column().addLayout(form_);
+  body->column().addStretch();
+  column->addWidget(body, 1);
   form_->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
   message_->setWordWrap(true);
   message_->setTextFormat(Qt::PlainText);
@@ -79,6 +88,8 @@ QLabel* RecordForm::addWords(const QString& label, const QString& words) {
   auto* field = new QLabel(words);
   field->setTextFormat(Qt::PlainText);
   field->setWordWrap(true);
+  const int wide = kWideWords * fontMetrics().averageCharWidth();
+  field->setMinimumSize(wide, field->heightForWidth(wide));
   addRow(label, field);
   field->setAccessibleName(QString());  // its words are read
   return field;
@@ -127,8 +138,12 @@ std::optional<int> RecordForm::wholeOf(const QLineEdit& field, const Limit& limi
   return std::nullopt;
 }
 
+void RecordForm::begin() {
+  check();
+  fitToScreen(*this);
+}
+
 void RecordForm::check() {
-  if (!buttons_) return;
   const QString wrong = complaint();
   message_->setText(wrong);
   buttons_->button(QDialogButtonBox::Ok)->setEnabled(wrong.isEmpty());

@@ -46,10 +46,12 @@ class RecordForm : public QDialog {
 
   /// What is wrong with what is in the fields; empty if nothing is.
   virtual QString complaint() const = 0;
-  /// To be called once all fields are there, and after each change of one.
-  void check();
+  /// To be called once all fields are there.
+  void begin();
 
  private:
+  void check();
+
   QFormLayout* form_;
   QLabel* message_;
   QDialogButtonBox* buttons_;

@@ -43,8 +43,8 @@ void RecordsPage::build() {
   empty_->setAccessibleName(tr("Why nothing is listed"));
   empty_->setWordWrap(true);
   left->addWidget(empty_);
-  row->addLayout(left, 3);
-  row->addWidget(makeSide(), 2);
+  row->addLayout(left, 2);
+  row->addWidget(makeSide(), 1);
   column->addLayout(row, 1);
   for (const auto signal : {&QAbstractItemModel::rowsInserted, &QAbstractItemModel::rowsRemoved})
     connect(&filter_, signal, this, &RecordsPage::sayWhatCanBeDone);
