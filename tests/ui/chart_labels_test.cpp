@@ -191,7 +191,7 @@ TEST(SawtoothLabels, NoWordLiesOnTheRevLimit) {
     for (const QSize& size : kSizes)
       for (const double points : {9.0, 12.0, 15.0}) {
         chart.layOut(size, points, shown);
-        const double limit = chart.at(0, shown->revLimitRpm / 1000).y();
+        const double limit = chart.at(0, *shown->revLimitRpm / 1000).y();
         for (const auto& label : chart.labels())
           EXPECT_FALSE(label.box.top() < limit && label.box.bottom() > limit)
               << label.text.toStdString() << ", " << sample << ", " << size.width() << " px, " << points;

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QMenuBar>
+#include <QPushButton>
+#include <QSlider>
 #include <QTabBar>
 #include <QTabWidget>
+#include <QTableView>
 
 #include "tests/ui/support.h"
 #include "ui/document/samples.h"
@@ -61,9 +64,59 @@ TEST_F(PageKeys, EachPageIsInTheViewMenuAndTheOneInViewIsTicked) {
   }
 }
 
+TEST_F(PageKeys, ShiftF10OpensTheMenuOfATable) {
+  for (int page = 0; page < tabs().count(); ++page)
+    if (tabs().tabText(page).remove('&') == "Ladder") tabs().setCurrentIndex(page);
+  auto& table = control<QTableView>(*tabs().currentWidget(), "Ladder");
+  ASSERT_TRUE(soon([&] { return table.model()->rowCount() > 0; }));
+  table.setFocus();
+  table.setCurrentIndex(table.model()->index(0, 0));
+  const auto menus = [&] { return tabs().currentWidget()->findChildren<QMenu*>().size(); };
+  const auto before = menus();
+  QTest::keyClick(&table, Qt::Key_F10, Qt::ShiftModifier);
+  EXPECT_EQ(menus(), before + 1);
+  if (QWidget* menu = QApplication::activePopupWidget()) menu->close();
+}
+
+TEST_F(PageKeys, AltAndADigitLeadsToWhatThePageIsWorkedWith) {
+  const auto focusAfter = [this](Qt::Key key) {
+    QTest::keyClick(QApplication::focusWidget(), key, Qt::AltModifier);
+    return QApplication::focusWidget();
+  };
+  EXPECT_EQ(focusAfter(Qt::Key_2), window_->currentChart());
+  EXPECT_EQ(focusAfter(Qt::Key_4), &control<QSlider>(*window_, "Turn of the rear wheel"));
+  EXPECT_EQ(focusAfter(Qt::Key_5), &control<QTableView>(*window_, "Ladder"));
+  EXPECT_EQ(focusAfter(Qt::Key_6), &control<QTableView>(*window_, "Comparison"));
+  EXPECT_EQ(focusAfter(Qt::Key_6), &control<QTableView>(*window_, "Comparison")) << "pressed once more";
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
+  EXPECT_EQ(QApplication::focusWidget(), &teeth());
+}
+
+TEST_F(PageKeys, AltAndADigitLeavesAHalfTypedFieldItsFocusAndText) {
+  typeInto(teeth(), "1");  // no sprocket has so few
+  press(Qt::Key_2, Qt::AltModifier);
+  EXPECT_EQ(tabs().currentIndex(), 1);
+  EXPECT_EQ(QApplication::focusWidget(), &teeth());
+  EXPECT_EQ(teeth().text(), "1");
+}
+
 TEST_F(PageKeys, TheTabBarIsAStopOfTab) {
   EXPECT_TRUE(tabs().tabBar()->focusPolicy() & Qt::TabFocus);
   EXPECT_FALSE(tabs().tabBar()->accessibleName().isEmpty());
+}
+
+TEST(Hints, EnterPressesGotIt) {
+  const FreshSettings fresh;
+  Window window(bike());
+  for (auto* button : window->findChildren<QPushButton*>())
+    if (button->text() == "Got It") {
+      ASSERT_TRUE(button->isVisible());
+      button->setFocus();
+      QTest::keyClick(button, Qt::Key_Return);
+      EXPECT_FALSE(button->isVisible());
+      return;
+    }
+  FAIL() << "no such button";
 }
 
 }  // namespace

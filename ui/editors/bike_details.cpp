@@ -12,11 +12,15 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/bike/typical_bike.h"
+#include "ui/editors/class_chooser.h"
 #include "ui/editors/curve_editor.h"
 #include "ui/editors/refusal_bubble.h"
 #include "ui/editors/ride_fields.h"
 #include "ui/editors/spares_editor.h"
 #include "ui/words/cautions.h"
+#include "ui/words/field_table.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 
@@ -105,21 +109,44 @@ void BikeDetails::buildBikeAndEngine() {
 }
 
 void BikeDetails::buildChassisAndTyre() {
-  addForm(tr("Chassis"),
-          tr("Unlocks pull, top speed and acceleration. The centre of gravity is with the rider seated."))
-      ->addFields({"bike.chassis.mass_kg", "bike.chassis.rider_mass_kg", "bike.chassis.wheelbase_mm",
-                   "bike.chassis.cg_height_mm", "bike.chassis.cg_ahead_of_rear_axle_mm",
-                   "bike.chassis.drag_area_m2", "bike.chassis.drag_height_mm",
-                   "bike.chassis.rolling_resistance", "bike.chassis.rolling_resistance_form",
-                   "bike.chassis.tyre_pressure_bar", "bike.chassis.drivetrain_efficiency",
-                   "bike.chassis.front_wheel_inertia_kgm2", "bike.chassis.rear_wheel_inertia_kgm2",
-                   "bike.chassis.front_rollout_mm", "bike.chassis.tyre_grip", "bike.chassis.shift_time_s"});
+  FieldForm* chassis = addForm(
+      tr("Chassis"),
+      tr("Unlocks pull, top speed and acceleration. The centre of gravity is with the rider seated."));
+  class_ = new ClassChooser(openWord(*fieldRow("bike.class")));
+  chassis->addEditor("bike.class", class_);
+  connect(class_, &QComboBox::activated, this, &BikeDetails::takeTypical);
+  chassis->addFields({"bike.chassis.mass_kg", "bike.chassis.rider_mass_kg", "bike.chassis.wheelbase_mm",
+                      "bike.chassis.cg_height_mm", "bike.chassis.cg_ahead_of_rear_axle_mm",
+                      "bike.chassis.drag_area_m2", "bike.chassis.drag_height_mm",
+                      "bike.chassis.rolling_resistance", "bike.chassis.rolling_resistance_form",
+                      "bike.chassis.tyre_pressure_bar", "bike.chassis.drivetrain_efficiency",
+                      "bike.chassis.front_wheel_inertia_kgm2", "bike.chassis.rear_wheel_inertia_kgm2",
+                      "bike.chassis.front_rollout_mm", "bike.chassis.tyre_grip",
+                      "bike.chassis.shift_time_s"});
   FieldForm* tyre = addForm(tr("Tyre"), tr("The stock setup's tyre, beyond its size."));
   tyre->addFields({"stock.rollout_mm", "stock.rolling_allowance_percent", "stock.tread_wear_mm",
                    "stock.crown_radius_mm", "stock.growth_per_kmh2"});
   tyre->addHeading(tr("Proposed, where it differs."));
   tyre->addFields({"proposed.rollout_mm", "proposed.rolling_allowance_percent", "proposed.tread_wear_mm",
                    "proposed.crown_radius_mm", "proposed.growth_per_kmh2"});
+}
+
+void BikeDetails::takeTypical() {
+  const auto chosen = class_->chosen();
+  const auto before = typicalFields(document_.profile().bike, document_.profile().typical);
+  const auto refused = document_.edit(
+      {.field = QStringLiteral("bike.class"), .title = tr("Take Over Typical Values"), .shown = {}},
+      [&](Profile& profile) { takeTypicalValues(profile, chosen); });
+  if (refused) return say(spokenSentence(*refused));
+  QStringList taken;
+  for (const TypicalField& field : typicalFields(document_.profile().bike, document_.profile().typical))
+    taken << fieldName(field.key);
+  if (!taken.isEmpty())
+    say(tr("Typical values, to be replaced by your own: %1.").arg(taken.join(tr(", ", "between fields"))));
+  else if (chosen)
+    say(tr("All that is known of the class is given already: nothing was changed."));
+  else
+    say(before.empty() ? QString() : tr("The typical values are taken out again."));
 }
 
 void BikeDetails::buildChainRun() {
@@ -205,6 +232,7 @@ void BikeDetails::lead(QWidget* to) {
 void BikeDetails::refresh(const UnitsShown& units) {
   units_ = units;
   for (FieldForm* form : forms_) form->refresh(units);
+  class_->show(document_.profile().bike.bikeClass);
   curve_->refresh(units);
   spares_->refresh(units);
 }

@@ -50,6 +50,8 @@ class BikeDetails : public QDockWidget {
   FieldForm* addForm(const QString& title, const QString& heading);
   void buildBikeAndEngine();
   void buildChassisAndTyre();
+  /// Makes the bike one of the class chosen, with what is usual in it where nothing is given.
+  void takeTypical();
   void buildChainRun();
   void buildSprockets();
   void buildRide();
@@ -62,6 +64,7 @@ class BikeDetails : public QDockWidget {
   UnitsShown units_;
   QTabWidget* tabs_;
   std::vector<FieldForm*> forms_;
+  class ClassChooser* class_ = nullptr;
   class CurveEditor* curve_ = nullptr;
   class SparesEditor* spares_ = nullptr;
   QLabel* message_;

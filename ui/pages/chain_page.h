@@ -23,6 +23,7 @@ class ChainPage : public Page {
   using Page::Page;
 
   Picture* picture() override { return stack_ && stack_->currentWidget() == view_ ? drawing_ : nullptr; }
+  QWidget* mainPart() override { return slider_; }
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
 

@@ -99,9 +99,11 @@ void RunPage::showPlan() {
   if (const QString start = standingStartWords(*plan_); !start.isEmpty()) words += QLatin1Char('\n') + start;
   if (drive_->text() != words) drive_->setText(words);
 
-  const QString estimated = estimatedCurveWords(bike);
-  if (estimated_->text() != estimated) estimated_->setText(estimated);
-  estimated_->setVisible(!estimated.isEmpty());
+  QStringList guessed{estimatedCurveWords(bike), typicalWords(bike, units_)};
+  guessed.removeAll(QString());
+  if (const QString text = guessed.join(QLatin1Char('\n')); estimated_->text() != text)
+    estimated_->setText(text);
+  estimated_->setVisible(!guessed.isEmpty());
   table_->show(runTable(*plan_, units_));
 }
 

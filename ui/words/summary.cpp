@@ -129,10 +129,10 @@ QString headline(const Plan& plan, const std::vector<double>& changes) {
         Say::tr("%n gears instead of %1.", nullptr, static_cast<int>(gears)).arg(stockGears);
     return QStringList{count, directions, gearByGear(changes)}.join(QLatin1Char(' ')).simplified();
   }
-  if (std::all_of(changes.begin(), changes.end(), unchanged))
+  if (std::all_of(changes.begin(), changes.end(), unchanged) && proposed.change.direction == Direction::Same)
     return proposed.setup == stock.setup ? Say::tr("The proposal is the same as stock.")
                                          : Say::tr("Different parts, same gearing as stock.");
-  if (!uniform(changes)) {
+  if (!changes.empty() && !uniform(changes)) {
     const QString alike = anyShorter && anyTaller ? directions
                           : anyShorter ? Say::tr("Shorter (geared down), but not equally in every gear.")
                                        : Say::tr("Taller (geared up), but not equally in every gear.");
