@@ -17,6 +17,8 @@ class ChainPage;
 class ComparePage;
 class LadderPage;
 class MainWindow;
+class SlackEditor;
+class WearPage;
 
 /// The pages of a window and what they are wired to: each gets the plans, and what it asks for is done.
 class Pages : public QTabWidget {
@@ -51,8 +53,10 @@ class Pages : public QTabWidget {
   void turn(int by);
   void tickCurrent();
   void add(Page* page, const QString& title);
+  void addWear();
   void addLadder();
   void addCompare();
+  QWidget* makeSlackFields();
   FieldForm* makeForm(std::initializer_list<void (*)(FieldForm&)> groups);
   void refreshForms();
   void dragCruise(double mps, int drag);
@@ -64,6 +68,8 @@ class Pages : public QTabWidget {
   std::vector<FieldForm*> forms_;
   AimEditor* aims_ = nullptr;
   ChainPage* chain_ = nullptr;
+  WearPage* wear_ = nullptr;
+  SlackEditor* slack_ = nullptr;
   LadderPage* ladder_ = nullptr;
   ComparePage* compare_ = nullptr;
 };
