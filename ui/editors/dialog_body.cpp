@@ -37,6 +37,12 @@ QSize DialogBody::sizeHint() const {
   return {wanted.width() + verticalScrollBar()->sizeHint().width(), std::max(high, wanted.height())};
 }
 
+void DialogBody::resizeEvent(QResizeEvent* event) {
+  QScrollArea::resizeEvent(event);
+  if (const QWidget* focus = QApplication::focusWidget(); focus && widget()->isAncestorOf(focus))
+    showWhole(*this, *focus);
+}
+
 void fitToScreen(QDialog& dialog) {
   constexpr QSize kFrame(16, 48);  // px: borders and title bar, which are not known before it is shown
   dialog.resize(dialog.sizeHint().boundedTo(dialog.screen()->availableSize() - kFrame));

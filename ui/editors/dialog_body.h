@@ -20,6 +20,9 @@ class DialogBody : public QScrollArea {
   QSize minimumSizeHint() const override;
   QSize sizeHint() const override;
 
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
  private:
   QVBoxLayout* column_;
 };

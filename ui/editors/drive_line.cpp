@@ -142,6 +142,8 @@ void DriveLine::place(Group& group, Stop stop) {
     return [this, editor, edit] {
       edited_ = editor;
       editing_ = true;
+      // What belonged to the value from before comes back with it.
+      if (std::exchange(boxRefused_, false) && untyped_) strip_.document.takeBack(*untyped_);
       edit();
       editing_ = false;
     };
@@ -150,10 +152,12 @@ void DriveLine::place(Group& group, Stop stop) {
   if (auto* ratio = dynamic_cast<RatioBox*>(stop.editor)) ratio->whenTeethTyped(editing(stop.edit));
   if (stop.backToStock) connect(station, &Station::backToStock, this, editing(stop.backToStock));
   withNumberBox(stop.editor, [this, editor = stop.editor, name = stop.name()](auto& box) {
-    box.whenBegun([this] { untyped_ = strip_.profile(); });
+    box.whenBegun([this] {
+      boxRefused_ = false;
+      untyped_ = strip_.profile();
+    });
     box.whenRefused([this, editor, name](const RefusedNumber& refused) {
-      halfTyped_ = editor;
-      refusedWhy_.clear();
+      boxRefused_ = true;
       refuseSoon(*editor, refusedNumber(name, refused));
     });
   });
@@ -372,6 +376,7 @@ void DriveLine::finishTyping(QWidget* editor) {
 void DriveLine::forgetTyping() {
   halfTyped_ = nullptr;
   refusedWhy_.clear();
+  boxRefused_ = false;
   untyped_.reset();
 }
 

@@ -94,10 +94,11 @@ class DriveLine : public QWidget {
   FlowLayout* flow_;
   SharedPlan plan_;
   std::vector<Group> groups_;
-  QPointer<QWidget> edited_;         ///< the editor whose edit is being made
-  bool editing_ = false;             ///< it is being made now
-  QPointer<QWidget> halfTyped_;      ///< the editor in which what is typed now is refused
-  QString refusedWhy_;               ///< why the document refuses it
+  QPointer<QWidget> edited_;     ///< the editor whose edit is being made
+  bool editing_ = false;         ///< it is being made now
+  QPointer<QWidget> halfTyped_;  ///< the editor in which what is typed now is refused
+  bool boxRefused_ = false;  ///< the box of it has refused its text and goes back to the value from before
+  QString refusedWhy_;       ///< why the document refuses it
   std::optional<Profile> untyped_;   ///< as all was when the typing began
   QPointer<RefusalBubble> refusal_;  ///< the one that the foot follows
   QLabel* message_;

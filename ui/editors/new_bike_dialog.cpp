@@ -30,6 +30,8 @@
 namespace layshaft::ui {
 namespace {
 
+constexpr int kLineWidth = 420;  // px: estimated peaks, with units, in one line
+
 QString shortNumber(double x) {
   return QLocale().toString(x, 'g', 8).remove(QLocale().groupSeparator());
 }
@@ -59,7 +61,7 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
     auto* edit = new QLineEdit;
     edit->setPlaceholderText(placeholder);
     edit->setToolTip(explanation);
-    edit->setMinimumWidth(320);
+    edit->setMinimumWidth(kLineWidth);
     form_->addRow(label, edit);
     connect(edit, &QLineEdit::textChanged, this, &NewBikeDialog::check);
     return edit;
@@ -97,21 +99,15 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
                        tr("Distance from tooth to tooth of the belt."));
   beltTeeth_ = addLine(tr("Belt t&eeth"), tr("For example 133; may stay empty"), tr("Teeth of the belt."));
   peaksShown_ = new QLabel;
-  peaksShown_->setWordWrap(true);
   peaksShown_->setTextFormat(Qt::PlainText);
-  // Below the button it has the width of a line edit, and place for two lines from the start.
-  peaksShown_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-  peaksShown_->setMinimumHeight(peaksShown_->fontMetrics().lineSpacing() * 2);
   auto* estimate = new QPushButton(tr("Est&imate From Peaks…"));
   estimate->setAutoDefault(false);
   estimate->setToolTip(
       tr("From highest torque and power with their engine speeds a curve is estimated, which "
          "pull, acceleration and top speed need."));
-  auto* curve = new QVBoxLayout;
-  curve->setSpacing(2);
-  curve->addWidget(estimate, 0, Qt::AlignLeft);
-  curve->addWidget(peaksShown_);
-  form_->addRow(tr("Torque curve"), curve);
+  estimate->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+  form_->addRow(tr("Torque curve"), estimate);
+  form_->addRow(QString(), peaksShown_);
   connect(estimate, &QPushButton::clicked, this, &NewBikeDialog::askForPeaks);
   class_ = new ClassChooser(tr("Leave out"));
   class_->setToolTip(

@@ -3,6 +3,7 @@
 
 #include <QCheckBox>
 #include <QLabel>
+#include <QScrollArea>
 #include <QSlider>
 #include <QStackedWidget>
 #include <QTimer>
@@ -48,7 +49,7 @@ class ChainPage : public Page {
   void setTurn(double turn);
 
   ChainDrawing* drawing_ = nullptr;
-  QWidget* view_ = nullptr;
+  QScrollArea* view_ = nullptr;
   QStackedWidget* stack_ = nullptr;
   LackingPanel* lacking_ = nullptr;
   FiguresTable* table_ = nullptr;

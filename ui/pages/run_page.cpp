@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 
 #include "core/report.h"
+#include "ui/pages/side_scroll.h"
 #include "ui/words/cautions.h"
 #include "ui/words/csv_units.h"
 #include "ui/words/road_words.h"
@@ -49,6 +50,8 @@ void RunPage::build() {
   column->addLayout(forms);
   column->addWidget(drive_);
   column->addWidget(table_, 1);
+  constexpr int kFewestRows = 4;  // with the titles: in a low window the panel scrolls
+  table_->setMinimumHeight(kFewestRows * 2 * fontMetrics().height());
   estimated_ = new QLabel;
   estimated_->setWordWrap(true);
   estimated_->hide();
@@ -56,13 +59,11 @@ void RunPage::build() {
   auto* closed = new QLabel(closedCourseCaution());
   closed->setWordWrap(true);
   column->addWidget(closed);
-  side->setFixedWidth(panelWidth());
-
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
   row->addWidget(stack_, 1);
-  row->addWidget(side);
+  row->addWidget(new SideScroll(side, panelWidth()));
 }
 
 void RunPage::addSwitches(QBoxLayout& row) {

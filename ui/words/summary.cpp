@@ -11,6 +11,7 @@
 #include "ui/words/limit_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/road_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -216,6 +217,8 @@ QString detail(const Plan& plan, const UnitsShown& units, const std::vector<doub
     sentences << Say::tr(
         "One rollout is measured, the other estimated to about ±2 %: measure both before you trust the "
         "difference.");
+  if (!estimatedCurveWords(*plan.pullBike).isEmpty())
+    sentences << Say::tr("The torque curve is estimated from peaks.");
   return sentences.join(QLatin1Char(' '));
 }
 
