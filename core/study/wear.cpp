@@ -5,11 +5,11 @@
 
 #include "core/defaults.h"
 #include "core/study/straight_line.h"
+#include "core/study/wear_watch.h"
 
 namespace layshaft {
 namespace {
 
-constexpr double kWatchShare = 0.75;  // of the limit
 constexpr double kConfidence = 0.90;
 
 struct WearLimit {
@@ -73,7 +73,7 @@ std::optional<std::size_t> latestOf(const std::vector<MeasuredElongation>& measu
 
 WearVerdict verdictOf(double elongation, double limit) {
   if (elongation >= limit) return WearVerdict::Replace;
-  return elongation >= kWatchShare * limit ? WearVerdict::Watch : WearVerdict::Good;
+  return elongation >= kWatchShareOfLimit * limit ? WearVerdict::Watch : WearVerdict::Good;
 }
 
 WearVerdict verdictOf(TeethSeen seen) {

@@ -116,13 +116,18 @@ QWidget* ChainPage::words() {
   table_->showWhole();
   verdict_ = new QLabel;
   notes_ = new QLabel;
-  for (QLabel* label : {verdict_, notes_}) label->setWordWrap(true);
+  slack_ = new QLabel;
+  for (QLabel* label : {verdict_, notes_, slack_}) label->setWordWrap(true);
+  slack_->setTextFormat(Qt::PlainText);  // it quotes what was typed
+  slack_->setAccessibleName(tr("The manual's slack"));
+  useSlack(slackWords_);
   verdict_->setAccessibleName(tr("Whether it fits"));
   notes_->setAccessibleName(tr("Weight and suspension in words"));
   auto* side = new QWidget;
   auto* inside = new QVBoxLayout(side);
   inside->setContentsMargins(10, 6, 10, 6);
   inside->addWidget(verdict_);
+  inside->addWidget(slack_);
   inside->addWidget(table_);
   inside->addWidget(notes_);
   inside->addStretch();
@@ -180,6 +185,13 @@ void ChainPage::showPlan() {
   say(notes_, chainNotes(*plan_, units_));
   table_->show(chainTable(*plan_, units_));
   table_->setVisible(true);
+}
+
+void ChainPage::useSlack(const QString& words) {
+  slackWords_ = words;
+  if (!slack_) return;
+  slack_->setVisible(!words.isEmpty());
+  if (slack_->text() != words) slack_->setText(words);
 }
 
 void ChainPage::setMotion(bool on) {

@@ -28,6 +28,9 @@ class ChainPage : public Page {
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
 
+  /// The manual's slack in words; empty where it is not known.
+  void useSlack(const QString& words);
+
   /// Without motion the wheel still turns by hand.
   void setMotion(bool on);
 
@@ -50,9 +53,10 @@ class ChainPage : public Page {
   QStackedWidget* stack_ = nullptr;
   LackingPanel* lacking_ = nullptr;
   FiguresTable* table_ = nullptr;
-  QLabel *verdict_ = nullptr, *notes_ = nullptr, *cautions_ = nullptr;
+  QLabel *verdict_ = nullptr, *notes_ = nullptr, *slack_ = nullptr, *cautions_ = nullptr;
   QSlider* slider_ = nullptr;
   QToolButton* play_ = nullptr;
+  QString slackWords_;
   bool motion_ = true;
   QTimer clock_;
 };

@@ -7,6 +7,7 @@
 #include <QLineEdit>
 #include <QMenu>
 #include <QTabBar>
+#include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
 
@@ -18,6 +19,7 @@
 #include "ui/editors/aim_editor.h"
 #include "ui/editors/refusal_bubble.h"
 #include "ui/editors/ride_fields.h"
+#include "ui/editors/slack_editor.h"
 #include "ui/pages/chain_page.h"
 #include "ui/pages/compare_page.h"
 #include "ui/pages/ladder_page.h"
@@ -25,12 +27,15 @@
 #include "ui/pages/records_page.h"
 #include "ui/pages/run_page.h"
 #include "ui/pages/sawtooth_page.h"
+#include "ui/pages/wear_page.h"
 #include "ui/window/export_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/records_actions.h"
+#include "ui/window/wear_actions.h"
 #include "ui/words/field_table.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
+#include "ui/words/wear_words.h"
 
 namespace layshaft::ui {
 
@@ -65,6 +70,7 @@ Pages::Pages(MainWindow& window) : window_(window), choices_(new QActionGroup(th
   chain_ = new ChainPage;
   chain_->setMotion(preferences::motion());
   add(chain_, tr("Chain"));
+  addWear();
   addLadder();
   addCompare();
   addRecords();
@@ -152,6 +158,25 @@ void Pages::add(Page* page, const QString& title) {
   });
 }
 
+void Pages::addWear() {
+  wear_ = new WearPage([this] { return makeSlackFields(); });
+  add(wear_, tr("Wear"));
+  connect(wear_, &WearPage::measuringWanted, this, [this] { measureWear(window_, *wear_->book()); });
+  connect(wear_, &WearPage::strikingWanted, this,
+          [this](std::size_t index) { strikeMeasurement(window_, index); });
+}
+
+QWidget* Pages::makeSlackFields() {
+  auto* fields = new QWidget;
+  auto* column = new QVBoxLayout(fields);
+  column->setContentsMargins(0, 0, 0, 0);
+  slack_ = new SlackEditor(window_.document());
+  connect(slack_, &SlackEditor::refused, &window_, &MainWindow::say);
+  column->addWidget(slack_);
+  column->addWidget(makeForm({addSlackPosture}));
+  return fields;
+}
+
 void Pages::addLadder() {
   ladder_ = new LadderPage(window_.session().ladder(), [this](QWidget* caution) {
     aims_ = new AimEditor(window_.document(), caution);
@@ -210,6 +235,8 @@ void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
 }
 
 void Pages::follow(const Profile& profile) {
+  wear_->use(wearBook(profile, *window_.planner().shared()));
+  chain_->useSlack(slackWords(profile.wear.value_or(Wear{}), window_.units()));
   ladder_->use(ladderInput(profile));
   ladder_->usePins(pinnedPairs(profile));
   compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}
@@ -234,6 +261,7 @@ void Pages::refreshForms() {
   const UnitsShown& units = window_.units();
   for (FieldForm* form : forms_)
     if (form->isVisibleTo(this)) form->refresh(units);  // also before the window itself is shown
+  if (slack_ && slack_->isVisibleTo(this)) slack_->refresh(units);
   if (aims_ && aims_->isVisibleTo(this)) aims_->refresh(units);
 }
 

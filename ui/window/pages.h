@@ -18,6 +18,8 @@ class ComparePage;
 class LadderPage;
 class MainWindow;
 class RecordsPage;
+class SlackEditor;
+class WearPage;
 
 /// The pages of a window and what they are wired to: each gets the plans, and what it asks for is done.
 class Pages : public QTabWidget {
@@ -52,9 +54,11 @@ class Pages : public QTabWidget {
   void turn(int by);
   void tickCurrent();
   void add(Page* page, const QString& title);
+  void addWear();
   void addLadder();
   void addCompare();
   void addRecords();
+  QWidget* makeSlackFields();
   FieldForm* makeForm(std::initializer_list<void (*)(FieldForm&)> groups);
   void refreshForms();
   void dragCruise(double mps, int drag);
@@ -66,6 +70,8 @@ class Pages : public QTabWidget {
   std::vector<FieldForm*> forms_;
   AimEditor* aims_ = nullptr;
   ChainPage* chain_ = nullptr;
+  WearPage* wear_ = nullptr;
+  SlackEditor* slack_ = nullptr;
   LadderPage* ladder_ = nullptr;
   ComparePage* compare_ = nullptr;
   RecordsPage* records_ = nullptr;

@@ -6,6 +6,7 @@
 
 #include "core/defaults.h"
 #include "ui/words/numbers.h"
+#include "ui/words/wear_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -102,6 +103,20 @@ bool someGearIsShorter(const Plan& plan) {
   return std::any_of(changes.begin(), changes.end(), [](double c) { return c >= kNoticeablePercent; });
 }
 
+/// The strictest usual limit, unless the profile says more.
+bool chainIsPastLimit(const Plan& plan) {
+  const double limit = plan.wear ? plan.wear->limitPercent : defaults::kSealedChainWearLimitPercent;
+  return plan.proposed.setup.options.chainElongationPercent.value_or(0.0) >= limit;
+}
+
+/// The same caution where the profile tells which limit counts, or that it is the sprockets that are worn.
+QString wornWords(const Plan& plan) {
+  if (!plan.wear) return cautionText(Caution::WornChain, false);
+  if (!chainIsPastLimit(plan)) return wearVerdictWords(*plan.wear);
+  return Say::tr("Past the wear limit: replace chain and both sprockets as a set. %1", "the limit")
+      .arg(wearLimitWords(*plan.wear));
+}
+
 /// Whether a plan needs a caution at all, wherever it stands.
 bool needs(const Plan& plan, Caution caution) {
   const Setup &stock = plan.stock.setup, &setup = plan.proposed.setup;
@@ -118,8 +133,7 @@ bool needs(const Plan& plan, Caution caution) {
     case Caution::OddLinks:
       return run && run->offsetLink;
     case Caution::WornChain:
-      return !belt &&
-             setup.options.chainElongationPercent.value_or(0.0) >= defaults::kSealedChainWearLimitPercent;
+      return !belt && (chainIsPastLimit(plan) || (plan.wear && plan.wear->set == WearVerdict::Replace));
     case Caution::TyreSize:
     case Caution::WheelSpeedRatios:
       return otherTyre;
@@ -149,6 +163,8 @@ const std::vector<Caution>& saidAt(CautionPlace place) {
   static const std::vector<Caution> chainPage{
       Caution::Hands,       Caution::Alignment, Caution::JoiningLink, Caution::SlackLimit,
       Caution::BeltTension, Caution::OddLinks,  Caution::WornChain,   Caution::GearboxSensor};
+  static const std::vector<Caution> wearPage{Caution::Hands, Caution::Alignment, Caution::BeltTension,
+                                             Caution::WornChain};
   static const std::vector<Caution> paper{
       Caution::Hands,          Caution::Alignment,       Caution::JoiningLink,    Caution::SlackLimit,
       Caution::BeltTension,    Caution::OddLinks,        Caution::WornChain,      Caution::TyreSize,
@@ -159,6 +175,8 @@ const std::vector<Caution>& saidAt(CautionPlace place) {
       return readout;
     case CautionPlace::ChainPage:
       return chainPage;
+    case CautionPlace::WearPage:
+      return wearPage;
     case CautionPlace::Paper:
       break;
   }
@@ -201,7 +219,8 @@ std::vector<Caution> cautionsAt(const Plan& plan, CautionPlace place) {
 QStringList cautionsFor(const Plan& plan, CautionPlace place) {
   QStringList words;
   for (const Caution caution : cautionsAt(plan, place))
-    words << cautionText(caution, isBelt(plan.proposed.setup));
+    words << (caution == Caution::WornChain ? wornWords(plan)
+                                            : cautionText(caution, isBelt(plan.proposed.setup)));
   return words;
 }
 

@@ -32,7 +32,8 @@ enum class Caution {
 enum class CautionPlace {
   Readout,    ///< always on screen, and its text as copied
   ChainPage,  ///< and its saved picture
-  Paper       ///< the text report and the printed page, which have all of them
+  WearPage,
+  Paper  ///< the text report and the printed page, which have all of them
 };
 
 /// The caution in the words for a bike with a chain or one with a belt.

@@ -16,6 +16,7 @@
 #include "ui/words/pull_notes.h"
 #include "ui/words/road_words.h"
 #include "ui/words/summary.h"
+#include "ui/words/wear_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -51,6 +52,8 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
   if (!plan.pins.empty())
     out += alignedTable(compareRows(compareTable(plan, units, allCompareFigures()))) + QLatin1Char('\n');
   for (const QString& note : pullNotes(plan, units)) out += note + QStringLiteral("\n\n");
+  if (const QStringList worn = wearReport(plan, units); !worn.isEmpty())
+    out += Say::tr("Wear") + QLatin1Char('\n') + worn.join(QLatin1Char('\n')) + QStringLiteral("\n\n");
   const QStringList cautions = cautionsFor(plan, CautionPlace::Paper);
   if (const QString instrument = speedometerWords(plan);
       !instrument.isEmpty() && !cautions.contains(instrument))
