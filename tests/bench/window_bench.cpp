@@ -183,7 +183,7 @@ QSpinBox* rearTeeth(ui::MainWindow& window) {
 const std::vector<int> kRest{43, 44, 45, 46, 47, 48, 47, 46, 45, 44};
 const std::vector<int> kMove{43, 30};
 
-enum PageInView { kSawtooth, kPull, kRun, kChainRun, kLadder, kCompare };
+enum PageInView { kSawtooth, kPull, kRun, kChainRun, kWear, kLadder, kCompare };
 
 void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, PageInView page) {
   ui::MainWindow window(benchProfile());

@@ -200,8 +200,11 @@ TEST_F(RecordsPageTest, TheChartShowsWhatCameOfEachRatioAndSaysWhichNote) {
   EXPECT_TRUE(chart.crosshairWords().contains("Gravel Hill"));
   EXPECT_TRUE(chart.crosshairWords().contains("1:32.41"));
   EXPECT_FALSE(chart.crosshairWords().contains("Short course"));
-  control<QRadioButton>(page(), "Rating");
-  EXPECT_TRUE(chart.has(ui::NoteChart::Figure::Rating));
+  for (auto* choice : page().findChildren<QRadioButton*>())
+    if (choice->text() == "Rating") choice->click();
+  EXPECT_EQ(chart.figure(), ui::NoteChart::Figure::Rating);
+  EXPECT_TRUE(chart.accessibleDescription().contains("Best rating: 7"))
+      << chart.accessibleDescription().toStdString();
 }
 
 TEST_F(RecordsPageTest, AdoptingTheProposalOffersToWriteDownTheWork) {
