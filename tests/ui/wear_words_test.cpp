@@ -114,7 +114,9 @@ TEST_F(WearWords, WhatIsTypedIsJudgedAtOnce) {
 }
 
 TEST_F(WearWords, TheTableIsNewestFirstAndSaysWhatIsLeftOut) {
-  add(measured("2026-03-01", 4, {0.2}));
+  WearMeasurement first = measured("2026-03-01", 4, {0.2});
+  first.front = TeethSeen::Worn;
+  add(first);
   WearMeasurement wrong = measured("2026-03-20", 12, {1.4});
   wrong.struck = Struck{.date = Date::parse("2026-03-21").value(), .reason = "counted pins", .extras = {}};
   add(wrong);
@@ -127,6 +129,7 @@ TEST_F(WearWords, TheTableIsNewestFirstAndSaysWhatIsLeftOut) {
   EXPECT_EQ(rows[2][2], "0.50");
   EXPECT_EQ(rows[2][3], "0.10");
   EXPECT_EQ(rows[3][1], "4.0");
+  EXPECT_TRUE(rows[3][0].endsWith(": front worn"));
   EXPECT_EQ(ui::measurementOrder(*profile_.wear), (std::vector<std::size_t>{1, 2, 0}));
 }
 

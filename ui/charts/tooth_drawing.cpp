@@ -77,7 +77,9 @@ void ToothDrawing::paint(QPainter& painter) const {
   if (!book_ || !book_->size) return;
   painter.setRenderHint(QPainter::Antialiasing);
   const double line = QFontMetricsF(font()).height();
-  const QRectF area = QRectF(rect()).adjusted(0, line / 2.0, 0, -1.5 * line);
+  const QString caption = toothDrawingCaption(*book_, elongationPercent_, view_ == View::NewChain, units_);
+  const double lines = QFontMetricsF(font()).horizontalAdvance(caption) > width() - 8 ? 2.0 : 1.0;
+  const QRectF area = QRectF(rect()).adjusted(0, line / 2.0, 0, -(lines + 0.4) * line);
   const double pitch = units::metresFromMillimetres(book_->size->pitchMm);
   const double scale =
       std::max(area.width() / (kPitchesAcross * pitch), area.height() / (kPitchesUpright * pitch));
@@ -93,10 +95,8 @@ void ToothDrawing::paint(QPainter& painter) const {
   paintChain(painter, toPixels);
   painter.restore();
   painter.setPen(colours_.text);
-  painter.drawText(QRectF(0, height() - 1.3 * line, width(), line), Qt::AlignHCenter,
-                   QFontMetrics(font()).elidedText(
-                       toothDrawingCaption(*book_, elongationPercent_, view_ == View::NewChain, units_),
-                       Qt::ElideRight, width() - 4));
+  painter.drawText(QRectF(4, area.bottom() + 0.2 * line, width() - 8, lines * line),
+                   Qt::AlignHCenter | Qt::TextWordWrap, caption);
 }
 
 void ToothDrawing::paintTeeth(QPainter& painter, const QTransform& toPixels) const {

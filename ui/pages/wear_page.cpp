@@ -2,7 +2,6 @@
 #include "ui/pages/wear_page.h"
 
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
@@ -17,8 +16,7 @@ namespace {
 
 constexpr double kMostElongation = 3.0;  // per cent, at the slider's end
 constexpr double kStepsPerPercent = 20.0;
-constexpr int kColumns = 7;
-constexpr int kTableRows = 4;  // in view, with the titles
+constexpr int kColumns = 4;
 
 int stepOf(double percent) {
   return static_cast<int>(std::lround(percent * kStepsPerPercent));
@@ -52,7 +50,7 @@ void WearPage::build() {
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
   row->addWidget(pictures(), 1);
-  row->addWidget(new SideScroll(side(), sideWidth()));
+  row->addWidget(new SideScroll(side(), 5 * sideWidth() / 4));
   for (QWidget* widget : std::initializer_list<QWidget*>{content_, lacking_, belt_})
     stack_->addWidget(widget);
 
@@ -70,7 +68,7 @@ void WearPage::build() {
   column->addWidget(cautions_);
 }
 
-/// Verdict, pictures side by side, and the table.
+/// Verdict, and pictures side by side.
 QWidget* WearPage::pictures() {
   verdict_ = words(tr("Verdict"));
   QFont bold = verdict_->font();
@@ -91,7 +89,6 @@ QWidget* WearPage::pictures() {
   row->addLayout(teeth(), 1);
   row->addWidget(trend_, 1);
   column->addLayout(row, 1);
-  addTable(*column);
   return all;
 }
 
@@ -145,13 +142,13 @@ void WearPage::addTable(QLayout& column) {
   table_->setSelectionMode(QAbstractItemView::SingleSelection);
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->setFocusPolicy(Qt::StrongFocus);
-  table_->setFixedHeight(table_->verticalHeader()->defaultSectionSize() * kTableRows +
-                         table_->horizontalHeader()->sizeHint().height());
+  table_->showWhole();
   connect(table_, &QTableWidget::itemSelectionChanged, this, &WearPage::offerStriking);
   column.addWidget(table_);
 }
 
-/// Beside the pictures: what can be done, how long a chain should be, and the manual's slack.
+/// Beside the pictures: what can be done, how long a chain should be, the measurements and the manual's
+/// slack.
 QWidget* WearPage::side() {
   auto* panel = new QWidget;
   auto* column = new QVBoxLayout(panel);
@@ -164,12 +161,15 @@ QWidget* WearPage::side() {
   connect(strike_, &QPushButton::clicked, this, [this] {
     if (const auto entry = chosenEntry()) emit strikingWanted(*entry);
   });
-  column->addWidget(measure);
-  column->addWidget(strike_);
+  auto* buttons = new QHBoxLayout;
+  buttons->addWidget(measure);
+  buttons->addWidget(strike_);
+  column->addLayout(buttons);
   mixes_ = words(tr("New beside worn"));
   expected_ = words(tr("Expected length"));
   column->addWidget(mixes_);
   column->addWidget(expected_);
+  addTable(*column);
   column->addWidget(makeSlack_());
   column->addStretch();
   return panel;

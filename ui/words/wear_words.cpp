@@ -76,23 +76,24 @@ QString rateWords(const WearFigures& figures, const UnitsShown& units) {
       .arg(number(perShown * kUsePerRate, 3), number(kUsePerRate, 0), useName(figures.useUnit, units));
 }
 
-QString seen(const std::optional<TeethSeen>& teeth) {
-  return teeth ? choiceWord(wordFor(*teeth, kTeethSeenWords)) : noValue();
-}
-
 const MeasuredElongation* measuredAt(const WearFigures& figures, std::size_t index) {
   const auto found = std::find_if(figures.measured.begin(), figures.measured.end(),
                                   [&](const MeasuredElongation& one) { return one.index == index; });
   return found == figures.measured.end() ? nullptr : &*found;
 }
 
-/// What else is to be said of an entry: that it is struck through, or left out, and its own note.
+/// What else is to be said of an entry: that it is struck through, or left out, what was seen, and its own
+/// note.
 QString remark(const WearMeasurement& entry, const MeasuredElongation* measured) {
   QStringList words;
+  const auto seen = [](TeethSeen teeth) { return choiceWord(wordFor(teeth, kTeethSeenWords)); };
   if (entry.struck)
     words << Say::tr("struck through: %1", "an entry, and the reason").arg(shownName(entry.struck->reason));
   else if (measured)
     words << slipWords(*measured);
+  if (entry.front) words << Say::tr("front %1", "teeth").arg(seen(*entry.front));
+  if (entry.rear) words << Say::tr("rear %1", "teeth").arg(seen(*entry.rear));
+  if (entry.liftsOffHalfTooth.value_or(false)) words << Say::tr("chain lifts off");
   words << shownName(entry.note);
   words.removeAll(QString());
   return words.join(QStringLiteral(" · "));
@@ -300,9 +301,9 @@ std::vector<std::size_t> measurementOrder(const Wear& wear) {
 }
 
 std::vector<QStringList> measurementTable(const WearBook& book, const UnitsShown& units) {
-  std::vector<QStringList> rows{
-      {Say::tr("Measurement"), Say::tr("Use, %1").arg(useName(book.figures.useUnit, units)),
-       Say::tr("Longer, %"), Say::tr("Uneven, %"), Say::tr("Front"), Say::tr("Rear"), Say::tr("Lifts Off")}};
+  std::vector<QStringList> rows{{Say::tr("Measurement"),
+                                 Say::tr("Use, %1").arg(useName(book.figures.useUnit, units)),
+                                 Say::tr("Longer, %"), Say::tr("Uneven, %")}};
   for (const std::size_t index : measurementOrder(book.wear)) {
     const WearMeasurement& entry = book.wear.measurements[index];
     const MeasuredElongation* measured = measuredAt(book.figures, index);
@@ -315,8 +316,7 @@ std::vector<QStringList> measurementTable(const WearBook& book, const UnitsShown
                                       useDecimals(book.figures.useUnit))
                              : noValue(),
                     percentCell(&MeasuredElongation::greatestPercent),
-                    percentCell(&MeasuredElongation::unevennessPercent), seen(entry.front), seen(entry.rear),
-                    entry.liftsOffHalfTooth ? flagOption(*entry.liftsOffHalfTooth) : noValue()});
+                    percentCell(&MeasuredElongation::unevennessPercent)});
   }
   return rows;
 }
