@@ -65,7 +65,9 @@ Circumstances circumstancesOf(const Profile& profile) {
   return {.bike = known(profile.bike),
           .ride = known(profile.ride.value_or(Ride{})),
           .cruiseSpeedKmh = profile.cruiseSpeedKmh,
-          .chainsOnHand = profile.sparesBox ? known(profile.sparesBox->chains) : std::vector<SpareChain>()};
+          .chainsOnHand = profile.sparesBox ? known(profile.sparesBox->chains) : std::vector<SpareChain>(),
+          .gearsKnown = !profile.stock.gearRatios.empty(),
+          .typical = profile.typical};
 }
 
 bool sameWeightAndSize(const std::optional<SprocketDetails>& a, const std::optional<SprocketDetails>& b) {

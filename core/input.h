@@ -19,6 +19,8 @@ struct Circumstances {
   Ride ride;
   std::optional<double> cruiseSpeedKmh;
   std::vector<SpareChain> chainsOnHand;
+  bool gearsKnown = true;            ///< whether stock, and with it every setup, has gear ratios
+  std::vector<std::string> typical;  ///< key paths of what was taken over as usual
   bool operator==(const Circumstances&) const = default;
 };
 

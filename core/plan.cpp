@@ -75,6 +75,12 @@ SprocketPlan sprocketPlanOf(const Asked& asked, const Setup& stock, const Setup&
   return plan;
 }
 
+/// The top speed, or what the last gear would reach at the rev limit; none where neither is known.
+std::optional<double> fastest(const SetupPlan& setup) {
+  if (setup.road.topSpeed) return setup.road.topSpeed->speedMps;
+  return setup.gearing.gears.empty() ? std::nullopt : setup.gearing.gears.back().speedAtRevLimitMps;
+}
+
 /// `stock` is null for stock itself.
 SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const SetupPlan* stock,
                       const Setup& setup) {
@@ -107,9 +113,7 @@ SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const Setu
       result.cornerExitRpm = std::max(*result.cornerExitRpm, result.model->launchRpm(start.gear));
   }
   if (given.bike.speedometer)
-    result.speedometer = speedometer(*given.bike.speedometer, stockGearing, figures.gearing,
-                                     result.road.topSpeed ? result.road.topSpeed->speedMps
-                                                          : figures.gearing.gears.back().speedAtRevLimitMps);
+    result.speedometer = speedometer(*given.bike.speedometer, stockGearing, figures.gearing, fastest(result));
   return result;
 }
 
@@ -159,6 +163,13 @@ std::optional<DriveChange> driveChange(const RoadPlan& from, const RoadPlan& to)
   for (const auto end : {&RoadPlan::driveAtLeastRolloutS, &RoadPlan::driveAtMostRolloutS})
     if (from.*end && to.*end) band = std::max(band, std::abs(*(to.*end) - *(from.*end) - seconds));
   return DriveChange{seconds, band};
+}
+
+std::vector<std::string_view> sawtoothLacks(const Plan& plan) {
+  std::vector<std::string_view> lacks;
+  if (!plan.revLimitRpm) lacks.emplace_back("bike.engine.rev_limit_rpm");
+  if (plan.stock.gearing.gears.empty()) lacks.emplace_back("stock.gear_ratios");
+  return lacks;
 }
 
 Plan plan(PlanInput input, const Plan* before) {

@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/input.h"
@@ -58,7 +59,7 @@ struct SetupPlan {
   std::optional<ChainRunFigures> chainRun;
   SprocketPlan sprockets;
   RoadPlan road;
-  std::shared_ptr<const RoadModel> model;  ///< null without an engine curve
+  std::shared_ptr<const RoadModel> model;  ///< null without an engine curve, a rev limit or gear ratios
 };
 
 /// Where the shift points of a plan come from.
@@ -67,7 +68,7 @@ enum class ShiftPointSource { Typed, Best, RevLimit };
 /// Stock, proposed and pins side by side: the one thing that screens and reports ask for.
 struct Plan {
   std::string bikeName;
-  double revLimitRpm;
+  std::optional<double> revLimitRpm;
   double idleRpm;
   ShiftPointSource shiftPoints;
   std::shared_ptr<const PullBike> pullBike;  ///< what the bike brings, what it lacks, what was assumed
@@ -99,6 +100,10 @@ RollOnFigures rollOnInMiles(const SetupPlan& setup);
 
 /// A plan as it is handed to whoever shows it: made once, never copied, never changed.
 using SharedPlan = std::shared_ptr<const Plan>;
+
+/// The keys that are missing for speeds at the rev limit, and so for the sawtooth; empty where it can be
+/// drawn.
+std::vector<std::string_view> sawtoothLacks(const Plan& plan);
 
 /// Pure: the same input gives the same plan. Total: what the input lacks data for is left empty. What the
 /// plan `before`, if there, holds of the same setups in the same circumstances is taken over, not worked out

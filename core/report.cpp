@@ -62,7 +62,7 @@ Json gearJson(const GearFigures& gear) {
   return {{"gear", gear.gear},
           {"ratio", gear.ratio},
           {"overall_ratio", gear.overallRatio},
-          {"speed_at_rev_limit_mps", gear.speedAtRevLimitMps},
+          {"speed_at_rev_limit_mps", orNull(gear.speedAtRevLimitMps)},
           {"speed_per_1000_rpm_mps", gear.speedPer1000RpmMps},
           {"shift_rpm", orNull(gear.shiftRpm)},
           {"shift_speed_mps", orNull(gear.shiftSpeedMps)},
@@ -226,7 +226,7 @@ Json chainRunJson(const std::optional<ChainRunFigures>& run) {
           {"misfits", std::move(misfits)},
           {"links_that_fit", std::move(lengths)},
           {"front_wrap_deg", run ? orNull(run->frontWrapDeg) : Json(nullptr)},
-          {"top_chain_speed_mps", figure(run, &ChainRunFigures::topChainSpeedMps)},
+          {"top_chain_speed_mps", run ? orNull(run->topChainSpeedMps) : Json(nullptr)},
           {"peak_tension_n", run ? orNull(run->peakTensionN) : Json(nullptr)},
           {"safety_factor", run ? orNull(run->safetyFactor) : Json(nullptr)},
           {"common_factor_front", figure(run, &ChainRunFigures::commonFactorFront)},
@@ -258,20 +258,23 @@ Json sprocketsJson(const SprocketPlan& plan) {
           {"saved_drive_s", seconds(&SprocketSaving::driveS)}};
 }
 
-/// What the profile lacks for a study, and what was taken for it where it leaves something open.
+/// What the profile lacks for a study.
 Json lacksJson(const Plan& plan) {
   const PullBike& bike = *plan.pullBike;
-  return {{"pull", bike.forceLacks},
+  return {{"gearing", sawtoothLacks(plan)},
+          {"pull", bike.forceLacks},
           {"resistance", bike.resistanceLacks},
           {"bounds", bike.boundsLack},
           {"chain_run", chainRunLacks(plan.stock.setup, plan.proposed.setup)}};
 }
+/// What was taken where the profile leaves something open, or holds only what is usual in its class.
 Json assumedJson(const PullBike& bike) {
   Json json = Json::object();
   for (const Assumed& assumed : bike.assumed) {
     const bool flag = assumed.key == "bike.engine.curve_estimated";
     json[std::string(assumed.key)] = flag ? Json(true) : Json(assumed.value);
   }
+  for (const Assumed& typical : bike.typical) json[std::string(typical.key)] = typical.value;
   return json;
 }
 
@@ -321,7 +324,7 @@ void csvRows(std::string& out, const std::string& name, const SetupPlan& plan) {
            numberText(plan.gearing.rollout.metres) + ',' +
            std::string(sourceWord(plan.gearing.rollout.source)) + ',' + std::to_string(gear.gear) + ',' +
            numberText(gear.ratio) + ',' + numberText(gear.overallRatio) + ',' +
-           numberText(gear.speedAtRevLimitMps) + ',' + numberText(gear.speedPer1000RpmMps) + ',' +
+           csvNumber(gear.speedAtRevLimitMps) + ',' + numberText(gear.speedPer1000RpmMps) + ',' +
            csvNumber(gear.shiftRpm) + ',' + csvNumber(gear.shiftSpeedMps) + ',' +
            csvNumber(gear.rpmAfterShift) + '\n';
   }

@@ -26,7 +26,7 @@ struct Air {
 };
 
 struct Engine {
-  double revLimitRpm = 10000;
+  std::optional<double> revLimitRpm;
   std::optional<double> idleRpm;
   std::optional<double> shiftRpm;
   std::optional<TorqueCurve> torqueCurve;
@@ -93,7 +93,11 @@ struct Speedometer {
   bool operator==(const Speedometer&) const = default;
 };
 
+/// What kind of bike it is in the words of the trade, as far as usual figures of the kind are published.
+enum class BikeClass { Sport, Naked, Tourer, Lightweight, Motocross };
+
 struct Bike {
+  std::optional<BikeClass> bikeClass;
   Engine engine;
   std::optional<Chassis> chassis;
   std::optional<ChainRun> chainRun;

@@ -56,15 +56,23 @@ SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear) {
 SetupChange pinOfPair(const Profile& profile, Teeth front, Teeth rear) {
   SetupChange change = proposalWithPair(profile, front, rear);
   change.options.extras.clear();
-  return withoutStockValues(change, profile.stock);
+  change = withoutStockValues(change, profile.stock);
+  change.frontTeeth = front;
+  change.rearTeeth = rear;
+  return change;
+}
+
+bool samePin(const SetupChange& pin, const SetupChange& other, const Setup& stock) {
+  return withoutStockValues(pin, stock) == withoutStockValues(other, stock);
 }
 
 std::vector<PinnedPair> pinnedPairs(const Profile& profile) {
   std::vector<PinnedPair> pairs;
   for (const Pin& pin : profile.pins) {
     const Setup setup = applied(pin.change, profile.stock);
-    pairs.push_back({setup.frontTeeth.count(), setup.rearTeeth.count(),
-                     pin.change == pinOfPair(profile, setup.frontTeeth, setup.rearTeeth)});
+    pairs.push_back(
+        {setup.frontTeeth.count(), setup.rearTeeth.count(),
+         samePin(pin.change, pinOfPair(profile, setup.frontTeeth, setup.rearTeeth), profile.stock)});
   }
   return pairs;
 }

@@ -20,8 +20,13 @@ SetupChange withPair(SetupChange change, const Setup& stock, const std::vector<S
 /// The profile's proposal on another pair, out of its spares box.
 SetupChange proposalWithPair(const Profile& profile, Teeth front, Teeth rear);
 
-/// What a pin of the proposal on another pair keeps: only what differs from stock.
+/// What a pin of the proposal on another pair keeps: its pair, whatever becomes of stock's, and else only
+/// what differs from stock.
 SetupChange pinOfPair(const Profile& profile, Teeth front, Teeth rear);
+
+/// Whether two pins are the same setup, wherever they follow stock and wherever they say the same of their
+/// own.
+bool samePin(const SetupChange& pin, const SetupChange& other, const Setup& stock);
 
 /// The pair that a pin stands on.
 struct PinnedPair {

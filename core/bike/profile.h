@@ -123,6 +123,9 @@ struct Profile {
   std::optional<Wear> wear;
   std::optional<Records> records;
   std::optional<Prices> prices;
+  /// Key paths of the fields that hold what is usual in the bike's class, taken over until somebody knows
+  /// better. Paths of fields that hold nothing, or that nobody knows, mean nothing.
+  std::vector<std::string> typical;
   Extras extras;
   bool operator==(const Profile&) const = default;
 };

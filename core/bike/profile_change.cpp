@@ -13,6 +13,7 @@ constexpr auto kParts = std::make_tuple(
     [](auto& p) -> auto& { return p.name; },              //
     [](auto& p) -> auto& { return p.notes; },             //
     [](auto& p) -> auto& { return p.customer; },          //
+    [](auto& p) -> auto& { return p.bike.bikeClass; },    //
     [](auto& p) -> auto& { return p.bike.engine; },       //
     [](auto& p) -> auto& { return p.bike.chassis; },      //
     [](auto& p) -> auto& { return p.bike.chainRun; },     //
@@ -28,6 +29,7 @@ constexpr auto kParts = std::make_tuple(
     [](auto& p) -> auto& { return p.wear; },              //
     [](auto& p) -> auto& { return p.records; },           //
     [](auto& p) -> auto& { return p.prices; },            //
+    [](auto& p) -> auto& { return p.typical; },           //
     [](auto& p) -> auto& { return p.extras; });
 constexpr std::size_t kCount = std::tuple_size_v<decltype(kParts)>;
 

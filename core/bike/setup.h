@@ -39,7 +39,7 @@ struct SetupOptions {
   bool operator==(const SetupOptions&) const = default;
 };
 
-/// A whole setup: what turns engine speed into road speed.
+/// A whole setup: what turns engine speed into road speed. Its gear ratios may be unknown.
 struct Setup {
   Teeth frontTeeth;
   Teeth rearTeeth;

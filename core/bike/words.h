@@ -14,6 +14,11 @@ namespace layshaft {
 template <class Enum, std::size_t N>
 using Words = std::array<std::pair<Enum, std::string_view>, N>;
 
+inline constexpr Words<BikeClass, 5> kBikeClassWords{{{BikeClass::Sport, "sport"},
+                                                      {BikeClass::Naked, "naked"},
+                                                      {BikeClass::Tourer, "tourer"},
+                                                      {BikeClass::Lightweight, "lightweight"},
+                                                      {BikeClass::Motocross, "motocross"}}};
 inline constexpr Words<CurvePlace, 2> kCurvePlaceWords{
     {{CurvePlace::Crankshaft, "crankshaft"}, {CurvePlace::RearWheel, "rear_wheel"}}};
 inline constexpr Words<RollingResistanceForm, 2> kRollingResistanceWords{

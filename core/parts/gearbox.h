@@ -9,12 +9,16 @@
 
 namespace layshaft {
 
-/// The ratios of a gearbox, first gear first. Invariant: one to ten, each inside its limit, strictly falling.
+/// The ratios of a gearbox, first gear first. Invariant: none where they are not known, else one to ten, each
+/// inside its limit, strictly falling.
 class GearRatios {
  public:
+  /// A gearbox whose ratios nobody knows.
+  GearRatios() = default;
   /// A problem's path is `[i]` for the entry at fault (0 is first gear), or empty for the list as a whole.
   static Result<GearRatios> make(std::vector<double> ratios);
 
+  bool empty() const { return ratios_.empty(); }
   std::size_t count() const { return ratios_.size(); }
   double operator[](std::size_t gearIndex) const { return ratios_[gearIndex]; }
   const std::vector<double>& values() const { return ratios_; }

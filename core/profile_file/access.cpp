@@ -4,6 +4,7 @@
 #include <charconv>
 #include <type_traits>
 
+#include "core/bike/typical_bike.h"
 #include "core/profile_file/field_check.h"
 #include "core/profile_file/fields.h"
 
@@ -120,6 +121,7 @@ class Access {
     asked_.rule = FieldRule{.type = Type::Block};
     if (asked_.put) asked_.problem = refusal(asked_.key, *asked_.rule, *asked_.put);
   }
+  void texts(const char* key, const std::vector<std::string>&, int, int) { block(key, false); }
   void wholes(const char* key, std::vector<int>& member, const Limit& limit, int most) {
     at(
         key, {.type = Type::Wholes, .limit = limit, .most = most},
@@ -161,7 +163,7 @@ class Access {
         [&](const FieldValue& value) { member = *TyreSize::parse(std::get<std::string>(value)); });
   }
   void gearRatios(const char* key, const std::optional<GearRatios>&) { block(key, false); }
-  void gearRatios(const char* key, const GearRatios&) { block(key, true); }
+  void gearRatios(const char* key, const GearRatios&) { block(key, false); }
   void gearTeeth(const char* key, const std::optional<GearTeeth>&, const Limit&) { block(key, false); }
   void teethOfGears(const char* key, const TeethOfGears&, const Limit&, int) { block(key, false); }
   void torqueCurve(const char* key, const std::optional<TorqueCurve>&) { block(key, false); }
@@ -317,6 +319,7 @@ std::optional<Problem> setField(Profile& profile, std::string_view key, const Fi
   profile_file::Asked asked{.key = key, .put = &value};
   profile_file::visit(asked, profile);
   if (!asked.rule) return Problem{.kind = Problem::Kind::MissingKey, .path = std::string(key)};
+  if (!asked.problem) forgetTypical(profile, key);
   return asked.problem;
 }
 

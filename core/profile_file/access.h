@@ -46,7 +46,8 @@ std::optional<FieldRule> fieldRule(std::string_view key);
 FieldValue fieldValue(const Profile& profile, std::string_view key);
 
 /// Gives a field a value, or none; the profile stays as it is if that is refused. The block that the field
-/// lives in is made if it is not there yet, but not for the sake of no value. A sprocket or a surface of
+/// lives in is made if it is not there yet, but not for the sake of no value. What is put there is typical of
+/// nothing any more. A sprocket or a surface of
 /// which nothing is said any more is taken out: it follows stock, or the usual figures, again. Other blocks
 /// stay, as they do when a file with an empty one is opened. Problems: WrongType, OutOfRange, NotWhole,
 /// NotOneOf, WrongCount, those of a tyre size, MissingKey for a field that must have a value or is not there.

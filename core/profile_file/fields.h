@@ -27,7 +27,7 @@ void fields(Io& io, Air& air) {
 
 template <class Io>
 void fields(Io& io, Engine& engine) {
-  io.need("rev_limit_rpm", engine.revLimitRpm, limits::kRevLimitRpm);
+  io.number("rev_limit_rpm", engine.revLimitRpm, limits::kRevLimitRpm);
   io.number("idle_rpm", engine.idleRpm, limits::kIdleRpm);
   io.number("shift_rpm", engine.shiftRpm, limits::kShiftRpm);
   io.torqueCurve("torque_curve", engine.torqueCurve);
@@ -88,6 +88,7 @@ void fields(Io& io, Speedometer& speedometer) {
 
 template <class Io>
 void fields(Io& io, Bike& bike) {
+  io.word("class", bike.bikeClass, kBikeClassWords);
   io.needObject("engine", bike.engine);
   io.object("chassis", bike.chassis);
   io.object("chain_run", bike.chainRun);
@@ -322,6 +323,7 @@ void lists(Io& io, Profile& profile) {
   io.object("wear", profile.wear);
   io.object("records", profile.records);
   io.object("prices", profile.prices);
+  io.texts("typical", profile.typical, limits::kMostTypical, limits::kLongestKey);
   io.rest(profile.extras);
 }
 

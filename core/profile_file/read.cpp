@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <limits>
+
 #include "core/file.h"
 #include "core/profile_file.h"
 #include "core/profile_file/fields.h"
@@ -27,7 +29,7 @@ void header(Reader& reader, std::optional<Problem>& problem) {
                  .high = kProfileVersion});
 }
 
-/// Stock must be whole: the five keys without which no speed can be computed.
+/// Stock must have the four keys without which no gearing can be compared; what its gears are may be unknown.
 std::optional<Setup> stockFrom(Reader& reader, std::optional<Problem>& problem) {
   const Json* value = reader.findNeeded("stock");
   if (!value) return std::nullopt;
@@ -38,10 +40,13 @@ std::optional<Setup> stockFrom(Reader& reader, std::optional<Problem>& problem) 
   if (!all.rearTeeth) child.missing("rear_teeth");
   if (!all.rearTyre) child.missing("rear_tyre");
   if (!all.primaryRatio) child.missing("primary_ratio");
-  if (!all.gearRatios) child.missing("gear_ratios");
   if (problem) return std::nullopt;
-  return Setup{*all.frontTeeth,   *all.rearTeeth,  *all.rearTyre,
-               *all.primaryRatio, *all.gearRatios, all.options};
+  return Setup{*all.frontTeeth,
+               *all.rearTeeth,
+               *all.rearTyre,
+               *all.primaryRatio,
+               all.gearRatios.value_or(GearRatios()),
+               all.options};
 }
 
 Problem above(const char* path, double given, double low, double high, const char* unit, const char* other) {
@@ -88,9 +93,12 @@ std::optional<Problem> teethConflict(const SetupOptions& own, double primaryRati
   return std::nullopt;
 }
 
-std::optional<Problem> teethConflict(const SetupChange& change, const Setup& stock,
-                                     const std::string& prefix) {
+std::optional<Problem> gearConflict(const SetupChange& change, const Setup& stock,
+                                    const std::string& prefix) {
   const std::string stocks = "stock.";
+  // What differs from something that nobody knows says nothing.
+  if (change.gearRatios && stock.gearRatios.empty())
+    return Problem{.kind = Problem::Kind::MissingKey, .path = stocks + "gear_ratios"};
   return teethConflict(change.options, change.primaryRatio.value_or(stock.primaryRatio),
                        change.gearRatios ? *change.gearRatios : stock.gearRatios, prefix,
                        change.primaryRatio ? prefix : stocks, change.gearRatios ? prefix : stocks);
@@ -100,8 +108,8 @@ std::optional<Problem> teethConflict(const SetupChange& change, const Setup& sto
 
 std::optional<Problem> conflictIn(const Profile& profile) {
   const Engine& engine = profile.bike.engine;
-  const double limit = engine.revLimitRpm;
   constexpr const char* kRevLimit = "bike.engine.rev_limit_rpm";
+  const double limit = engine.revLimitRpm.value_or(std::numeric_limits<double>::infinity());
   if (engine.idleRpm && *engine.idleRpm >= limit)
     return above("bike.engine.idle_rpm", *engine.idleRpm, limits::kIdleRpm.low, limit, "rpm", kRevLimit);
   if (engine.shiftRpm && *engine.shiftRpm > limit)
@@ -127,9 +135,9 @@ std::optional<Problem> conflictIn(const Profile& profile) {
   if (auto problem =
           teethConflict(stock.options, stock.primaryRatio, stock.gearRatios, "stock.", "stock.", "stock."))
     return problem;
-  if (auto problem = teethConflict(profile.proposed, stock, "proposed.")) return problem;
+  if (auto problem = gearConflict(profile.proposed, stock, "proposed.")) return problem;
   for (std::size_t i = 0; i < profile.pins.size(); ++i)
-    if (auto problem = teethConflict(profile.pins[i].change, stock, gearKey("pins", i) + ".")) return problem;
+    if (auto problem = gearConflict(profile.pins[i].change, stock, gearKey("pins", i) + ".")) return problem;
   return std::nullopt;
 }
 

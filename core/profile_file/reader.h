@@ -59,10 +59,10 @@ class Reader {
   void needText(const char* key, std::string& member, int longest) {
     const Json* value = findNeeded(key);
     if (!value) return;
-    text(*value, key, member, 1, longest);
+    text(*value, at(key), member, 1, longest);
   }
   void optionalText(const char* key, std::string& member, int longest) {
-    if (const Json* value = find(key)) text(*value, key, member, 0, longest);
+    if (const Json* value = find(key)) text(*value, at(key), member, 0, longest);
   }
 
   void needDate(const char* key, Date& member) {
@@ -102,6 +102,12 @@ class Reader {
     std::vector<T> read;
     list(key, read, most, entryFields);
     for (T& entry : read) member.add(std::move(entry));
+  }
+  void texts(const char* key, std::vector<std::string>& member, int most, int longest) {
+    const Json* value = find(key);
+    if (!value || !isList(*value, at(key), most)) return;
+    for (std::size_t i = 0; i < value->size() && !problem_; ++i)
+      text((*value)[i], at(key, i), member.emplace_back(), 1, longest);
   }
   void wholes(const char* key, std::vector<int>& member, const Limit& limit, int most) {
     const Json* value = find(key);
@@ -282,14 +288,14 @@ class Reader {
     fail(Problem::Kind::NotOneOf, std::move(path), value, std::move(allowed));
     return std::nullopt;
   }
-  void text(const Json& value, const char* key, std::string& member, int shortest, int longest) {
-    if (!value.is_string()) return fail(Problem::Kind::WrongType, at(key), value, {"text"});
+  void text(const Json& value, const std::string& path, std::string& member, int shortest, int longest) {
+    if (!value.is_string()) return fail(Problem::Kind::WrongType, path, value, {"text"});
     member = value.get<std::string>();
     const auto characters = std::count_if(
         member.begin(), member.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
     if (characters >= shortest && characters <= longest) return;
     fail(Problem{.kind = Problem::Kind::OutOfRange,
-                 .path = at(key),
+                 .path = path,
                  .given = std::to_string(characters),
                  .low = static_cast<double>(shortest),
                  .high = static_cast<double>(longest),

@@ -23,8 +23,8 @@ std::string writeProfile(const Profile& profile) {
                     .rearTeeth = copy.stock.rearTeeth,
                     .rearTyre = copy.stock.rearTyre,
                     .primaryRatio = copy.stock.primaryRatio,
-                    .gearRatios = copy.stock.gearRatios,
                     .options = copy.stock.options};
+  if (!copy.stock.gearRatios.empty()) stock.gearRatios = copy.stock.gearRatios;
   writer.needObject("stock", stock);
   if (copy.proposed != SetupChange{}) writer.needObject("proposed", copy.proposed);
   profile_file::lists(writer, copy);

@@ -83,6 +83,9 @@ class Writer {
     for (std::size_t i = 0; i < member.size(); ++i) written.push_back(member[i]);
     list(key, written, most, entryFields);
   }
+  void texts(const char* key, const std::vector<std::string>& member, int, int) {
+    if (!member.empty()) object_[key] = member;
+  }
   void wholes(const char* key, const std::vector<int>& member, const Limit&, int) {
     if (!member.empty()) object_[key] = member;
   }

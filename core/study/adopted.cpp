@@ -60,7 +60,12 @@ Profile adopted(const Profile& profile) {
     add(chassis->massKg, change.massKg, limits::kMassKg, kPerKg);
     add(chassis->rearWheelInertiaKgm2, change.wheelInertiaKgM2, limits::kWheelInertiaKgm2, kPerKgM2);
   }
-  for (Pin& pin : result.pins) pin.change = changeTo(applied(pin.change, profile.stock), stock);
+  for (Pin& pin : result.pins) {
+    const SetupChange own = pin.change;
+    pin.change = changeTo(applied(own, profile.stock), stock);
+    if (own.frontTeeth) pin.change.frontTeeth = own.frontTeeth;  // also where stock's are the same now
+    if (own.rearTeeth) pin.change.rearTeeth = own.rearTeeth;
+  }
   result.stock = std::move(stock);
   result.proposed = SetupChange{.options = {.extras = profile.proposed.options.extras}};
   return result;

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/study/asked.h"
 
+#include <utility>
+
+#include "core/bike/typical_bike.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -22,7 +25,11 @@ RollOnRequest rollOnOf(const Ride& ride) {
 }  // namespace
 
 Asked asked(const Circumstances& given) {
-  return {.bike = std::make_shared<const PullBike>(pullBike(given.bike, given.ride)),
+  PullBike bike = pullBike(given.bike, given.ride, given.gearsKnown);
+  bike.bikeClass = given.bike.bikeClass;
+  for (const TypicalField& field : typicalFields(given.bike, given.typical))
+    bike.typical.push_back({field.key, *((*given.bike.chassis).*field.member)});
+  return {.bike = std::make_shared<const PullBike>(std::move(bike)),
           .road = roadOf(given.bike, given.ride),
           .drive = driveOf(given.ride),
           .rollOn = rollOnOf(given.ride),

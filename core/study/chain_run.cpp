@@ -195,7 +195,7 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
                           .mixes = sizeMixes(stock, setup),
                           .lengthsThatFit = {},
                           .offsetLink = !belt && loop->links % 2 != 0,
-                          .topChainSpeedMps = 0.0,
+                          .topChainSpeedMps = {},
                           .peakTensionN = {},
                           .safetyFactor = {},
                           .commonFactorFront = std::gcd(setup.frontTeeth.count(), loop->links),
@@ -236,9 +236,11 @@ std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, co
     figures.fits = false;
   else if (figures.slotKnown)
     figures.fits = true;
-  const double turnsPerSecond =
-      bike.engine.revLimitRpm / 60.0 / setup.primaryRatio / setup.gearRatios.values().back();
-  figures.topChainSpeedMps = setup.frontTeeth.count() * loop->pair.pitchM * turnsPerSecond;
+  if (bike.engine.revLimitRpm && !setup.gearRatios.empty()) {
+    const double turnsPerSecond =
+        *bike.engine.revLimitRpm / 60.0 / setup.primaryRatio / setup.gearRatios.values().back();
+    figures.topChainSpeedMps = setup.frontTeeth.count() * loop->pair.pitchM * turnsPerSecond;
+  }
 
   if (!model) return figures;
   const double rearRadius = pullRadiusM(loop->pair.pitchM, setup.rearTeeth.count());

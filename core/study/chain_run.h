@@ -75,9 +75,9 @@ struct ChainRunFigures {
   /// it is and then shorter; the rest is rising. A worn chain counts twice: as far as it can be cut, and what
   /// a new one of that length would do.
   std::vector<FittingLength> lengthsThatFit;
-  bool slotKnown = false;   ///< both ends of the axle's travel
-  bool offsetLink = false;  ///< an odd number of links
-  double topChainSpeedMps;  ///< at the rev limit in the last gear
+  bool slotKnown = false;                  ///< both ends of the axle's travel
+  bool offsetLink = false;                 ///< an odd number of links
+  std::optional<double> topChainSpeedMps;  ///< at the rev limit in the last gear
   std::optional<double> peakTensionN;
   std::optional<double> safetyFactor;
   bool strengthAssumed = false;  ///< the strength is the minimum for the size, not one that was typed

@@ -11,7 +11,7 @@ std::optional<CruiseFigures> cruiseIn(const Gearing& gearing, double speedMps,
                                       const GearingConditions& conditions) {
   for (std::size_t g = gearing.gears.size(); g-- > 0;) {
     const double rpm = gearing.rpm(speedMps, g);
-    if (rpm < conditions.idleRpm || rpm > conditions.revLimitRpm) continue;
+    if (rpm < conditions.idleRpm || rpm > conditions.revLimitRpm.value_or(rpm)) continue;
     return CruiseFigures{
         .gear = gearing.gears[g].gear,
         .rpm = rpm,
@@ -20,14 +20,15 @@ std::optional<CruiseFigures> cruiseIn(const Gearing& gearing, double speedMps,
   return std::nullopt;
 }
 
-double lastGearTurnsPerMetre(const Gearing& gearing) {
-  return gearing.gears.back().overallRatio / gearing.rollout.metres;
+double turnsPerMetre(const Gearing& gearing, double ratio) {
+  return gearing.primaryRatio * ratio * gearing.finalRatio / gearing.rollout.metres;
 }
 
 }  // namespace
 
 Gearing gearing(const Setup& setup, const GearingConditions& conditions) {
   Gearing result{.finalRatio = finalRatio(setup.frontTeeth, setup.rearTeeth),
+                 .primaryRatio = setup.primaryRatio,
                  .rollout = rolloutOf(setup),
                  .revLimitRpm = conditions.revLimitRpm,
                  .gears = {},
@@ -41,17 +42,19 @@ Gearing gearing(const Setup& setup, const GearingConditions& conditions) {
     GearFigures figures{.gear = static_cast<int>(g) + 1,
                         .ratio = ratio,
                         .overallRatio = overall,
-                        .speedAtRevLimitMps = result.rollout.speedMps(conditions.revLimitRpm, overall),
+                        .speedAtRevLimitMps = {},
                         .speedPer1000RpmMps = 1000.0 / 60.0 * result.rollout.metres / overall,
                         .shiftRpm = {},
                         .shiftSpeedMps = {},
                         .rpmAfterShift = {}};
-    if (g + 1 < count) {
-      const double shiftRpm =
-          g < conditions.shiftRpm.size() ? conditions.shiftRpm[g] : conditions.revLimitRpm;
-      figures.shiftRpm = shiftRpm;
-      figures.shiftSpeedMps = result.rollout.speedMps(shiftRpm, overall);
-      figures.rpmAfterShift = shiftRpm * setup.gearRatios[g + 1] / ratio;
+    if (const auto& limit = conditions.revLimitRpm)
+      figures.speedAtRevLimitMps = result.rollout.speedMps(*limit, overall);
+    if (g + 1 < count)
+      figures.shiftRpm =
+          g < conditions.shiftRpm.size() ? std::optional(conditions.shiftRpm[g]) : conditions.revLimitRpm;
+    if (const auto& shiftRpm = figures.shiftRpm) {
+      figures.shiftSpeedMps = result.rollout.speedMps(*shiftRpm, overall);
+      figures.rpmAfterShift = *shiftRpm * setup.gearRatios[g + 1] / ratio;
     }
     result.gears.push_back(figures);
   }
@@ -68,7 +71,10 @@ StepSize stepSize(double gearingRatio) {
 }
 
 GearingChange gearingChange(const Setup& stock, const Gearing& stockGearing, const Gearing& otherGearing) {
-  const double ratio = lastGearTurnsPerMetre(otherGearing) / lastGearTurnsPerMetre(stockGearing);
+  const bool geared = !stockGearing.gears.empty() && !otherGearing.gears.empty();
+  const auto lastGear = [&](const Gearing& gearing) { return geared ? gearing.gears.back().ratio : 1.0; };
+  const double ratio = turnsPerMetre(otherGearing, lastGear(otherGearing)) /
+                       turnsPerMetre(stockGearing, lastGear(stockGearing));
   const StepSize size = stepSize(ratio);
   return {.finalRatioPercent = 100.0 * (otherGearing.finalRatio / stockGearing.finalRatio - 1.0),
           .gearingPercent = 100.0 * (ratio - 1.0),

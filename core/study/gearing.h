@@ -11,7 +11,7 @@ namespace layshaft {
 
 /// What the gearing study asks of the engine and the rider.
 struct GearingConditions {
-  double revLimitRpm;
+  std::optional<double> revLimitRpm;
   double idleRpm = 0.0;
   std::vector<double> shiftRpm;  ///< one per gear but the last; an empty list means: at the rev limit
   std::optional<double> cruiseSpeedMps;
@@ -21,14 +21,14 @@ struct GearFigures {
   int gear;  ///< 1 is first
   double ratio;
   double overallRatio;  ///< engine turns per wheel turn: primary · gear · final
-  double speedAtRevLimitMps;
+  std::optional<double> speedAtRevLimitMps;
   double speedPer1000RpmMps;       ///< without tyre growth
-  std::optional<double> shiftRpm;  ///< none in the last gear
+  std::optional<double> shiftRpm;  ///< none in the last gear, or where neither it nor the limit is known
   std::optional<double> shiftSpeedMps;
   std::optional<double> rpmAfterShift;  ///< in the next gear, at the shift speed
 };
 
-/// The highest gear that can hold the cruise speed between idle and the rev limit.
+/// The highest gear that can hold the cruise speed between idle and the rev limit, as far as that is known.
 struct CruiseFigures {
   int gear;
   double rpm;
@@ -37,9 +37,10 @@ struct CruiseFigures {
 
 struct Gearing {
   double finalRatio;  ///< rear / front
+  double primaryRatio;
   Rollout rollout;
-  double revLimitRpm;
-  std::vector<GearFigures> gears;
+  std::optional<double> revLimitRpm;
+  std::vector<GearFigures> gears;  ///< empty where the ratios are not known
   std::optional<double> cruiseSpeedMps;
   std::optional<CruiseFigures> cruise;
 
@@ -60,7 +61,9 @@ enum class StepSize { None, Small, Moderate, Large };
 /// How one setup's gearing differs from another's. Positive per cent is shorter: more pull, less speed.
 struct GearingChange {
   double finalRatioPercent;
-  double gearingPercent;  ///< of overall ratio / rollout in the last gear, so that tyre and gearbox count too
+  /// Of overall ratio / rollout in the last gear, so that tyre and gearbox count too; of primary and final
+  /// ratio / rollout where the gear ratios are not known.
+  double gearingPercent;
   Direction direction;
   StepSize size;
   double rearTeethEquivalent;  ///< rear teeth that would change stock's final ratio as much

@@ -93,6 +93,7 @@ SetupFigures Ladder::figuresOf(const Setup& setup) const {
 
 AimOutcome Ladder::outcome(const Aim& aim, const SetupFigures& figures) const {
   const std::size_t gears = figures.gearing.gears.size();
+  if (gears == 0) return {false, {}};
   const std::size_t gear = aim.gear ? std::min(static_cast<std::size_t>(*aim.gear), gears) - 1 : gears - 1;
   const double speed = units::mpsFromKmh(aim.speedKmh.value_or(0.0));
   switch (aim.want) {
@@ -157,7 +158,7 @@ LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
                 .rearInSparesBox = spareSprocket(input_.rears, rearTeeth, setup) != nullptr,
                 .aims = {}};
   for (const GearFigures& gear : figures.gearing.gears)
-    row.speedAtLimitMps.push_back(gear.speedAtRevLimitMps);
+    if (gear.speedAtRevLimitMps) row.speedAtLimitMps.push_back(*gear.speedAtRevLimitMps);
   if (figures.gearing.cruise) row.cruiseRpm = figures.gearing.cruise->rpm;
   if (figures.topSpeed) row.topSpeedMps = figures.topSpeed->speedMps;
   for (const Aim& aim : input_.aims) row.aims.push_back(outcome(aim, figures));

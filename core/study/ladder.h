@@ -22,8 +22,8 @@ struct AimOutcome {
 struct LadderRow {
   int frontTeeth, rearTeeth;
   double finalRatio;
-  GearingChange change;  ///< against stock
-  std::vector<double> speedAtLimitMps;
+  GearingChange change;                 ///< against stock
+  std::vector<double> speedAtLimitMps;  ///< empty where they are not known
   std::optional<double> cruiseRpm;
   std::optional<double> topSpeedMps;
   std::optional<double> zeroTo60MphS, zeroTo100KmhS, quarterMileS;

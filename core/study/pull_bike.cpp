@@ -21,16 +21,16 @@ void takeCurve(const TorqueCurve& curve, double revLimitRpm, PullBike& bike) {
 
 }  // namespace
 
-PullBike pullBike(const Bike& bike, const Ride& ride) {
+PullBike pullBike(const Bike& bike, const Ride& ride, bool gearsKnown) {
   const Chassis chassis = bike.chassis.value_or(Chassis{});
   const Engine& engine = bike.engine;
   std::vector<Assumed> ofTheRoad;
   const Road road = roadOf(bike, ride, &ofTheRoad);
   PullBike result;
-  if (engine.torqueCurve)
-    takeCurve(*engine.torqueCurve, engine.revLimitRpm, result);
-  else
-    result.forceLacks.push_back("bike.engine.torque_curve");
+  if (!engine.torqueCurve) result.forceLacks.push_back("bike.engine.torque_curve");
+  if (!engine.revLimitRpm) result.forceLacks.push_back("bike.engine.rev_limit_rpm");
+  if (!gearsKnown) result.forceLacks.push_back("stock.gear_ratios");
+  if (result.forceLacks.empty()) takeCurve(*engine.torqueCurve, *engine.revLimitRpm, result);
   if (result.torque && engine.curveEstimated.value_or(false))
     result.assumed.push_back({"bike.engine.curve_estimated", 1.0});
   const bool atWheel = engine.curveMeasuredAt == CurvePlace::RearWheel;

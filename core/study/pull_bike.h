@@ -39,6 +39,9 @@ struct PullBike {
   /// Defaults that were taken; under the torque curve its last point's engine speed where the rest up to the
   /// limit is assumed.
   std::vector<Assumed> assumed;
+  /// What the profile holds because it is usual in the class of bike, not because somebody measured it.
+  std::vector<Assumed> typical;
+  std::optional<BikeClass> bikeClass;
 
   bool hasForce() const { return torque.has_value(); }
   bool hasResistance() const { return massKg && dragAreaM2; }
@@ -46,7 +49,8 @@ struct PullBike {
   bool accelerates() const { return hasForce() && hasResistance(); }
 };
 
-/// The ride gives the launch engine speed, and a road whose lacks and defaults are listed too.
-PullBike pullBike(const Bike& bike, const Ride& ride);
+/// The ride gives the launch engine speed, and a road whose lacks and defaults are listed too. Without a rev
+/// limit, or without gear ratios in the setups, there is no force.
+PullBike pullBike(const Bike& bike, const Ride& ride, bool gearsKnown = true);
 
 }  // namespace layshaft

@@ -28,10 +28,9 @@ SetupFigures setupFigures(const Circumstances& given, const Asked& asked, const 
     figures.topSpeed = topSpeed(*model);
     figures.run = runFigures(*model, asked.drive, wanted.rollOns ? std::optional(asked.rollOn) : std::nullopt,
                              wanted.rollOns);
-  } else {
+  } else if (const auto& gears = figures.gearing.gears; !gears.empty() && gears.back().speedAtRevLimitMps) {
     // Only the gearing is known: the last gear at the limit.
-    const GearFigures& last = figures.gearing.gears.back();
-    figures.topSpeed = TopSpeed{last.speedAtRevLimitMps, last.gear, std::nullopt};
+    figures.topSpeed = TopSpeed{*gears.back().speedAtRevLimitMps, gears.back().gear, std::nullopt};
   }
   figures.chainRun = chainRun(given.bike, stock, setup, model, given.chainsOnHand);
   return figures;

@@ -56,6 +56,7 @@ std::vector<double> bestShiftRpm(const PullModel& model) {
 }
 
 ShiftPoints shiftPoints(const std::optional<double>& typedRpm, std::size_t gears, const PullModel* model) {
+  if (gears == 0) return {};
   if (typedRpm) return {std::vector<double>(gears - 1, *typedRpm), true};
   if (model && model->bike().accelerates()) return {bestShiftRpm(*model), false};
   return {};

@@ -31,7 +31,7 @@ SpeedometerVerdict unR39(double shownKmh, double trueKmh) {
 }
 
 std::optional<SpeedometerFigures> speedometer(const Speedometer& instrument, const Gearing& stock,
-                                              const Gearing& setup, double topSpeedMps) {
+                                              const Gearing& setup, std::optional<double> topSpeedMps) {
   if (!instrument.sensor) return std::nullopt;
   const double scale = signalOverTrue(*instrument.sensor, stock, setup);
   const double shown = scale * (1.0 + instrument.readsHighPercent.value_or(0.0) / 100.0);
@@ -41,7 +41,7 @@ std::optional<SpeedometerFigures> speedometer(const Speedometer& instrument, con
                              .correctorPercent = 100.0 * (1.0 / scale - 1.0),
                              .verdict = {}};
   for (const double trueKmh : {40.0, 80.0, 120.0}) {
-    if (trueKmh > units::kmhFromMps(topSpeedMps) + kRoundingKmh) break;
+    if (topSpeedMps && trueKmh > units::kmhFromMps(*topSpeedMps) + kRoundingKmh) break;
     // What reads low somewhere does so everywhere; too high it reads at the fastest first.
     if (figures.verdict.value_or(SpeedometerVerdict::Within) == SpeedometerVerdict::Within)
       figures.verdict = unR39(trueKmh * shown, trueKmh);

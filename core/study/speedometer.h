@@ -25,8 +25,9 @@ SpeedometerVerdict unR39(double shownKmh, double trueKmh);
 
 /// A sensor on the gearbox output counts countershaft turns, one on a wheel that wheel's turns; the
 /// instrument is taken to be right (but for `reads_high`) with stock's gearing and rear tyre. `topSpeedMps`
-/// bounds the test speeds 40, 80 and 120 km/h, itself included to 1e-9 km/h; none without a sensor given.
+/// bounds the test speeds 40, 80 and 120 km/h, itself included to 1e-9 km/h, as far as it is known; none
+/// without a sensor given.
 std::optional<SpeedometerFigures> speedometer(const Speedometer& instrument, const Gearing& stock,
-                                              const Gearing& setup, double topSpeedMps);
+                                              const Gearing& setup, std::optional<double> topSpeedMps);
 
 }  // namespace layshaft

@@ -25,7 +25,11 @@ LIMITS = [
     ("step, axes at rest, to the bare chart", f"{WINDOW}/axes_at_rest", f"{BARE}/axes_at_rest", P50, 1.25, "<="),
     ("step, axes move, to the bare chart", f"{WINDOW}/axes_move", f"{BARE}/axes_move", P50, 1.0, "<="),
     ("start to the bare twin", "start/window", "start/bare_twin", P50, 1.2, "<="),
+    ("step of the sawtooth, p95 in ms", f"{WINDOW}/axes_at_rest", None, P95, 8.3, "<="),
+    ("step of the pull, p95 in ms", f"{WINDOW}/pull_in_view", None, P95, 8.3, "<="),
+    ("step of the acceleration, p95 in ms", f"{WINDOW}/run_in_view", None, P95, 8.3, "<="),
     ("step of the chain run, p95 in ms", f"{WINDOW}/chain_run_in_view", None, P95, 8.3, "<="),
+    ("step of the ladder, p95 in ms", f"{WINDOW}/ladder_in_view", None, P95, 8.3, "<="),
     ("step of the comparison, p95 in ms", f"{WINDOW}/compare_in_view", None, P95, 8.3, "<="),
     ("step while a ladder fills, p95 in ms", "stepWhileALadderFills", None, P95, 8.3, "<="),
     # The core; the ODE library works out the same quarter mile

@@ -15,6 +15,7 @@
 #include <QSpinBox>
 #include <QStandardPaths>
 #include <QTabWidget>
+#include <QTableView>
 #include <QTest>
 #include <QVBoxLayout>
 #include <QValueAxis>
@@ -30,6 +31,7 @@
 #include "ui/document/ladder_study.h"
 #include "ui/document/preferences.h"
 #include "ui/pages/compare_view.h"
+#include "ui/pages/ladder_page.h"
 #include "ui/window/main_window.h"
 
 namespace {
@@ -168,6 +170,8 @@ void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, Pag
     picture = window.findChild<ui::ChainDrawing*>();
   else if (page == kCompare)
     picture = window.findChild<ui::CompareView*>()->viewport();
+  else if (page == kLadder)
+    picture = window.findChild<ui::LadderPage*>()->findChild<QTableView*>()->viewport();
   else
     picture = window.currentChart()->viewport();
   PaintWatch watch(picture);
@@ -320,6 +324,10 @@ BENCHMARK_CAPTURE(stepInTheWindow, run_in_view, kRest, kRun)
     ->Iterations(120)
     ->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(stepInTheWindow, chain_run_in_view, kRest, kChainRun)
+    ->UseManualTime()
+    ->Iterations(120)
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(stepInTheWindow, ladder_in_view, kRest, kLadder)
     ->UseManualTime()
     ->Iterations(120)
     ->Unit(benchmark::kMillisecond);

@@ -62,6 +62,7 @@ TEST(FieldAccess, PutsEveryValueWhereTheFilePutsIt) {
   built.wear->measurements = full.wear->measurements;
   built.records = full.records;
   built.prices = full.prices;
+  built.typical = full.typical;
   EXPECT_EQ(Json::parse(writeProfile(built)), Json::parse(writeProfile(full)));
 }
 

@@ -35,7 +35,7 @@ TEST(Gearing, FiguresByHand) {
     EXPECT_EQ(figures.gears[g].gear, static_cast<int>(g) + 1);
     EXPECT_DOUBLE_EQ(figures.gears[g].ratio, 3.0 - static_cast<double>(g));
     EXPECT_DOUBLE_EQ(figures.gears[g].overallRatio, overall[g]);
-    EXPECT_NEAR(figures.gears[g].speedAtRevLimitMps * 3.6, limitKmh[g], 1e-12);
+    EXPECT_NEAR(*figures.gears[g].speedAtRevLimitMps * 3.6, limitKmh[g], 1e-12);
     EXPECT_NEAR(figures.gears[g].speedPer1000RpmMps * 3.6, limitKmh[g] / 9, 1e-12);
     EXPECT_NEAR(figures.speedMps(4500, g) * 3.6, limitKmh[g] / 2, 1e-12);
     EXPECT_NEAR(figures.rpm(limitKmh[g] / 3.6, g), 9000, 1e-9);

@@ -93,6 +93,10 @@ class KeyLister {
     noteList(key, 2, 2);
     keys_[at(key) + "/0"] = {.type = Key::Type::Number, .limit = limit};
   }
+  void texts(const char* key, const std::vector<std::string>&, int most, int longest) {
+    noteList(key, 0, most);
+    keys_[at(key) + "/0"] = {.type = Key::Type::Text, .limit = {1, static_cast<double>(longest)}};
+  }
   void wholes(const char* key, const std::vector<int>&, const Limit& limit, int most) {
     noteList(key, 0, most);
     keys_[at(key) + "/0"] = {.type = Key::Type::Whole, .limit = limit};
@@ -179,7 +183,7 @@ inline Keys keysOfTheCore() {
   root.optionalText("customer", "", limits::kLongestName);
   root.needObject("bike", bike);
   root.needObject("stock", stock);
-  for (const char* key : {"front_teeth", "rear_teeth", "rear_tyre", "primary_ratio", "gear_ratios"})
+  for (const char* key : {"front_teeth", "rear_teeth", "rear_tyre", "primary_ratio"})
     keys.at(std::string("/stock/") + key).needed = true;
   root.object("proposed", std::optional<SetupChange>{});
   profile_file::lists(root, profile);

@@ -33,7 +33,7 @@ TEST(Ladder, ARowSaysWhatAPlanOfThatPairSays) {
     const SetupPlan wanted = plan(profile).proposed;
     EXPECT_DOUBLE_EQ(row.finalRatio, wanted.gearing.finalRatio);
     EXPECT_DOUBLE_EQ(row.change.rearTeethEquivalent, wanted.change.rearTeethEquivalent);
-    EXPECT_DOUBLE_EQ(row.speedAtLimitMps.back(), wanted.gearing.gears.back().speedAtRevLimitMps);
+    EXPECT_DOUBLE_EQ(row.speedAtLimitMps.back(), *wanted.gearing.gears.back().speedAtRevLimitMps);
     EXPECT_EQ(row.topSpeedMps, wanted.road.topSpeed->speedMps);
     EXPECT_EQ(row.zeroTo100KmhS, wanted.road.run.zeroTo100KmhS);
     EXPECT_EQ(row.driveS(), wanted.road.run.drive->timeS);

@@ -97,5 +97,30 @@ TEST(PinnedPairs, TellWhichPairAndWhetherAllElseIsTheProposals) {
   EXPECT_EQ(pinOn(pinnedPairs(profile), 16, 47), 0u) << "none is as proposed any more: the first";
 }
 
+TEST(PinnedPairs, KeepTheirPairWhateverBecomesOfStocks) {
+  Profile profile = minimalProfileWithPins();
+  const auto pair = [&](std::size_t pin) {
+    const layshaft::Setup setup = applied(profile.pins[pin].change, profile.stock);
+    return std::pair(setup.frontTeeth.count(), setup.rearTeeth.count());
+  };
+  profile.stock.frontTeeth = front(17);
+  EXPECT_EQ(pair(2), std::pair(16, 47));
+  profile.stock.frontTeeth = front(15);
+  profile.stock.rearTeeth = rear(44);
+  EXPECT_EQ(pair(1), std::pair(15, 44)) << "also what stock has for a while";
+  profile.stock.frontTeeth = front(16);
+  EXPECT_EQ(pair(1), std::pair(15, 44));
+}
+
+TEST(PinnedPairs, APinOfAFileThatFollowsStockDoesSoOn) {
+  Profile profile = boxedProfile();
+  profile.pins = {
+      {.name = "47", .change = withoutStockValues(pinOfPair(profile, front(16), rear(47)), profile.stock)}};
+  ASSERT_FALSE(profile.pins[0].change.frontTeeth);
+  EXPECT_EQ(pinnedPairs(profile), (std::vector<PinnedPair>{{16, 47, true}}));
+  profile.stock.frontTeeth = front(17);
+  EXPECT_EQ(pinnedPairs(profile)[0].frontTeeth, 17);
+}
+
 }  // namespace
 }  // namespace layshaft::test

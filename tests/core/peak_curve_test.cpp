@@ -85,7 +85,7 @@ TEST(CurveFromPeaks, ComesNearTheWorkedExamplesCurve) {
   const auto power = std::max_element(real.points().begin(), real.points().end(), [](auto& a, auto& b) {
     return a.torqueNm * a.rpm < b.torqueNm * b.rpm;
   });
-  const double limit = engine.revLimitRpm;
+  const double limit = *engine.revLimitRpm;
   const EnginePeaks peaks{.torqueNm = torque->torqueNm,
                           .torqueRpm = torque->rpm,
                           .powerKw = kilowattsOf(power->torqueNm, power->rpm),

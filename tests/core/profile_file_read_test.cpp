@@ -74,10 +74,23 @@ TEST(ReadProfile, NullIsNotGiven) {
     if (pointer.ends_with("_ratio") || pointer.ends_with("_ratios"))
       for (const char* teeth : {"primary_teeth", "gear_teeth"})  // they would have to make stock's ratio
         profile["proposed"].erase(teeth);
+    if (pointer == "/stock/gear_ratios")  // without them no other setup has any
+      for (Json* setup : {&profile["stock"], &profile["proposed"], &profile["pins"][0]})
+        for (const char* gears : {"gear_ratios", "gear_teeth"}) setup->erase(gears);
     EXPECT_TRUE(readProfile(with(pointer, nullptr, profile))) << pointer;
   }
   EXPECT_FALSE(profileFrom(with("/bike/chassis", nullptr)).bike.chassis);
   EXPECT_FALSE(profileFrom(with("/stock/rollout_mm", nullptr)).stock.options.rolloutMm);
+}
+
+TEST(ReadProfile, TheRevLimitAndTheGearRatiosMayBeUnknown) {
+  EXPECT_EQ(profileFrom(without("/bike/engine/rev_limit_rpm")).bike.engine.revLimitRpm, std::nullopt);
+  const Json bare = Json::parse(without("/stock/gear_ratios"));
+  EXPECT_TRUE(profileFrom(bare.dump()).stock.gearRatios.empty());
+  // What differs from something unknown says nothing.
+  const Problem expected{.kind = Kind::MissingKey, .path = "stock.gear_ratios"};
+  EXPECT_EQ(problemOf(with("/proposed/gear_ratios", {2, 1}, bare)), expected);
+  EXPECT_EQ(problemOf(with("/pins", {{{"name", "One"}, {"gear_ratios", {2, 1}}}}, bare)), expected);
 }
 
 TEST(ReadProfile, SaysWhichNeededKeyIsMissing) {

@@ -70,7 +70,7 @@ TEST(ReportJson, HasEveryFigureAtFullPrecision) {
       EXPECT_EQ(json["gears"][g]["gear"], gear.gear);
       EXPECT_EQ(json["gears"][g]["ratio"], gear.ratio);
       EXPECT_EQ(json["gears"][g]["overall_ratio"], gear.overallRatio);
-      EXPECT_EQ(json["gears"][g]["speed_at_rev_limit_mps"], gear.speedAtRevLimitMps);
+      EXPECT_EQ(json["gears"][g]["speed_at_rev_limit_mps"], *gear.speedAtRevLimitMps);
       EXPECT_EQ(json["gears"][g]["speed_per_1000_rpm_mps"], gear.speedPer1000RpmMps);
       if (gear.shiftRpm) {
         EXPECT_EQ(json["gears"][g]["shift_rpm"], *gear.shiftRpm);

@@ -114,7 +114,7 @@ TEST(RunSearch, AlsoOnSlopesAndWithTypedShiftPoints) {
       for (const bool typed : {false, true}) {
         Profile profile = sample.profile;
         profile.ride->slopePercent = slope;
-        if (typed) profile.bike.engine.shiftRpm = 0.8 * profile.bike.engine.revLimitRpm;
+        if (typed) profile.bike.engine.shiftRpm = 0.8 * *profile.bike.engine.revLimitRpm;
         const RoadModel model = turnedModel(asked(planInput(profile).shared), profile, profile.stock, 1.0);
         SCOPED_TRACE(sample.name + " on " + std::to_string(slope) + (typed ? " typed" : ""));
         expectLeast(model, 0.0, standingStarts(model));

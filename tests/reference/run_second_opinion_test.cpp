@@ -89,11 +89,11 @@ std::vector<RunPlan> theirStarts(const BothHands& both, double fromMps) {
     if (fromMps == 0.0 || (g == 0 && theirs.rpmAt(fromMps, 0) < both.ours.launchRpm(0)))
       starts.push_back({.gear = g, .slips = true});
   const double lowest = std::max(engine.idleRpm.value_or(0.0),
-                                 std::min(engine.torqueCurve->points().front().rpm, engine.revLimitRpm));
+                                 std::min(engine.torqueCurve->points().front().rpm, *engine.revLimitRpm));
   std::optional<std::size_t> above;
   for (std::size_t g = 0; g < theirs.gears(); ++g) {
     const double rpm = theirs.rpmAt(fromMps, g);
-    const double most = g + 1 < theirs.gears() ? both.ours.shifts().rpm[g] : engine.revLimitRpm;
+    const double most = g + 1 < theirs.gears() ? both.ours.shifts().rpm[g] : *engine.revLimitRpm;
     if (rpm >= lowest && rpm <= most) starts.push_back({.gear = g});
     if (rpm >= engine.idleRpm.value_or(0.0) && rpm <= engine.revLimitRpm) above = g;
   }

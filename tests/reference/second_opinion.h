@@ -25,7 +25,7 @@ class SecondOpinion {
       : engine_(profile.bike.engine),
         chassis_(profile.bike.chassis.value_or(Chassis{})),
         ride_(profile.ride.value_or(Ride{})),
-        limit_(engine_.revLimitRpm) {
+        limit_(*engine_.revLimitRpm) {
     const double final = double(setup.rearTeeth.count()) / setup.frontTeeth.count();
     for (const double ratio : setup.gearRatios.values())
       overall_.push_back(setup.primaryRatio * ratio * final);

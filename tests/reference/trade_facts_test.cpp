@@ -80,7 +80,7 @@ TEST(TradeFacts, ABiggerRearSprocketShortensEveryGearAlike) {
   const Gearing stock = gearingOf(15, 45), bigger = gearingOf(15, 50);
   for (std::size_t g = 0; g < stock.gears.size(); ++g) {
     // 45 to 50: nine tenths of the speed in every gear, at the limit and at any other engine speed.
-    EXPECT_NEAR(bigger.gears[g].speedAtRevLimitMps / stock.gears[g].speedAtRevLimitMps, 0.9, 1e-12);
+    EXPECT_NEAR(*bigger.gears[g].speedAtRevLimitMps / *stock.gears[g].speedAtRevLimitMps, 0.9, 1e-12);
     EXPECT_NEAR(bigger.gears[g].speedPer1000RpmMps / stock.gears[g].speedPer1000RpmMps, 0.9, 1e-12);
     EXPECT_NEAR(bigger.rpm(20, g) / stock.rpm(20, g), 1 / 0.9, 1e-12);
   }

@@ -45,6 +45,7 @@ SETUP = {
 COMPLETE = {
   "format": "layshaft-bike", "version": 1, "name": "Every key", "notes": "",
   "bike": {
+    "class": "tourer",
     "engine": {
       "rev_limit_rpm": 12000, "idle_rpm": 1500, "shift_rpm": 11000,
       "torque_curve": [{"rpm": 4000, "torque_nm": 40}, {"rpm": 8000, "torque_nm": 60}],
@@ -85,12 +86,13 @@ COMPLETE = {
     "rear": [{"teeth": 45, "size": "520", "material": "steel", "mass_kg": 0.9, "state": "used"}],
     "chains": [{"size": "520", "links": 114, "state": "worn"}],
   },
+  "typical": ["bike.chassis.mass_kg"],
 }
 
 # Keys that may be neither missing nor null.
 REQUIRED = [
-  "format", "version", "name", "bike", "bike.engine", "bike.engine.rev_limit_rpm", "stock", "stock.front_teeth",
-  "stock.rear_teeth", "stock.rear_tyre", "stock.primary_ratio", "stock.gear_ratios",
+  "format", "version", "name", "bike", "bike.engine", "stock", "stock.front_teeth",
+  "stock.rear_teeth", "stock.rear_tyre", "stock.primary_ratio",
   "bike.engine.torque_curve[0].rpm", "bike.engine.torque_curve[0].torque_nm", "pins[0].name", "aims[0].want",
   "spares_box.front[0].teeth", "spares_box.rear[0].teeth",
   "spares_box.chains[0].size", "spares_box.chains[0].links",
@@ -153,6 +155,7 @@ BROKEN = [
   ("format", "another-bike"), ("version", 2), ("version", 0), ("version", "1"), ("version", True),
   ("name", 600), ("notes", ["x"]),
   ("bike", []), ("bike.engine", "twin"), ("stock", []), ("proposed", 15), ("ride", "uphill"), ("spares_box", []),
+  ("bike.class", "spaceship"), ("typical", "bike.chassis.mass_kg"), ("typical[0]", 7), ("typical[0]", None),
   ("bike.engine.rev_limit_rpm", "12000"), ("bike.engine.rev_limit_rpm", False),
   ("bike.engine.torque_curve", [{"rpm": 4000, "torque_nm": 0}, {"rpm": 8000, "torque_nm": 0}]),
   ("bike.engine.torque_curve", {"4000": 40, "8000": 60}), ("bike.engine.torque_curve[1]", [4000, 40]),

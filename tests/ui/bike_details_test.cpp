@@ -5,8 +5,11 @@
 #include <QClipboard>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QPlainTextEdit>
 #include <QTabWidget>
+#include <QToolButton>
+#include <tuple>
 
 #include "tests/ui/support.h"
 #include "ui/editors/calm_spin_box.h"
@@ -630,6 +633,40 @@ TEST_F(BikeDetailsDockTest, EscapeTakesBackWhatIsTypedThenGoesBackAndKeepsWhatWa
   EXPECT_EQ(&focus(), &before);
   EXPECT_EQ(window_.profile().bike.chassis.value_or(Chassis{}).riderMassKg, 81.5);
   EXPECT_TRUE(details().isVisible());
+}
+
+TEST_F(BikeDetailsDockTest, ThePageKeysTurnTheirOwnTabsWhileTheyHaveTheFocus) {
+  window_->showDetails();
+  auto& tabs = *details().findChild<QTabWidget*>();
+  auto& pages = *window_->findChild<QTabWidget*>();
+  ASSERT_NE(&tabs, &pages);
+  const int page = pages.currentIndex();
+  for (const auto& [turn, modifiers, at] : {std::tuple{Qt::Key_PageDown, Qt::ControlModifier, 1},
+                                            {Qt::Key_PageDown, Qt::ControlModifier, 2},
+                                            {Qt::Key_PageUp, Qt::ControlModifier, 1},
+                                            {Qt::Key_Tab, Qt::ControlModifier, 2}}) {
+    key(turn, modifiers);
+    EXPECT_EQ(tabs.currentIndex(), at);
+    EXPECT_TRUE(details().holdsFocus());
+  }
+  EXPECT_EQ(pages.currentIndex(), page);
+  key(Qt::Key_Escape);
+  key(Qt::Key_PageDown, Qt::ControlModifier);
+  EXPECT_EQ(pages.currentIndex(), page + 1);
+  EXPECT_EQ(tabs.currentIndex(), 2);
+}
+
+TEST_F(BikeDetailsDockTest, EachTabIsInAList) {
+  window_->showDetails();
+  auto& tabs = *details().findChild<QTabWidget*>();
+  const auto& list = control<QToolButton>(details(), "All parts of Bike Details");
+  ASSERT_EQ(list.menu()->actions().size(), tabs.count());
+  for (int i = tabs.count() - 1; i >= 0; --i) {
+    list.menu()->actions().at(i)->trigger();
+    EXPECT_EQ(tabs.currentIndex(), i);
+    EXPECT_EQ(list.menu()->actions().at(i)->text(), tabs.tabText(i));
+  }
+  EXPECT_EQ(list.visibleRegion().boundingRect(), list.rect());
 }
 
 TEST_F(BikeDetailsDockTest, UndoAndRedoReachTheBikesHistory) {

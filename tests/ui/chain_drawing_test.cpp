@@ -134,7 +134,8 @@ TEST_F(ChainDrawingTest, NoLabelCoversAnother) {
 }
 
 TEST_F(ChainDrawingTest, LabelsLeaveTheSprocketsInView) {
-  for (const char* sample : {"club-600", "motocross-450", "tourer-belt", "youth-85"})
+  for (const char* sample : {"club-600", "enduro-250", "motocross-450", "roadster-classic", "tourer-belt",
+                             "two-stroke-125", "youth-85"})
     for (const QSize size :
          {QSize(560, 230), QSize(700, 240), QSize(890, 262), QSize(900, 480), QSize(2000, 1000)})
       for (const double points : {9.0, 12.0}) {
@@ -157,6 +158,21 @@ TEST_F(ChainDrawingTest, LabelsLeaveTheSprocketsInView) {
         for (const QRectF& label : labels)
           EXPECT_TRUE(QRectF(drawing_.rect()).contains(label)) << sample << " in " << size.width() << " px";
       }
+}
+
+TEST_F(ChainDrawingTest, ItsLeastSizeShowsTheLoop) {
+  for (const char* sample : {"club-600", "tourer-belt"})
+    for (const double points : {9.0, 13.5}) {
+      profile_ = sampleBike(sample);
+      QFont font = drawing_.font();
+      font.setPointSizeF(points);
+      drawing_.setFont(font);
+      drawing_.resize(QSize(420, 100).expandedTo(drawing_.minimumSizeHint()));
+      show(profile_);
+      const auto sprockets = drawing_.sprocketBoxes();
+      EXPECT_GE(sprockets[1].height(), 2 * drawing_.fontMetrics().height()) << sample << ", " << points;
+      EXPECT_GE(sprockets[1].left(), sprockets[0].right()) << sample << ", " << points;
+    }
 }
 
 TEST_F(ChainDrawingTest, SavedAsVectorsItHoldsNoPixels) {

@@ -135,6 +135,37 @@ TYPED_TEST(ChartLabels, TheCrosshairsTableKeepsOffTheNames) {
   }
 }
 
+/// A name may be cut where there is no room for it, the teeth never.
+TYPED_TEST(ChartLabels, EveryNamedSetupHasItsTeeth) {
+  Lettered<TypeParam> chart;
+  Profile profile = sampleBike("club-600");
+  profile.pins = {{"Short course: 16 × 47", {.frontTeeth = *Teeth::front(16), .rearTeeth = *Teeth::rear(47)}},
+                  {"The pair that came with the other wheel last spring", {.rearTeeth = *Teeth::rear(46)}}};
+  const auto shown = std::make_shared<const Plan>(plan(profile));
+  for (const QSize& size : {QSize(420, 220), kSizes[0], kSizes[1]})
+    for (const double points : {9.0, 13.0, 18.0}) {
+      chart.layOut(size, points, shown);
+      QStringList names;
+      for (const auto& label : chart.labels())
+        if (label.sample) names << QString(label.text).remove(' ').replace(QChar(0xd7), '/');
+      ASSERT_EQ(names.size(), 4);
+      for (const auto& [name, teeth] : {std::pair{0, "17/45"}, {1, "16/45"}, {2, "16/47"}, {3, "17/46"}})
+        EXPECT_TRUE(names[name].contains(teeth))
+            << names[name].toStdString() << ", " << size.width() << " px";
+    }
+}
+
+TYPED_TEST(ChartLabels, SayThatTheTorqueCurveIsEstimatedWhereItCounts) {
+  Lettered<TypeParam> chart;
+  Profile profile = sampleBike("club-600");
+  for (const bool estimated : {false, true}) {
+    profile.bike.engine.curveEstimated = estimated;
+    chart.layOut(kSizes[1], 9.0, std::make_shared<const Plan>(plan(profile)));
+    const bool says = written(chart).join(' ').contains("estimated torque curve");
+    EXPECT_EQ(says, (estimated && !std::is_same_v<TypeParam, ui::SawtoothChart>));
+  }
+}
+
 /// What comes up from the axis, such as a top speed, leaves the axis titles readable.
 TYPED_TEST(ChartLabels, NoLineToAWordCrossesAnAxisTitle) {
   Lettered<TypeParam> chart;
@@ -191,7 +222,7 @@ TEST(SawtoothLabels, NoWordLiesOnTheRevLimit) {
     for (const QSize& size : kSizes)
       for (const double points : {9.0, 12.0, 15.0}) {
         chart.layOut(size, points, shown);
-        const double limit = chart.at(0, shown->revLimitRpm / 1000).y();
+        const double limit = chart.at(0, *shown->revLimitRpm / 1000).y();
         for (const auto& label : chart.labels())
           EXPECT_FALSE(label.box.top() < limit && label.box.bottom() > limit)
               << label.text.toStdString() << ", " << sample << ", " << size.width() << " px, " << points;

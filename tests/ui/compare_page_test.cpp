@@ -58,6 +58,20 @@ class ComparePageTest : public testing::Test, FreshSettings {
   ui::ComparePage* page_ = nullptr;
 };
 
+TEST_F(ComparePageTest, AColumnThatCameWhileAnotherPageWasInViewIsAsWideAsTheOthers) {
+  auto* tabs = (*window_)->findChild<QTabWidget*>();
+  const int here = tabs->currentIndex();
+  tabs->setCurrentIndex(0);
+  ui::SetupEdits::removePin((*window_)->document(), 1);
+  QTest::qWait(30);
+  ASSERT_EQ(ui::SetupEdits::pin((*window_)->document(), "16/44", 16, 44), std::nullopt);
+  QTest::qWait(30);
+  tabs->setCurrentIndex(here);
+  QTest::qWait(30);
+  ASSERT_EQ(model().columnCount(), 4);
+  for (int c = 0; c < 4; ++c) EXPECT_EQ(table().columnWidth(c), table().columnWidth(0)) << c;
+}
+
 TEST_F(ComparePageTest, ShowsFourSetupsWithoutScrollingAndKeepsTheNamesInView) {
   ASSERT_EQ(model().columnCount(), 4);
   EXPECT_EQ(model().headerData(2, Qt::Horizontal).toString(), "A <b>long</b> one\n16/39");

@@ -75,7 +75,7 @@ TEST(CompareTable, ShowsThePlansFiguresAndTheDifferenceOfWhatIsRead) {
   const auto speed = rowFor(planned, CompareFigure::SpeedAtLimit, 1, ui::UnitsShown(ui::UnitSystem::Mixed));
   EXPECT_EQ(speed.name, "1st at the rev limit, mph");
   EXPECT_EQ(speed.cells[0].text,
-            QLocale().toString(planned.stock.gearing.gears[0].speedAtRevLimitMps * 3600 / 1609.344, 'f', 1));
+            QLocale().toString(*planned.stock.gearing.gears[0].speedAtRevLimitMps * 3600 / 1609.344, 'f', 1));
 }
 
 TEST(CompareTable, MarksWhoDecidesForWhat) {

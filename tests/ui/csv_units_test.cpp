@@ -44,7 +44,7 @@ TEST(CsvUnits, OfEveryTableHaveTheFiguresOfThePlan) {
   const Plan planned = plan(workedExample());
   const UnitsShown imperial(UnitSystem::Imperial), metric;
   const std::string gears = ui::csvInUnits(reportCsv(planned), imperial);
-  const double mps = planned.stock.gearing.gears[1].speedAtRevLimitMps;
+  const double mps = *planned.stock.gearing.gears[1].speedAtRevLimitMps;
   EXPECT_NEAR(valueOf(gears, "speed_at_rev_limit_mph"), mps / 0.44704, 1e-9);
   EXPECT_NEAR(valueOf(ui::csvInUnits(reportCsv(planned), metric), "speed_at_rev_limit_kmh"), mps * 3.6, 1e-9);
   EXPECT_NEAR(valueOf(gears, "rollout_in"), planned.stock.gearing.rollout.metres / 0.0254, 1e-9);
@@ -54,7 +54,7 @@ TEST(CsvUnits, OfEveryTableHaveTheFiguresOfThePlan) {
   EXPECT_NEAR(valueOf(chain, "wheelbase_in"), *planned.proposed.chainRun->wheelbaseM / 0.0254, 1e-9);
   EXPECT_NEAR(valueOf(chain, "peak_tension_lbf"), *planned.proposed.chainRun->peakTensionN / 4.4482216152605,
               1e-8);
-  EXPECT_NEAR(valueOf(chain, "top_chain_speed_ftps"), planned.proposed.chainRun->topChainSpeedMps / 0.3048,
+  EXPECT_NEAR(valueOf(chain, "top_chain_speed_ftps"), *planned.proposed.chainRun->topChainSpeedMps / 0.3048,
               1e-9);
 }
 

@@ -160,6 +160,18 @@ TEST(FieldUnitsOfTheExample, WhatIsUsualAndAssumedIsInTheUnitsShown) {
   EXPECT_TRUE(assumed.contains("rider's mass 165 lb")) << assumed.toStdString();
 }
 
+TEST(FieldUnitsOfTheExample, ABarometerInInchesIsReadToAHundredth) {
+  ui::Document document(bike());
+  ui::FieldForm form(document);
+  form.addField("ride.air_pressure_hpa");
+  form.refresh(UnitsShown(UnitSystem::Imperial));
+  showActive(form);
+  auto& field = dynamic_cast<QAbstractSpinBox&>(*form.editorOf("ride.air_pressure_hpa"));
+  typeInto(field, "1013 hPa");
+  QTest::keyClick(&field, Qt::Key_Return);
+  EXPECT_EQ(field.text(), "29.91 inHg");
+}
+
 TEST(FieldUnitsOfTheExample, StepsAreRoundInTheUnitsShown) {
   const auto step = [](const char* key, UnitSystem system) {
     return ui::shownStep(*ui::fieldRow(key), *fieldRule(key), UnitsShown(system));

@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/key_figures.h"
+
+#include <map>
+
 #include "tests/ui/support.h"
 #include "ui/document/preferences.h"
 #include "ui/words/gear_table.h"
@@ -75,7 +78,7 @@ TEST(KeyFigures, AreNamedByTheSpeedsThatWereChosen) {
 TEST(KeyFigures, AreThoseThatWerePicked) {
   const Plan shown = plan(workedExample());
   const auto picked = ui::keyFigures(shown, UnitsShown(), {ui::Figure::QuarterMile, ui::Figure::CornerExit});
-  EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.667", "10.543", "s", "−0.124"},
+  EXPECT_THAT(picked, ElementsAre(KeyFigure{"1/4 mile", "10.7", "10.5", "s", "−0.2"},
                                   // 9,791 and 10,443 upright; 314.9 − 6.3 mm of radius lose 26.4 mm leaned.
                                   KeyFigure{"Corner exit, 45° lean", "10,705", "11,419", "rpm", "+714"}));
 }
@@ -88,6 +91,26 @@ TEST(KeyFigures, ClaimNoMoreDigitsThanTheRolloutAllows) {
   };
   EXPECT_EQ(times(workedExample()), "3.0") << "an estimate";
   EXPECT_EQ(times(measured), "3.00");
+}
+
+TEST(KeyFigures, HaveTheDecimalsThatTheirQuantityIsReadWith) {
+  // By their unit: whole turns and newtons, a tenth of a speed at most, times as good as the rollout.
+  const std::map<QString, qsizetype> most{{"rpm", 0},  {"N", 0},   {"lbf", 0},
+                                          {"km/h", 1}, {"mph", 1}, {"s", 1}};
+  int seen = 0;
+  for (int rear = 35; rear < 60; ++rear)
+    for (const UnitSystem system : {UnitSystem::Metric, UnitSystem::Imperial}) {
+      Profile profile = workedExample();
+      profile.proposed.rearTeeth = *Teeth::rear(rear);
+      for (const KeyFigure& figure : ui::everyFigure(plan(profile), UnitsShown(system))) {
+        const auto limit = most.find(figure.unit);
+        if (limit == most.end()) continue;
+        ++seen;
+        for (const QString& text : {figure.stock, figure.proposed, figure.difference})
+          EXPECT_LE(text.section('.', 1).size(), limit->second) << testing::PrintToString(figure);
+      }
+    }
+  EXPECT_GT(seen, 400);
 }
 
 TEST(KeyFigures, ACruiseSpeedOutOfReachStaysInItsPlace) {

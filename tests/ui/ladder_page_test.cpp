@@ -94,6 +94,17 @@ class LadderPageTest : public testing::Test, FreshSettings {
   ui::LadderPage* page_ = nullptr;
 };
 
+TEST_F(LadderPageTest, SortingKeepsTheCursorsRowInView) {
+  moveTo("16/43");
+  for (const auto order : {Qt::AscendingOrder, Qt::DescendingOrder})
+    for (const int column :
+         {int(LadderModel::Pair), int(LadderModel::FinalRatio), int(LadderModel::TopSpeed)}) {
+      table().sortByColumn(column, order);
+      const QRect row = table().visualRect(table().currentIndex());
+      EXPECT_TRUE(row.top() >= 0 && row.bottom() <= table().viewport()->height()) << column << " " << order;
+    }
+}
+
 TEST_F(LadderPageTest, ShowsEveryPairOfTheRangeFromShortToTall) {
   const LadderRange range = usualRange(ladderInput(window_->profile()));
   EXPECT_TRUE(soon([&] { return static_cast<std::size_t>(shownRows()) == range.pairs(); }));
@@ -489,6 +500,25 @@ TEST(AimWords, WhereNoPairMeetsEveryAimTheNearestIsNamed) {
   for (LadderRow& row : rows) row.chainRun->fits = false;
   EXPECT_EQ(words(), "No pair in this range meets every aim. Nearest, though it does not fit: " +
                          named(*answer.nearest));
+}
+
+TEST_F(LadderPageTest, WithinIsAnyWhenItIsEmptiedAndWhenAnyIsTyped) {
+  auto& within = control<QSpinBox>(*page_, "Within per cent");
+  ASSERT_EQ(within.text(), "Any");
+  for (const bool emptied : {true, false}) {
+    typeInto(within, "3");
+    QTest::keyClick(&within, Qt::Key_Return);
+    ASSERT_EQ(within.text(), "3 %");
+    if (emptied) {
+      QTest::keyClick(&within, Qt::Key_A, Qt::ControlModifier);
+      QTest::keyClick(&within, Qt::Key_Backspace);
+    } else {
+      typeInto(within, "any");
+    }
+    QTest::keyClick(&within, Qt::Key_Return);
+    EXPECT_EQ(within.text(), "Any") << emptied;
+    EXPECT_EQ(within.value(), 0) << emptied;
+  }
 }
 
 TEST_F(LadderPageTest, ANarrowWindowBreaksTheBarIntoRows) {

@@ -179,7 +179,7 @@ TEST_F(LiveChartTest, TheLinesAreTheSawOfEachSetup) {
     for (std::size_t g = 0; g < 6; ++g) {
       const GearFigures& gear = setup->gearing.gears[g];
       const QPointF top = points[static_cast<qsizetype>(2 * g + 1)];
-      EXPECT_NEAR(top.x(), gear.shiftSpeedMps.value_or(gear.speedAtRevLimitMps) * 3.6, 1e-6);
+      EXPECT_NEAR(top.x(), gear.shiftSpeedMps.value_or(*gear.speedAtRevLimitMps) * 3.6, 1e-6);
       EXPECT_NEAR(top.y(), gear.shiftRpm.value_or(15200) / 1000, 1e-9);
       if (g > 0) {
         const QPointF foot = points[static_cast<qsizetype>(2 * g)];

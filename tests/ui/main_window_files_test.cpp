@@ -270,16 +270,25 @@ TEST_F(MainWindowFiles, RevertGoesBackToTheFileAfterAQuestion) {
   {
     DialogAnswer question([](QDialog& dialog) {
       auto& box = dynamic_cast<QMessageBox&>(dialog);
-      EXPECT_EQ(box.defaultButton(), box.button(QMessageBox::Cancel)) << "what is lost is gone for good";
+      EXPECT_EQ(box.defaultButton(), box.button(QMessageBox::Cancel));
+      EXPECT_EQ(box.buttons().size(), 2);
       box.button(QMessageBox::Cancel)->click();
     });
     action("Revert to Saved").trigger();
     EXPECT_TRUE(same(window_.profile(), changed));
   }
-  DialogAnswer question(press(QMessageBox::Yes));
+  DialogAnswer question([](QDialog& dialog) {
+    for (auto* button : dialog.findChildren<QPushButton*>())
+      if (button->text().remove('&') == "Revert") return button->click();
+    dialog.reject();
+  });
   action("Revert to Saved").trigger();
   EXPECT_TRUE(same(window_.profile(), bike()));
   EXPECT_FALSE(window_->isWindowModified());
+  EXPECT_EQ(window_->document().undoStack().undoText(), "revert to saved");
+  window_->document().undoStack().undo();
+  EXPECT_TRUE(same(window_.profile(), changed)) << "nothing is lost";
+  EXPECT_TRUE(window_->isWindowModified());
 }
 
 TEST_F(MainWindowFiles, AFileChangedOutsideIsSaidAndCanBeLoadedAnew) {
@@ -393,6 +402,24 @@ TEST_F(MainWindowFiles, AWindowThatHasTheLastOfAFileAsksBeforeItCloses) {
   EXPECT_TRUE(loadProfile(file.toStdString()));
 }
 
+TEST_F(MainWindowFiles, WhatIsSavedOfABikeStartsBesideItsFile) {
+  const QString file = write("mine.bike.json", bike());
+  window_->openFile(file);
+  for (const auto& [entry, name] :
+       {std::pair{"Save Picture…", "mine – sawtooth.png"}, std::pair{"Save Data…", "mine – sawtooth.csv"},
+        std::pair{"Save Report…", "mine – report.pdf"}}) {
+    QString suggested;
+    DialogAnswer dialog([&](QDialog& asked) {
+      suggested = dynamic_cast<QFileDialog&>(asked).selectedFiles().value(0);
+      asked.reject();
+    });
+    action(entry).trigger();
+    EXPECT_TRUE(dialog.seen());
+    EXPECT_EQ(QFileInfo(suggested).fileName(), name);
+    EXPECT_EQ(QFileInfo(suggested).absolutePath(), QFileInfo(file).absolutePath());
+  }
+}
+
 TEST_F(MainWindowFiles, ANameNeverMeansAFolder) {
   window_->document().load(bike({{"/name", "../Club/600: \"new\"\n*?"}}), QString());
   QString suggested;
@@ -402,7 +429,7 @@ TEST_F(MainWindowFiles, ANameNeverMeansAFolder) {
   });
   action("Save Data…").trigger();
   EXPECT_TRUE(dialog.seen());
-  EXPECT_EQ(QFileInfo(suggested).fileName(), "-Club-600- -new- -- sawtooth.csv");
+  EXPECT_EQ(QFileInfo(suggested).fileName(), "-Club-600- -new- -- – sawtooth.csv");
 }
 
 TEST_F(MainWindowFiles, ClosingWithChangesAsksAndClosingWithoutDoesNot) {

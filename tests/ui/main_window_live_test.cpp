@@ -26,8 +26,8 @@ class MainWindowLive : public testing::Test, FreshSettings {
   }
   QPointF lastPointOfProposal() { return (*window_)->currentChart()->lines().back()->points().back(); }
   QPointF lastPointOf(const SetupPlan& setup) {
-    const double mps = setup.gearing.gears.back().speedAtRevLimitMps;
-    return {mps * 3.6, setup.gearing.revLimitRpm / 1000};
+    const double mps = *setup.gearing.gears.back().speedAtRevLimitMps;
+    return {mps * 3.6, *setup.gearing.revLimitRpm / 1000};
   }
   bool chartShowsTheDocument() {
     const QPointF shown = lastPointOfProposal();

@@ -89,6 +89,7 @@ TEST_F(MainWindowViews, TheReadoutIsCopied) {
   choose("Copy Readout");
   EXPECT_EQ(QApplication::clipboard()->text(), window_->readout().text());
   EXPECT_TRUE(QApplication::clipboard()->text().startsWith("Shorter (geared down) by 6.7 %"));
+  EXPECT_EQ(control<QLabel>(*window_, "Message").text(), "Copied the readout.");
 }
 
 TEST_F(MainWindowViews, HintsAreDismissedForEver) {

@@ -8,9 +8,11 @@
 #include <QLineEdit>
 #include <QPushButton>
 
+#include "core/bike/typical_bike.h"
 #include "core/study/gearing.h"
 #include "tests/ui/support.h"
 #include "ui/document/samples.h"
+#include "ui/editors/class_chooser.h"
 
 namespace layshaft::test {
 namespace {
@@ -81,7 +83,7 @@ TEST_F(NewBikeDialogTest, RefusesEachWrongValueByName) {
       {"Rev limit", "900", "Rev limit"},
       {"Rev limit", "fast", "Rev limit"},
       {"Primary", "76/0", "Primary ratio"},
-      {"Gear ratios", "", "Gear ratios"},
+      {"Primary", "", "Primary ratio"},
       {"Gear ratios", "2.7 3.0", "Gear ratios: Gear 2"},
       {"Gear ratios", "2.7 x", "“x”"},
       {"Gear ratios", "11 10 9 8 7 6 5 4 3 2 1", "Gear ratios"},
@@ -218,6 +220,39 @@ TEST_F(NewBikeDialogTest, ARevLimitMayHaveItsUnitAndNoOther) {
   EXPECT_TRUE(says("Rev limit, rpm"));
 }
 
+TEST_F(NewBikeDialogTest, TeethAndTyreAloneMakeABike) {
+  line("Name").setText("Nipper");
+  line("Front").setText("15");
+  line("Rear teeth").setText("45");
+  line("Rear tyre").setText("180/55ZR17");
+  ASSERT_TRUE(canCreate());
+  const auto made = dialog_.profile();
+  EXPECT_EQ(made->bike.engine.revLimitRpm, std::nullopt);
+  EXPECT_TRUE(made->stock.gearRatios.empty());
+  EXPECT_TRUE(same(profileFrom(writeProfile(*made)), *made));
+  line("Gear ratios").setText("5000@110");
+  ASSERT_TRUE(dialog_.profile()) << "a reading needs neither primary ratio nor rev limit";
+  EXPECT_EQ(dialog_.profile()->stock.gearRatios.count(), 1u);
+}
+
+TEST_F(NewBikeDialogTest, AClassOfBikeFillsWhatIsOpen) {
+  fill();
+  EXPECT_FALSE(dialog_.profile()->bike.chassis) << "left out unless somebody asks";
+  dialog_.findChild<ui::ClassChooser*>()->setCurrentIndex(2);
+  const auto made = dialog_.profile();
+  ASSERT_TRUE(made && made->bike.chassis);
+  EXPECT_EQ(made->bike.bikeClass, BikeClass::Naked);
+  EXPECT_EQ(made->bike.chassis->dragAreaM2, 0.50);
+  EXPECT_TRUE(isTypical(*made, "bike.chassis.drag_area_m2"));
+  EXPECT_TRUE(same(profileFrom(writeProfile(*made)), *made));
+}
+
+TEST_F(NewBikeDialogTest, OpensWithTheFocusInTheNameAndTellsHowAReadingIsTyped) {
+  showActive(dialog_);
+  EXPECT_TRUE(line("Name").hasFocus());
+  EXPECT_TRUE(line("Gear ratios").toolTip().contains("5000@110"));
+}
+
 TEST_F(NewBikeDialogTest, RevsAtASpeedStandInForRatios) {
   fill();
   const layshaft::Setup known = dialog_.profile().value().stock;
@@ -256,6 +291,42 @@ TEST_F(NewBikeDialogTest, AReadingThatIsNoneIsExplained) {
   line("Rear tyre").clear();
   EXPECT_FALSE(canCreate());
   EXPECT_TRUE(says("Rear tyre")) << "without it a reading is no ratio";
+}
+
+TEST_F(NewBikeDialogTest, EscapeAsksBeforeWhatWasTypedIsLost) {
+  showActive(dialog_);
+  QTest::keyClick(&dialog_, Qt::Key_Escape);
+  EXPECT_FALSE(dialog_.isVisible()) << "nothing was typed";
+  showActive(dialog_);
+  startFrom(ui::samples().front().first);
+  QTest::keyClick(&dialog_, Qt::Key_Escape);
+  EXPECT_FALSE(dialog_.isVisible()) << "a sample is soon chosen again";
+  showActive(dialog_);
+  QTest::keyClicks(&line("Name"), "Nipper");
+  {
+    DialogAnswer stay;
+    QTest::keyClick(&dialog_, Qt::Key_Escape);
+    EXPECT_TRUE(stay.seen());
+    EXPECT_TRUE(dialog_.isVisible());
+  }
+  DialogAnswer discard(press(QMessageBox::Discard));
+  QTest::keyClick(&dialog_, Qt::Key_Escape);
+  EXPECT_FALSE(dialog_.isVisible());
+}
+
+TEST_F(NewBikeDialogTest, OnlyTheLinesOfTheDriveChosenAreThere) {
+  showActive(dialog_);
+  QComboBox* drive = nullptr;
+  for (auto* box : dialog_.findChildren<QComboBox*>())
+    if (box->findText("Toothed belt") >= 0) drive = box;
+  ASSERT_TRUE(drive);
+  drive->setCurrentText("Chain 520");
+  EXPECT_TRUE(line("Links").isVisible());
+  EXPECT_FALSE(line("Belt pitch").isVisible());
+  EXPECT_FALSE(line("Belt teeth").isVisible());
+  drive->setCurrentText("Toothed belt");
+  EXPECT_FALSE(line("Links").isVisible());
+  EXPECT_TRUE(line("Belt pitch").isVisible());
 }
 
 TEST_F(NewBikeDialogTest, ChainOrBeltIsTakenIfItIsKnown) {

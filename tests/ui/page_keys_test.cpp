@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QMenuBar>
+#include <QPushButton>
+#include <QSlider>
 #include <QTabBar>
 #include <QTabWidget>
 
@@ -61,9 +63,59 @@ TEST_F(PageKeys, EachPageIsInTheViewMenuAndTheOneInViewIsTicked) {
   }
 }
 
+TEST_F(PageKeys, ShiftF10OpensTheMenuOfATable) {
+  for (int page = 0; page < tabs().count(); ++page)
+    if (tabs().tabText(page).remove('&') == "Ladder") tabs().setCurrentIndex(page);
+  auto& table = control<QTableView>(*tabs().currentWidget(), "Ladder");
+  ASSERT_TRUE(soon([&] { return table.model()->rowCount() > 0; }));
+  table.setFocus();
+  table.setCurrentIndex(table.model()->index(0, 0));
+  const auto menus = [&] { return tabs().currentWidget()->findChildren<QMenu*>().size(); };
+  const auto before = menus();
+  QTest::keyClick(&table, Qt::Key_F10, Qt::ShiftModifier);
+  EXPECT_GT(menus(), before);
+  if (QWidget* menu = QApplication::activePopupWidget()) menu->close();
+}
+
+TEST_F(PageKeys, AltAndADigitLeadsToWhatThePageIsWorkedWith) {
+  const auto press = [](Qt::Key key) {
+    QTest::keyClick(QApplication::focusWidget(), key, Qt::AltModifier);
+    return QApplication::focusWidget()->accessibleName();
+  };
+  EXPECT_EQ(press(Qt::Key_2), "Pull chart");
+  EXPECT_EQ(press(Qt::Key_4), "Turn of the rear wheel");
+  EXPECT_EQ(press(Qt::Key_5), "Ladder");
+  EXPECT_EQ(press(Qt::Key_6), "Comparison");
+  EXPECT_EQ(press(Qt::Key_6), "Comparison") << "pressed once more";
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
+  EXPECT_EQ(QApplication::focusWidget(), &teeth());
+}
+
+TEST_F(PageKeys, AltAndADigitLeavesAHalfTypedFieldItsFocusAndText) {
+  typeInto(teeth(), "1");  // no sprocket has so few
+  press(Qt::Key_2, Qt::AltModifier);
+  EXPECT_EQ(tabs().currentIndex(), 1);
+  EXPECT_EQ(QApplication::focusWidget(), &teeth());
+  EXPECT_EQ(teeth().text(), "1");
+}
+
 TEST_F(PageKeys, TheTabBarIsAStopOfTab) {
   EXPECT_TRUE(tabs().tabBar()->focusPolicy() & Qt::TabFocus);
   EXPECT_FALSE(tabs().tabBar()->accessibleName().isEmpty());
+}
+
+TEST(Hints, EnterPressesGotIt) {
+  const FreshSettings fresh;
+  Window window(bike());
+  for (auto* button : window->findChildren<QPushButton*>())
+    if (button->text() == "Got It") {
+      ASSERT_TRUE(button->isVisible());
+      button->setFocus();
+      QTest::keyClick(button, Qt::Key_Return);
+      EXPECT_FALSE(button->isVisible());
+      return;
+    }
+  FAIL() << "no such button";
 }
 
 }  // namespace

@@ -69,6 +69,29 @@ TEST(PeaksDialogTest, ReadsThePeaksInTheUnitsOfADataSheet) {
   EXPECT_NEAR(dialog.peaks()->powerKw, 83.847, 0.001);
 }
 
+TEST(PeaksDialogTest, TakesUnitsBehindTheFigures) {
+  PeaksDialog dialog(15200, ui::UnitsShown());
+  fillPeaks(dialog, "65.5 Nm", "11500 rpm", "83.7 kW", "13,000 1/min");
+  EXPECT_EQ(dialog.peaks(),
+            (EnginePeaks{.torqueNm = 65.5, .torqueRpm = 11500, .powerKw = 83.7, .powerRpm = 13000}));
+  // 1 lb·ft = 1.355 817 948 N·m, 1 metric horsepower = 735.498 75 W (NIST SP 811).
+  fillPeaks(dialog, "48.3 lb-ft", "11500", "114 PS", "13000");
+  ASSERT_TRUE(dialog.peaks());
+  EXPECT_NEAR(dialog.peaks()->torqueNm, 65.486, 0.001);
+  EXPECT_NEAR(dialog.peaks()->powerKw, 83.847, 0.001);
+}
+
+TEST(PeaksDialogTest, NamesTheFieldThatIsWrong) {
+  PeaksDialog dialog(15200, ui::UnitsShown());
+  fillPeaks(dialog, "65.5", "7000 turns", "83.7", "13000");
+  EXPECT_TRUE(peaksSay(dialog, "Engine speed of the highest torque: “7000 turns” is not understood"));
+  fillPeaks(dialog, "65.5", "11500", "83.7 Nm", "13000");
+  EXPECT_TRUE(peaksSay(dialog, "Highest power: “83.7 Nm” is not understood"));
+  fillPeaks(dialog, "65.5", "11500", "", "13000");
+  EXPECT_TRUE(peaksSay(dialog, "Highest power: a number is still missing"));
+  EXPECT_FALSE(okOf(dialog).isEnabled());
+}
+
 TEST(PeaksDialogTest, SaysWhatDoesNotGoTogether) {
   PeaksDialog dialog(15200, ui::UnitsShown());
   fillPeaks(dialog, "65.5", "11500", "83.7", "11000");
@@ -120,6 +143,24 @@ TEST(EstimatedCurve, IsSaidWhereverItCounts) {
   EXPECT_TRUE(ui::assumedWords(*estimated.pullBike, ui::UnitsShown()).isEmpty()) << "it has no value";
   profile.bike.engine.torqueCurve.reset();
   EXPECT_EQ(ui::estimatedCurveWords(*plan(profile).pullBike), QString()) << "there is none";
+}
+
+TEST(NewBikeFromPeaks, TellsThemInTheUnitsShownAndUnclipped) {
+  ui::NewBikeDialog dialog({}, nullptr, ui::UnitsShown(ui::UnitSystem::Imperial));
+  showActive(dialog);
+  buttonNamed(dialog, "Estimate From Peaks…").click();
+  auto* peaks = dialog.findChild<PeaksDialog*>();
+  fillPeaks(*peaks, "20", "8000", "35", "10500");
+  peaks->accept();
+  QTest::qWait(20);
+  for (auto* label : dialog.findChildren<QLabel*>())
+    if (label->text().startsWith("Estimated from")) {
+      EXPECT_EQ(label->text(), "Estimated from 20.0 lb·ft at 8,000 rpm, 35.0 hp at 10,500 rpm");
+      EXPECT_GE(label->width(), label->sizeHint().width());
+      EXPECT_GE(label->height(), label->sizeHint().height());
+      return;
+    }
+  FAIL() << "it says nothing of them";
 }
 
 TEST(NewBikeFromPeaks, HasAnEstimatedCurve) {

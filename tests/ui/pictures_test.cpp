@@ -107,6 +107,12 @@ TEST_F(Pictures, TheChartIsCopiedAsAPicture) {
   EXPECT_GT(QApplication::clipboard()->image().height(), chart.height());
 }
 
+TEST_F(Pictures, ACopyIsTold) {
+  for (auto* action : window_->findChildren<QAction*>())
+    if (action->text().remove('&') == "Copy Picture") action->trigger();
+  EXPECT_EQ(control<QLabel>(*window_, "Message").text(), "Copied the picture of the page Sawtooth.");
+}
+
 TEST_F(Pictures, TheNumbersAreTheReportsCsv) {
   auto* page = window_->findChild<ui::SawtoothPage*>();
   EXPECT_EQ(page->csv().toStdString(), ui::csvInUnits(reportCsv(plan(window_.profile())), window_->units()));

@@ -109,7 +109,7 @@ TEST(Pins, SawtoothHasTheirLinesAndColumns) {
     const Gearing& gearing = chart.plan().pins[pin].gearing;
     const QList<QPointF> line = chart.pinLine(pin).points();
     ASSERT_FALSE(line.isEmpty());
-    EXPECT_NEAR(line.back().x(), gearing.gears.back().speedAtRevLimitMps * 3.6, 1e-9);
+    EXPECT_NEAR(line.back().x(), *gearing.gears.back().speedAtRevLimitMps * 3.6, 1e-9);
     for (const ui::CrosshairRow& row : rows) {
       ASSERT_EQ(row.values.size(), 6);
       const auto gear = static_cast<std::size_t>(row.name.mid(5).toInt() - 1);

@@ -144,7 +144,7 @@ TEST_F(Printing, EachPageSuggestsANameOfItsOwn) {
   for (int page = 0; page < pages.size(); ++page) {
     tabs->setCurrentIndex(page);
     EXPECT_EQ(QFileInfo(save("Save Picture…", "p" + pages[page] + ".svg")).completeBaseName(),
-              "club-600 " + pages[page]);
+              "club-600 – " + pages[page]);
     EXPECT_EQ(said(), "Saved to " + folder_.filePath("p" + pages[page] + ".svg") + ".");
   }
 }

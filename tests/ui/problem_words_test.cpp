@@ -128,8 +128,8 @@ TEST(ProblemWords, AtTheWindowNameThePlaceWithoutAKeyPath) {
 TEST(ProblemWords, OfRealFilesReadWell) {
   EXPECT_EQ(ui::sentence(problemOf(with("/stock/front_teeth", 5))),
             "stock.front_teeth: 5 is out of range (6 to 48)");
-  EXPECT_EQ(ui::sentence(problemOf(without("/bike/engine/rev_limit_rpm"))),
-            "bike.engine.rev_limit_rpm: this key is missing and must be given");
+  EXPECT_EQ(ui::sentence(problemOf(without("/stock/primary_ratio"))),
+            "stock.primary_ratio: this key is missing and must be given");
   EXPECT_EQ(ui::sentence(problemOf(with("/stock/gear_ratios", {2.0, 2.1}))),
             "stock.gear_ratios[1]: 2.1 must be lower than the ratio of the gear before, 2");
   EXPECT_EQ(ui::sentence(problemOf(with("/bike/engine/shift_rpm", 12000))),

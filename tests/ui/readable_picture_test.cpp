@@ -51,8 +51,8 @@ TEST_F(ReadPictures, EachChartIsAGraphicThatSaysWhatItShowsAndWhereTheNumbersAre
   const QString saw = description(chartOf("Sawtooth"));
   const Plan shown = plan(window_.profile());
   for (const SetupPlan* setup : {&shown.stock, &shown.proposed})
-    EXPECT_TRUE(
-        saw.contains(ui::number(setup->gearing.gears.back().speedAtRevLimitMps * 3.6, 0) + " km/h in gear 6"))
+    EXPECT_TRUE(saw.contains(ui::number(*setup->gearing.gears.back().speedAtRevLimitMps * 3.6, 0) +
+                             " km/h in gear 6"))
         << saw.toStdString();
   EXPECT_TRUE(saw.contains("rev limit of 15,200 rpm"));
 }

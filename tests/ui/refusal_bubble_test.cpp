@@ -85,7 +85,7 @@ TEST_F(RefusedEntry, IsSaidBesideEachFieldOfTheDriveLineAndMovesNothing) {
   }
 }
 
-TEST_F(RefusedEntry, IsSaidAlsoAfterTabAndStaysUntilTheNextEdit) {
+TEST_F(RefusedEntry, IsSaidAlsoAfterTabAndStaysUntilTheNextEditOrField) {
   auto& limit = field("Rev limit");
   refuse(limit, Qt::Key_Tab);
   EXPECT_FALSE(limit.hasFocus());
@@ -93,10 +93,15 @@ TEST_F(RefusedEntry, IsSaidAlsoAfterTabAndStaysUntilTheNextEdit) {
   QTest::qWait(200);
   EXPECT_TRUE(bubble().isVisible());
   QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
-  EXPECT_TRUE(bubble().isVisible()) << "going on is no edit";
+  EXPECT_FALSE(bubble().isVisible()) << "who goes on has read it";
+  EXPECT_EQ(foot(), "");
+  refuse(limit, Qt::Key_Tab);
   QTest::keyClick(&field("Rear teeth"), Qt::Key_Up);
   EXPECT_FALSE(bubble().isVisible());
   EXPECT_EQ(foot(), "");
+  refuse(limit, Qt::Key_Tab);
+  QTest::keyClicks(QApplication::focusWidget(), "x");
+  EXPECT_FALSE(bubble().isVisible()) << "typing there is no edit yet";
 }
 
 TEST_F(RefusedEntry, GoesWithTypingUndoAnotherPageAClickAndEscape) {

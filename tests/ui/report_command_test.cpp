@@ -272,7 +272,7 @@ TEST_F(ReportCommand, WrongFilesAreOneLineNamingFileKeyAndReason) {
   } wrongs[] = {
       {with("/stock/front_teeth", 5), {"stock.front_teeth", "5", "6 to 48"}},
       {with("/stock/gear_ratios", {2.0, 2.5}), {"stock.gear_ratios[1]", "2.5"}},
-      {without("/bike/engine/rev_limit_rpm"), {"bike.engine.rev_limit_rpm", "missing"}},
+      {without("/stock/primary_ratio"), {"stock.primary_ratio", "missing"}},
       {with("/version", 99), {"version", "99", "newer"}},
       {with("/stock/rear_tyre", "bald\ntyre"), {"stock.rear_tyre", "bald"}},
       {with("/bike/engine/shift_rpm", 12000), {"bike.engine.shift_rpm", "12000"}},

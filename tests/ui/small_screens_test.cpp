@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QAbstractButton>
+#include <QDialogButtonBox>
+#include <QDockWidget>
 #include <QScreen>
 #include <QScrollBar>
 #include <QTabBar>
@@ -9,7 +11,10 @@
 #include "tests/ui/support.h"
 #include "ui/document/preferences.h"
 #include "ui/document/setup_edits.h"
+#include "ui/editors/new_bike_dialog.h"
+#include "ui/editors/peaks_dialog.h"
 #include "ui/window/content_scroll.h"
+#include "ui/window/figures_dialog.h"
 
 namespace layshaft::test {
 namespace {
@@ -40,6 +45,11 @@ class SmallScreens : public testing::TestWithParam<Screen> {
     QApplication::setFont(before_);
   }
   ui::MainWindow& window() { return **window_; }
+  /// What of a part the window's scrolled content shows.
+  QRect inView(const QWidget& part) {
+    const QWidget& view = *window().findChild<ui::ContentScroll*>()->viewport();
+    return QRect(part.mapTo(&view, QPoint()), part.size()) & view.rect();
+  }
 
  private:
   QFont before_;
@@ -85,6 +95,61 @@ TEST_P(SmallScreens, AllOfTheContentCanBeScrolledTo) {
   EXPECT_GE(window().currentChart()->height(), 15 * window().fontMetrics().height())
       << "the chart is high enough to be read";
   EXPECT_GE(window().readout().height(), window().readout().heightForWidth(window().readout().width()));
+}
+
+TEST_P(SmallScreens, ThePageThatIsChosenComesIntoView) {
+  auto* tabs = window().findChild<QTabWidget*>();
+  auto* scroll = window().findChild<ui::ContentScroll*>();
+  for (const auto key : {Qt::Key_3, Qt::Key_1, Qt::Key_1}) {
+    scroll->verticalScrollBar()->setValue(0);
+    QTest::keyClick(&window(), key, Qt::AltModifier);
+    QTest::qWait(20);
+    EXPECT_GE(inView(*tabs).height(), std::min(tabs->height(), scroll->viewport()->height()));
+  }
+}
+
+TEST_P(SmallScreens, NothingButAPageIsScrolledSideways) {
+  auto* scroll = window().findChild<ui::ContentScroll*>();
+  for (int page = 0; page < window().findChild<QTabWidget*>()->count(); ++page) {
+    window().findChild<QTabWidget*>()->setCurrentIndex(page);
+    QTest::qWait(20);
+    EXPECT_EQ(scroll->horizontalScrollBar()->maximum(), 0) << page;
+    EXPECT_LE(window().readout().width(), window().width());
+  }
+}
+
+TEST_P(SmallScreens, BikeDetailsHaveRoom) {
+  window().showDetails();
+  QTest::qWait(40);
+  auto* details = window().findChild<QDockWidget*>();
+  EXPECT_EQ(inView(*details).width(), details->width());
+  EXPECT_GE(details->width(), 40 * window().fontMetrics().averageCharWidth());
+  EXPECT_GE(inView(*details).height(),
+            std::min(details->height(), window().findChild<ui::ContentScroll*>()->viewport()->height()));
+  auto* tabs = window().findChild<QTabWidget*>();
+  QTest::keyClick(&window(), Qt::Key_2, Qt::AltModifier);
+  QTest::qWait(20);
+  EXPECT_TRUE(tabs->isVisible()) << "the page that is asked for has its place back";
+}
+
+TEST_P(SmallScreens, DialogsKeepTheirButtonsInView) {
+  ui::NewBikeDialog bike({}, &window());
+  ui::PeaksDialog peaks(12000, ui::UnitsShown(), &window());
+  ui::FiguresDialog figures(window().planner().shared(), {}, &window());
+  for (QDialog* dialog : std::initializer_list<QDialog*>{&bike, &peaks, &figures}) {
+    EXPECT_LE(dialog->minimumSizeHint().height(), GetParam().client.height())
+        << dialog->windowTitle().toStdString();
+    showActive(*dialog);
+    dialog->resize(dialog->width(), GetParam().client.height());
+    QTest::qWait(20);
+    auto* buttons = dialog->findChild<QDialogButtonBox*>();
+    EXPECT_EQ(buttons->visibleRegion().boundingRect(), buttons->rect());
+    for (auto* field : dialog->findChildren<QLineEdit*>()) {
+      if (!field->isEnabled()) continue;
+      field->setFocus();
+      EXPECT_EQ(field->visibleRegion().boundingRect(), field->rect());
+    }
+  }
 }
 
 TEST_P(SmallScreens, TheMessageStaysInViewWhateverIsScrolled) {

@@ -63,7 +63,14 @@ void ChainDrawing::setZoomed(bool zoomed) {
 }
 
 double ChainDrawing::tallyHeight() const {
-  return zoomed_ ? 0.0 : turnTallyHeight(boldFont_);
+  return zoomed_ || !plan_ ? 0.0 : turnTallyHeight({colours_, font_, boldFont_, texts_}, *plan_, width());
+}
+
+/// High enough for the loop to be seen between its labels, with the turns told below.
+QSize ChainDrawing::minimumSizeHint() const {
+  constexpr int kLeastWidth = 320;
+  constexpr double kSceneLines = 12.0, kTallyLines = 4.6;
+  return {kLeastWidth, static_cast<int>((kSceneLines + kTallyLines) * QFontMetricsF(boldFont_).height())};
 }
 
 bool ChainDrawing::hasRun() const {
@@ -283,8 +290,9 @@ std::vector<ChainDrawing::Label> ChainDrawing::labels(const ChainScene& scene) c
                        sprockets[1].top() - kGap - teeth.box.height());
     teeth.box.moveTopLeft({beside, axle.y() - teeth.box.height() - 1});
     place.box.moveTopLeft({beside, axle.y() + 1});
+    const QPointF under(sprockets[1].center().x() - place.box.width() / 2, sprockets[1].bottom() + kGap);
     putLabel(space, labels, teeth, {over});
-    putLabel(space, labels, place, {});
+    putLabel(space, labels, place, {under});
   }
   putStrandLabel(scene, space, labels);
   return labels;

@@ -43,7 +43,7 @@ class ChainDrawing : public QWidget, public Picture, public ReadablePicture {
   void renderInto(QPainter& painter, const QRectF& target) override;
 
   QSize sizeHint() const override { return {900, 380}; }
-  QSize minimumSizeHint() const override { return {320, 180}; }
+  QSize minimumSizeHint() const override;
 
  signals:
   void turned(double turn);  ///< the rear sprocket was dragged round

@@ -17,11 +17,11 @@ namespace {
 
 constexpr double kSideMargin = 24.0;
 constexpr double kTopMargin = 10.0;
-constexpr int kLeastWidth = 820;     // px, for seven figures side by side
-constexpr double kSignGap = 6.0;     // between the warning sign and the headline
-constexpr double kCellGap = 8.0;     // between two figures
-constexpr double kUnitGap = 4.0;     // between a figure and its unit
-constexpr double kSmallestPt = 7.0;  // common practice: the smallest size that is read on a screen
+constexpr int kLeastCharacters = 40;  // of the whole strip
+constexpr double kSignGap = 6.0;      // between the warning sign and the headline
+constexpr double kCellGap = 8.0;      // between two figures
+constexpr double kUnitGap = 4.0;      // between a figure and its unit
+constexpr double kSmallestPt = 7.0;   // common practice: the smallest size that is read on a screen
 constexpr QStringView kArrow = u"\u200a→\u200a";
 
 /// What must be known before acting, in one paragraph.
@@ -64,7 +64,7 @@ struct Fonts {
 /// Where the parts of the readout stand, from its top margin on.
 struct Heights {
   bool tight;  ///< the headline is too long for large letters
-  double headline, detail, cautions, label, figures;
+  double headline, detail, cautions, label, row, figures;
   double all() const { return kTopMargin + headline + 2 + detail + cautions + 6 + figures + 8; }
 };
 
@@ -75,10 +75,22 @@ QString labelText(const KeyFigure& figure) {
   return label.replace(QLatin1Char('/'), kJoiner + QStringLiteral("/") + kJoiner);
 }
 
-double cellWidthFor(double width, std::size_t figures) {
-  // Never fewer places than six, so that a figure stays where it was when another comes or goes.
-  return width / static_cast<double>(std::max<std::size_t>(std::min(figures, kMostFigures), 6));
-}
+/// How the key figures stand: side by side where there is room to read them so, else in rows.
+struct Grid {
+  std::size_t columns, rows;
+  double cellWidth;
+
+  Grid(const QFont& font, double width, std::size_t figures) {
+    constexpr double kReadable = 12.5;  // characters that a cell must have: "3,551→3,637 rpm", set tight
+    const double least = kReadable * QFontMetricsF(font).horizontalAdvance(QLatin1Char('0')) + kCellGap;
+    // Never fewer places than six, so that a figure stays where it was when another comes or goes.
+    const std::size_t places = std::max<std::size_t>(std::min(figures, kMostFigures), 6);
+    const auto fitting = static_cast<std::size_t>(std::max(width / least, 1.0));
+    rows = (places + fitting - 1) / std::max<std::size_t>(fitting, 1);
+    columns = (places + rows - 1) / rows;
+    cellWidth = width / static_cast<double>(columns);
+  }
+};
 
 /// The headline as it is read out: "Does not fit. Shorter …".
 QString headlineText(const Summary& summary) {
@@ -87,7 +99,7 @@ QString headlineText(const Summary& summary) {
              : Readout::tr("%1. %2", "does not fit, and the headline").arg(summary.misfit, summary.headline);
 }
 
-Heights heightsFor(const Fonts& fonts, double width, const Summary& summary,
+Heights heightsFor(const Fonts& fonts, const Grid& grid, double width, const Summary& summary,
                    const std::vector<KeyFigure>& figures, TextCache& texts) {
   const QFontMetricsF headline(fonts.headline), detail(fonts.detail), label(fonts.label);
   const QString words = headlineText(summary);
@@ -97,14 +109,16 @@ Heights heightsFor(const Fonts& fonts, double width, const Summary& summary,
                   .detail = texts.wrappedHeight(fonts.detail, summary.detail, width),
                   .cautions = texts.wrappedHeight(fonts.caution, cautionLine(summary), width),
                   .label = label.height(),
+                  .row = 0.0,
                   .figures = 0.0};
   if (heights.tight)
     heights.headline =
         std::max(heights.headline, texts.wrappedHeight(fonts.tightHeadline, words, width - sign));
-  const double cell = cellWidthFor(width, figures.size()) - kCellGap;
+  const double cell = grid.cellWidth - kCellGap;
   for (const KeyFigure& figure : figures)
     heights.label = std::max(heights.label, texts.wrappedHeight(fonts.label, labelText(figure), cell));
-  heights.figures = heights.label + label.height() + QFontMetricsF(fonts.value).height() + 4;
+  heights.row = heights.label + label.height() + QFontMetricsF(fonts.value).height() + 4;
+  heights.figures = heights.row * static_cast<double>(grid.rows);
   return heights;
 }
 
@@ -269,21 +283,23 @@ QString Readout::text() const {
 double Readout::heightFor(const QFont& font, double width, const Summary& summary,
                           const std::vector<KeyFigure>& figures, TextCache& texts, bool low) {
   const double inside = width - 2 * kSideMargin;
-  const Fonts fonts(font, cellWidthFor(inside, figures.size()) - kCellGap);
+  const Grid grid(font, inside, figures.size());
+  const Fonts fonts(font, grid.cellWidth - kCellGap);
   // Two lines of words and three of cautions: the room that all but the longest need. In a low window one of
   // cautions, which most changes do with.
   const double usual = 2 * QFontMetricsF(fonts.detail).lineSpacing() + 2,
                usualCautions = (low ? 1 : 3) * QFontMetricsF(fonts.caution).lineSpacing();
-  Heights heights = heightsFor(fonts, inside, summary, figures, texts);
+  Heights heights = heightsFor(fonts, grid, inside, summary, figures, texts);
   const double spare = std::max(usual + usualCautions - heights.detail - heights.cautions, 0.0);
   return heights.all() + spare;
 }
 
 void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, const ChartPalette& colours,
                     const Summary& summary, const std::vector<KeyFigure>& figures, TextCache& texts) {
-  const double width = area.width() - 2 * kSideMargin, cellWidth = cellWidthFor(width, figures.size());
-  const Fonts fonts(font, cellWidth - kCellGap);
-  const Heights heights = heightsFor(fonts, width, summary, figures, texts);
+  const double width = area.width() - 2 * kSideMargin;
+  const Grid grid(font, width, figures.size());
+  const Fonts fonts(font, grid.cellWidth - kCellGap);
+  const Heights heights = heightsFor(fonts, grid, width, summary, figures, texts);
   QRectF line(area.left() + kSideMargin, area.top() + kTopMargin, width, heights.headline);
   QRectF headline = line;
   if (!summary.misfit.isEmpty()) {
@@ -303,18 +319,25 @@ void Readout::paint(QPainter& painter, const QRectF& area, const QFont& font, co
   painter.setPen(colours.text);
   texts.drawWrapped(painter, fonts.caution, line, cautionLine(summary));
   // The figures stand at the foot: where there is room to spare, it is above them.
-  QRectF cell(line.left(), std::max(line.bottom() + 6, area.bottom() - 8 - heights.figures),
-              cellWidth - kCellGap, heights.figures);
-  for (std::size_t i = 0; i < std::min(figures.size(), kMostFigures); ++i, cell.translate(cellWidth, 0))
-    paintFigure(painter, cell, heights.label, fonts, colours, figures[i], texts);
+  const QRectF first(line.left(), std::max(line.bottom() + 6, area.bottom() - 8 - heights.figures),
+                     grid.cellWidth - kCellGap, heights.row);
+  for (std::size_t i = 0; i < std::min(figures.size(), kMostFigures); ++i)
+    paintFigure(painter,
+                first.translated(static_cast<double>(i % grid.columns) * grid.cellWidth,
+                                 static_cast<double>(i / grid.columns) * heights.row),
+                heights.label, fonts, colours, figures[i], texts);
+}
+
+int Readout::leastWidth() const {
+  return kLeastCharacters * fontMetrics().averageCharWidth();
 }
 
 QSize Readout::sizeHint() const {
   constexpr int kUsualWidth = 900;
-  return {kUsualWidth, heightForWidth(std::max(width(), kLeastWidth))};
+  return {kUsualWidth, heightForWidth(std::max(width(), leastWidth()))};
 }
 QSize Readout::minimumSizeHint() const {
-  return {kLeastWidth, sizeHint().height()};
+  return {leastWidth(), sizeHint().height()};
 }
 
 void Readout::paintEvent(QPaintEvent*) {

@@ -50,6 +50,7 @@ class Readout : public QWidget, public ReadableText {
 
  private:
   int needed(int width) const;  ///< the height that what is to be said takes
+  int leastWidth() const;
   void makeRoom();
 
   Summary summary_;

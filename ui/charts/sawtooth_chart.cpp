@@ -46,7 +46,7 @@ QList<QPointF> SawtoothChart::saw(const Gearing& gearing) const {
   double fromRpm = yRange().low * kThousand;  // not below the picture: a vector file clips nothing
   for (std::size_t g = 0; g < gearing.gears.size(); ++g) {
     const GearFigures& gear = gearing.gears[g];
-    const double toRpm = gear.shiftRpm.value_or(gearing.revLimitRpm);
+    const double toRpm = gear.shiftRpm.value_or(*gearing.revLimitRpm);
     const int parts = gearing.rollout.growthPerMps2 == 0.0 ? 1 : kCurvedLineParts;
     for (int i = 0; i <= parts; ++i) {
       const double rpm = fromRpm + (toRpm - fromRpm) * i / parts;
@@ -59,16 +59,15 @@ QList<QPointF> SawtoothChart::saw(const Gearing& gearing) const {
 
 void SawtoothChart::fitRanges() {
   double fastest = 0.0;
-  double lowestAfterShift = plan_->revLimitRpm;
+  double lowestAfterShift = limitRpm();
   for (const Shown& setup : shown())
     for (const GearFigures& gear : setup.plan->gearing.gears) {
-      fastest = std::max(fastest, shownSpeed(gear.speedAtRevLimitMps));
+      fastest = std::max(fastest, shownSpeed(*gear.speedAtRevLimitMps));
       if (gear.rpmAfterShift) lowestAfterShift = std::min(lowestAfterShift, *gear.rpmAfterShift);
     }
-  const double low =
-      teethOnly_ && lowestAfterShift < plan_->revLimitRpm ? lowestAfterShift * 0.98 / kThousand : 0.0;
+  const double low = teethOnly_ && lowestAfterShift < limitRpm() ? lowestAfterShift * 0.98 / kThousand : 0.0;
   // A row for words above the rev limit.
-  const double top = withHeadroom(std::floor(low), plan_->revLimitRpm / kThousand);
+  const double top = withHeadroom(std::floor(low), limitRpm() / kThousand);
   // The teeth and the whole are different views.
   fitTo(fastest, low, top, low > 0.0 ? 1 : 0);
 }
@@ -102,7 +101,7 @@ void SawtoothChart::reserveCorner(const QSizeF& size) {
 void SawtoothChart::avoidLines(LabelSpace& space) const {
   SetupChart::avoidLines(space);
   const QRectF plot = plotArea();
-  const double limit = at(0, plan_->revLimitRpm / kThousand).y();
+  const double limit = at(0, limitRpm() / kThousand).y();
   space.take(QRectF(plot.left(), limit - 0.5, plot.width(), 1.0));
   if (const auto cruise = markerX()) {
     const double x = at(*cruise, 0).x();
@@ -133,7 +132,7 @@ void SawtoothChart::paintOverruns(QPainter& painter) const {
     for (const GearFigures& gear : gearing.gears)
       if (gear.shiftRpm && *gear.shiftRpm < gearing.revLimitRpm)
         painter.drawLine(at(shownSpeed(*gear.shiftSpeedMps), *gear.shiftRpm / kThousand),
-                         at(shownSpeed(gear.speedAtRevLimitMps), gearing.revLimitRpm / kThousand));
+                         at(shownSpeed(*gear.speedAtRevLimitMps), *gearing.revLimitRpm / kThousand));
   }
 }
 
@@ -148,7 +147,7 @@ void SawtoothChart::putGearNumbers(LabelSpace& space) const {
     ChartLabel label{QString::number(gear.gear), colours().proposed, true, true};
     label.box.setSize({sizeOf(label).width(), height});
     const double width = label.box.width();
-    const double to = gear.shiftRpm.value_or(gearing.revLimitRpm);
+    const double to = gear.shiftRpm.value_or(*gearing.revLimitRpm);
     const double foot = g == 0 ? 0.0 : *gearing.gears[g - 1].rpmAfterShift;
     const double from = std::max(foot, yRange().low * kThousand);
     std::vector<QPointF> corners;
@@ -166,7 +165,7 @@ void SawtoothChart::putGearNumbers(LabelSpace& space) const {
 
 void SawtoothChart::paintLimit(QPainter& painter) const {
   const QRectF plot = plotArea();
-  const double y = at(0, plan_->revLimitRpm / kThousand).y();
+  const double y = at(0, limitRpm() / kThousand).y();
   painter.setPen(QPen(colours().warning, 1, Qt::DotLine));
   painter.setRenderHint(QPainter::Antialiasing, false);  // a level line needs none, and its dots are many
   painter.drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y));
@@ -176,7 +175,7 @@ void SawtoothChart::paintLimit(QPainter& painter) const {
 /// Above its line, in the row of the axis' title; below it where that row is full.
 void SawtoothChart::putLimit(LabelSpace& space) const {
   const QRectF plot = plotArea();
-  const double limit = at(0, plan_->revLimitRpm / kThousand).y();
+  const double limit = at(0, limitRpm() / kThousand).y();
   const auto rightmost = [&](const ChartLabel& label, double level) {
     std::vector<QPointF> corners;
     const QSizeF size = sizeOf(label);
@@ -189,7 +188,7 @@ void SawtoothChart::putLimit(LabelSpace& space) const {
     const ChartLabel label{lean, colours().mutedText};
     put(space, label, rightmost(label, plot.top() + 1));
   }
-  const ChartLabel label{tr("Rev limit %1 rpm").arg(number(plan_->revLimitRpm, 0)), colours().warning};
+  const ChartLabel label{tr("Rev limit %1 rpm").arg(number(limitRpm(), 0)), colours().warning};
   put(space, label, rightmost(label, limit - sizeOf(label).height() - 1));
 }
 
@@ -292,12 +291,12 @@ void SawtoothChart::paintBars(QPainter& painter) const {
       if (g < gearing.gears.size()) {
         const double from = g == 0 ? 0.0 : *gearing.gears[g - 1].shiftSpeedMps;
         const double startX = at(shownSpeed(from), 0).x();
-        const double endX = at(shownSpeed(gearing.gears[g].speedAtRevLimitMps), 0).x();
+        const double endX = at(shownSpeed(*gearing.gears[g].speedAtRevLimitMps), 0).x();
         painter.fillRect(QRectF(startX, top, endX - startX, pin ? kPinBarHeight : barHeight()),
                          setups[i].pen.color());
         leftmost = std::min(leftmost, startX);
         rightmost = std::max(rightmost, endX);
-        if (!pin) ends << number(shownSpeed(gearing.gears[g].speedAtRevLimitMps), 0);
+        if (!pin) ends << number(shownSpeed(*gearing.gears[g].speedAtRevLimitMps), 0);
       }
       top += pin ? pinBarPitch() : barHeight() + 1;
     }
@@ -316,7 +315,7 @@ double SawtoothChart::footHeight() const {
 }
 
 QPointF SawtoothChart::freeCorner() const {
-  const double limit = plan_ ? at(0, plan_->revLimitRpm / kThousand).y() : plotArea().top();
+  const double limit = plan_ ? at(0, limitRpm() / kThousand).y() : plotArea().top();
   return {plotArea().left() + 6, limit + 4};
 }
 

@@ -39,6 +39,7 @@ class SawtoothChart : public SetupChart {
   std::optional<double> markerX() const override;
 
  private:
+  double limitRpm() const { return *plan_->revLimitRpm; }
   QList<QPointF> saw(const Gearing& gearing) const;
   void paintOverruns(QPainter& painter) const;
   void putGearNumbers(LabelSpace& space) const;

@@ -2,6 +2,7 @@
 #include "ui/charts/setup_chart.h"
 
 #include <QPainter>
+#include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
 
@@ -10,6 +11,7 @@
 #include "ui/words/numbers.h"
 #include "ui/words/picture_words.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/road_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -178,7 +180,13 @@ void SetupChart::putTitles(LabelSpace& space) const {
   const QRectF plot = plotArea();
   // Every chart of setups has top speeds, runs or speeds at the limit on it.
   const ChartLabel closed{closedCourseMark(), colours().text};
-  const ChartLabel x{xTitle(), colours().mutedText}, y{yTitle(), colours().mutedText};
+  // What is worked out from an estimate says so where it is read.
+  const bool estimated = isFromTorque() && !estimatedCurveWords(*plan_->pullBike).isEmpty();
+  const ChartLabel x{xTitle(), colours().mutedText};
+  const ChartLabel y{
+      .text = estimated ? tr("%1 (estimated torque curve)", "title of an axis").arg(yTitle()) : yTitle(),
+      .colour = colours().mutedText,
+      .onPatch = true};
   const double level = plot.bottom() - sizeOf(closed).height() - 4;
   // At the right, or as far to the left as they stand clear of what comes up from the axis.
   constexpr double kStep = 24.0;
@@ -207,17 +215,35 @@ QStringList SetupChart::setupLabels() const {
   return labels;
 }
 
+/// Of a label that is too long the name is cut, never the teeth, which say what it is.
+QString SetupChart::shortened(const QString& label, const QString& teeth, double widest) const {
+  const QFont& font = chartFont(true);
+  if (texts().width(font, label) <= widest) return label;
+  static const QRegularExpression pair(QStringLiteral("[\\s:,(]*\\d+\\s*[x/\\x{00D7}]\\s*\\d+\\)?"));
+  const QString behind = tr("%1 %2", "setup and its teeth").arg(QString(), teeth);
+  const QString name = QString(label).remove(pair);
+  const QString cut =
+      QFontMetricsF(font).elidedText(name, Qt::ElideRight, widest - texts().width(font, behind));
+  return cut.isEmpty() ? teeth : cut + behind;
+}
+
 SetupChart::NameColumns SetupChart::nameColumns(int rows) const {
   const QStringList labels = setupLabels();
+  const auto setups = shown();
   const auto count = static_cast<int>(labels.size());
   const int columns = (count + rows - 1) / rows;
   const double sample = kSample + kSampleGap;
   // A pin's name may be a sentence.
   const double share = columns == 1 ? kNamesShare : kNamesShareOfColumns / columns;
-  const double widest = std::max(20.0, share * plotArea().width() - sample - kColumnGap);
+  double widest = std::max(20.0, share * plotArea().width() - sample - kColumnGap);
+  // Stock and proposed have short names, which are worth the room also in a narrow chart.
+  if (columns == 1)
+    for (const QString& label : labels.first(2))
+      widest = std::clamp(std::ceil(texts().width(chartFont(true), label)), widest,
+                          std::max(widest, kNamesShareOfColumns * plotArea().width() - sample));
   NameColumns names{.rows = rows, .widths = std::vector<double>(static_cast<std::size_t>(columns), 0.0)};
   for (int i = 0; const QString& label : labels) {
-    names.texts << QFontMetricsF(chartFont(true)).elidedText(label, Qt::ElideRight, widest);
+    names.texts << shortened(label, teethPair(setups[static_cast<std::size_t>(i)].plan->setup), widest);
     double& width = names.widths[static_cast<std::size_t>(i++ / rows)];
     width = std::max(width, std::ceil(texts().width(chartFont(true), names.texts.back())) + sample);
   }

@@ -100,6 +100,7 @@ class SetupChart : public LiveChart {
     QStringList texts = {};
     double wide = 0.0;
   };
+  QString shortened(const QString& label, const QString& teeth, double widest) const;
   NameColumns nameColumns(int rows) const;
   /// Each setup's name beside a sample of its line, in as many columns as it takes to stay low.
   void putNames(LabelSpace& space) const;

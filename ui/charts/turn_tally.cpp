@@ -17,21 +17,27 @@ struct Say {
   Q_DECLARE_TR_FUNCTIONS(TurnTally)
 };
 
+double sentenceHeight(const TallyStyle& style, const Plan& plan, double width) {
+  return std::max(style.texts.wrappedHeight(style.boldFont, turnWords(plan), width - 2 * kMargin),
+                  QFontMetricsF(style.boldFont).height());
+}
+
 }  // namespace
 
-double turnTallyHeight(const QFont& boldFont) {
-  return 4.6 * QFontMetricsF(boldFont).height();  // a sentence and two rows of discs
+double turnTallyHeight(const TallyStyle& style, const Plan& plan, double width) {
+  return sentenceHeight(style, plan, width) + 3.6 * QFontMetricsF(style.boldFont).height();
 }
 
 void paintTurnTally(QPainter& painter, const QRectF& area, const Plan& plan, double turn,
                     const TallyStyle& style) {
   const double line = QFontMetricsF(style.boldFont).height();
-  QRectF row(area.left() + kMargin, area.top(), area.width() - 2 * kMargin, line);
+  QRectF row(area.left() + kMargin, area.top(), area.width() - 2 * kMargin,
+             sentenceHeight(style, plan, area.width()));
   painter.setPen(QPen(style.colours.line, 1));
   painter.drawLine(area.topLeft(), area.topRight());
   row.translate(0, line * 0.15);
   painter.setPen(style.colours.text);
-  style.texts.draw(painter, style.boldFont, row, Qt::AlignLeft, turnWords(plan));
+  style.texts.drawWrapped(painter, style.boldFont, row, turnWords(plan));
 
   const auto turns = [&](const SetupPlan& setup) { return setup.gearing.finalRatio; };
   const double most = std::max(turns(plan.stock), turns(plan.proposed));

@@ -18,7 +18,8 @@ struct TallyStyle {
   TextCache& texts;
 };
 
-double turnTallyHeight(const QFont& boldFont);
+/// A sentence, in as many lines as it takes in that width, and two rows of discs, px.
+double turnTallyHeight(const TallyStyle& style, const Plan& plan, double width);
 
 /// Counts in discs how often the front sprocket turns for one turn of the rear wheel, stock above the
 /// proposal: faint the whole turn, full what of it is done. `turn` is the rear wheel's, 0 to 1.

@@ -48,6 +48,7 @@ class ProfileEdit : public QUndoCommand {
     return true;
   }
 
+  const EditName& name() const { return name_; }
   std::size_t bytes() const { return change_.bytes() + sizeof *this; }
   /// The same step once more, for another stack.
   ProfileEdit* again() const {
@@ -96,6 +97,23 @@ std::optional<Problem> Document::edit(const EditName& name, const std::function<
   undo_.push(new ProfileEdit(*this, name, after));
   boundHistory();
   return std::nullopt;
+}
+
+void Document::takeBack(const Profile& before) {
+  if (before == profile_ || undo_.index() == 0) return;
+  undo_.push(new ProfileEdit(*this, editAt(undo_, undo_.index() - 1).name(), before));
+}
+
+void Document::revert(Profile profile, const std::optional<FileMark>& mark) {
+  if (profile != profile_) {
+    emit loading();
+    const EditName name{.field = QStringLiteral("revert"), .title = tr("revert to saved"), .shown = {}};
+    undo_.push(new ProfileEdit(*this, name, profile));
+    boundHistory();
+  }
+  mark_ = mark;
+  undo_.setClean();
+  emit titleChanged();
 }
 
 std::size_t Document::historyBytes() const {

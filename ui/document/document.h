@@ -40,6 +40,13 @@ class Document : public QObject {
   /// refused.
   std::optional<Problem> edit(const EditName& name, const std::function<void(Profile&)>& change);
 
+  /// Goes back to the profile from before the edits of one field that were made last, as part of their step:
+  /// a step that then changes nothing leaves the history.
+  void takeBack(const Profile& before);
+  /// Replaces everything, as one step of the history after which nothing is unsaved. `mark` is how the file
+  /// was when it was read.
+  void revert(Profile profile, const std::optional<FileMark>& mark);
+
   /// Whether the file is no longer as it was when it was loaded or saved here. A file that is gone is not
   /// changed.
   bool changedOutside() const;

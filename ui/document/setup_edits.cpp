@@ -145,7 +145,8 @@ std::optional<QString> SetupEdits::pin(Document& document, const QString& name, 
   if (!rear) return spokenSentence(rear.problem());
   const SetupChange change = pinOfPair(profile, *front, *rear);
   for (const Pin& pin : profile.pins)
-    if (pin.change == change) return tr("That is pinned already: %1.").arg(shownName(pin.name));
+    if (samePin(pin.change, change, profile.stock))
+      return tr("That is pinned already: %1.").arg(shownName(pin.name));
   document.edit({.field = QStringLiteral("pin.%1").arg(name), .title = tr("pin %1").arg(name), .shown = {}},
                 [&](Profile& p) { p.pins.push_back({.name = name.toStdString(), .change = change}); });
   return std::nullopt;
@@ -240,6 +241,7 @@ std::optional<Problem> SetupEdits::setGearRatio(std::size_t gearIndex, double ra
 
 std::optional<Problem> SetupEdits::setGearCount(std::size_t count) {
   std::vector<double> ratios = current().gearRatios.values();
+  if (ratios.empty()) return placed("gear_ratios", {.kind = Problem::Kind::MissingKey});
   constexpr double kNextGear = 0.9;  // a start to edit from, not a recommendation
   while (ratios.size() < count) ratios.push_back(std::round(ratios.back() * kNextGear * 1000.0) / 1000.0);
   ratios.resize(count);

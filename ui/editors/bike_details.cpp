@@ -5,18 +5,24 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QPlainTextEdit>
 #include <QScrollArea>
 #include <QTabWidget>
 #include <QTimer>
+#include <QToolButton>
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/bike/typical_bike.h"
+#include "ui/editors/class_chooser.h"
 #include "ui/editors/curve_editor.h"
 #include "ui/editors/refusal_bubble.h"
 #include "ui/editors/ride_fields.h"
 #include "ui/editors/spares_editor.h"
 #include "ui/words/cautions.h"
+#include "ui/words/field_table.h"
+#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 
@@ -29,6 +35,14 @@ bool hasStep(const QObject& text, bool undo) {
   if (const auto* lines = qobject_cast<const QPlainTextEdit*>(&text))
     return undo ? lines->document()->isUndoAvailable() : lines->document()->isRedoAvailable();
   return false;
+}
+
+/// By how many tabs a key turns: one on, one back, or none.
+int turnOf(const QKeyEvent& key) {
+  if (!key.modifiers().testFlag(Qt::ControlModifier)) return 0;
+  return key.key() == Qt::Key_PageDown || key.key() == Qt::Key_Tab     ? 1
+         : key.key() == Qt::Key_PageUp || key.key() == Qt::Key_Backtab ? -1
+                                                                       : 0;
 }
 
 }  // namespace
@@ -54,6 +68,7 @@ BikeDetails::BikeDetails(Document& document, QWidget* parent)
   buildSprockets();
   buildRide();
   buildSparesBox();
+  addList();
   connect(&document_, &Document::changed, this, [this] {
     if (isVisible()) refresh(units_);
   });
@@ -66,6 +81,24 @@ BikeDetails::BikeDetails(Document& document, QWidget* parent)
       qApp, &QApplication::focusChanged, this, [this] { noteFocus(); }, Qt::QueuedConnection);
   connect(this, &QDockWidget::topLevelChanged, this, &BikeDetails::keepFocus);
   resize(840, 620);
+}
+
+/// Of all the tabs, which a narrow dock has no room for.
+void BikeDetails::addList() {
+  auto* list = new QToolButton;
+  list->setText(tr("All"));
+  list->setAutoRaise(true);
+  list->setAccessibleName(tr("All parts of Bike Details"));
+  list->setToolTip(list->accessibleName());
+  list->setPopupMode(QToolButton::InstantPopup);
+  auto* menu = new QMenu(list);
+  for (int i = 0; i < tabs_->count(); ++i)
+    menu->addAction(tabs_->tabText(i), this, [this, i] {
+      tabs_->setCurrentIndex(i);
+      takeFocus();
+    });
+  list->setMenu(menu);
+  tabs_->setCornerWidget(list);
 }
 
 void BikeDetails::addPage(QWidget* page, const QString& title) {
@@ -105,21 +138,44 @@ void BikeDetails::buildBikeAndEngine() {
 }
 
 void BikeDetails::buildChassisAndTyre() {
-  addForm(tr("Chassis"),
-          tr("Unlocks pull, top speed and acceleration. The centre of gravity is with the rider seated."))
-      ->addFields({"bike.chassis.mass_kg", "bike.chassis.rider_mass_kg", "bike.chassis.wheelbase_mm",
-                   "bike.chassis.cg_height_mm", "bike.chassis.cg_ahead_of_rear_axle_mm",
-                   "bike.chassis.drag_area_m2", "bike.chassis.drag_height_mm",
-                   "bike.chassis.rolling_resistance", "bike.chassis.rolling_resistance_form",
-                   "bike.chassis.tyre_pressure_bar", "bike.chassis.drivetrain_efficiency",
-                   "bike.chassis.front_wheel_inertia_kgm2", "bike.chassis.rear_wheel_inertia_kgm2",
-                   "bike.chassis.front_rollout_mm", "bike.chassis.tyre_grip", "bike.chassis.shift_time_s"});
+  FieldForm* chassis = addForm(
+      tr("Chassis"),
+      tr("Unlocks pull, top speed and acceleration. The centre of gravity is with the rider seated."));
+  class_ = new ClassChooser(openWord(*fieldRow("bike.class")));
+  chassis->addEditor("bike.class", class_);
+  connect(class_, &QComboBox::activated, this, &BikeDetails::takeTypical);
+  chassis->addFields({"bike.chassis.mass_kg", "bike.chassis.rider_mass_kg", "bike.chassis.wheelbase_mm",
+                      "bike.chassis.cg_height_mm", "bike.chassis.cg_ahead_of_rear_axle_mm",
+                      "bike.chassis.drag_area_m2", "bike.chassis.drag_height_mm",
+                      "bike.chassis.rolling_resistance", "bike.chassis.rolling_resistance_form",
+                      "bike.chassis.tyre_pressure_bar", "bike.chassis.drivetrain_efficiency",
+                      "bike.chassis.front_wheel_inertia_kgm2", "bike.chassis.rear_wheel_inertia_kgm2",
+                      "bike.chassis.front_rollout_mm", "bike.chassis.tyre_grip",
+                      "bike.chassis.shift_time_s"});
   FieldForm* tyre = addForm(tr("Tyre"), tr("The stock setup's tyre, beyond its size."));
   tyre->addFields({"stock.rollout_mm", "stock.rolling_allowance_percent", "stock.tread_wear_mm",
                    "stock.crown_radius_mm", "stock.growth_per_kmh2"});
   tyre->addHeading(tr("Proposed, where it differs."));
   tyre->addFields({"proposed.rollout_mm", "proposed.rolling_allowance_percent", "proposed.tread_wear_mm",
                    "proposed.crown_radius_mm", "proposed.growth_per_kmh2"});
+}
+
+void BikeDetails::takeTypical() {
+  const auto chosen = class_->chosen();
+  const auto before = typicalFields(document_.profile().bike, document_.profile().typical);
+  const auto refused = document_.edit(
+      {.field = QStringLiteral("bike.class"), .title = tr("Take Over Typical Values"), .shown = {}},
+      [&](Profile& profile) { takeTypicalValues(profile, chosen); });
+  if (refused) return say(spokenSentence(*refused));
+  QStringList taken;
+  for (const TypicalField& field : typicalFields(document_.profile().bike, document_.profile().typical))
+    taken << fieldName(field.key);
+  if (!taken.isEmpty())
+    say(tr("Typical values, to be replaced by your own: %1.").arg(taken.join(tr(", ", "between fields"))));
+  else if (chosen)
+    say(tr("All that is known of the class is given already: nothing was changed."));
+  else
+    say(before.empty() ? QString() : tr("The typical values are taken out again."));
 }
 
 void BikeDetails::buildChainRun() {
@@ -205,6 +261,7 @@ void BikeDetails::lead(QWidget* to) {
 void BikeDetails::refresh(const UnitsShown& units) {
   units_ = units;
   for (FieldForm* form : forms_) form->refresh(units);
+  class_->show(document_.profile().bike.bikeClass);
   curve_->refresh(units);
   spares_->refresh(units);
 }
@@ -255,7 +312,20 @@ void BikeDetails::giveFocusBack() {
   }
 }
 
+/// The keys that turn the window's pages turn the details' own ones while the focus is here.
+bool BikeDetails::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && turnOf(static_cast<QKeyEvent&>(*event))) {
+    event->accept();
+    return true;
+  }
+  return QDockWidget::event(event);
+}
+
 void BikeDetails::keyPressEvent(QKeyEvent* event) {
+  if (const int by = turnOf(*event)) {
+    tabs_->setCurrentIndex((tabs_->currentIndex() + by + tabs_->count()) % tabs_->count());
+    return takeFocus();
+  }
   if (event->key() == Qt::Key_Escape && event->modifiers() == Qt::NoModifier) return giveFocusBack();
   QDockWidget::keyPressEvent(event);
 }

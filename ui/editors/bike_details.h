@@ -36,12 +36,14 @@ class BikeDetails : public QDockWidget {
   void leftForNowhere();  ///< the focus is to go back, but where it was is gone
 
  protected:
+  bool event(QEvent* event) override;
   void showEvent(QShowEvent* event) override;
   void closeEvent(QCloseEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
+  void addList();
   void addPage(QWidget* page, const QString& title);
   /// Remembers what has the focus now, as one of these fields or as the place to go back to.
   void noteFocus();
@@ -50,6 +52,8 @@ class BikeDetails : public QDockWidget {
   FieldForm* addForm(const QString& title, const QString& heading);
   void buildBikeAndEngine();
   void buildChassisAndTyre();
+  /// Makes the bike one of the class chosen, with what is usual in it where nothing is given.
+  void takeTypical();
   void buildChainRun();
   void buildSprockets();
   void buildRide();
@@ -62,6 +66,7 @@ class BikeDetails : public QDockWidget {
   UnitsShown units_;
   QTabWidget* tabs_;
   std::vector<FieldForm*> forms_;
+  class ClassChooser* class_ = nullptr;
   class CurveEditor* curve_ = nullptr;
   class SparesEditor* spares_ = nullptr;
   QLabel* message_;

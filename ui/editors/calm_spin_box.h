@@ -6,6 +6,7 @@
 #include <QInputMethodEvent>
 #include <QKeyEvent>
 #include <QLineEdit>
+#include <QRegularExpression>
 #include <QSignalBlocker>
 #include <QSpinBox>
 #include <QTimer>
@@ -14,6 +15,7 @@
 #include <cmath>
 #include <functional>
 #include <optional>
+#include <type_traits>
 #include <utility>
 
 #include "ui/words/problem_words.h"
@@ -42,8 +44,8 @@ inline bool turnsPages(const QKeyEvent& key) {
 }
 
 /// A spin box that the wheel changes only while it has the focus: scrolling past it must never change a
-/// number. Who comes to it by mouse or by Tab has all of it selected, and who types where words stand for a
-/// value replaces them.
+/// number. Whoever comes to it has all of it selected, and who types where words stand for a value replaces
+/// them.
 template <class Base>
 class CalmSpinBox : public Base {
  public:
@@ -66,6 +68,7 @@ class CalmSpinBox : public Base {
  protected:
   void focusInEvent(QFocusEvent* event) override {
     Base::focusInEvent(event);
+    if (event->reason() == Qt::OtherFocusReason) this->selectAll();  // the other reasons do it themselves
     if (event->reason() != Qt::MouseFocusReason) return;
     // The click that brings the focus still places the cursor; after it all is selected. The next click, in
     // the field that has the focus, only places the cursor.
@@ -117,8 +120,10 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
     this->setMinimum(*none_);
     setNoneWords(words);
   }
-  /// Told what was typed when it is outside what is allowed or in a unit that does not fit; the value from
-  /// before the typing comes back.
+  /// Told when typing begins, or a step is made outside of typing, while the value from before still stands.
+  void whenBegun(std::function<void()> tell) { begun_ = std::move(tell); }
+  /// Told what was typed when it is no number, outside what is allowed or in a unit that does not fit; the
+  /// value from before the typing comes back.
   void whenRefused(std::function<void(const RefusedNumber&)> tell) { tell_ = std::move(tell); }
   /// The unit of its number, where the field does not show it: it may be typed behind a number.
   void setUnit(const QString& unit) { unit_ = unit; }
@@ -157,7 +162,7 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
 
   void stepBy(int steps) override {
     begin();
-    typing_ = false;
+    if (!std::exchange(typing_, false) && begun_) begun_();
     if (isNone()) {
       this->setValue(start_ + static_cast<Value>(steps) * this->singleStep());
       this->selectAll();
@@ -171,7 +176,10 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
 
   Value valueFromText(const QString& text) const override {
-    return standsForNone(text) ? *none_ : Base::valueFromText(inOwnUnit(withOwnBlanks(text)));
+    if (standsForNone(text)) return *none_;
+    const QString number = inOwnUnit(withOwnBlanks(text));
+    if (const auto rounded = roundedFrom(number)) return *rounded;
+    return Base::valueFromText(number);
   }
   QValidator::State validate(QString& text, int& position) const override {
     text = withOwnBlanks(text);
@@ -180,24 +188,31 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
     QString number = inOwnUnit(text);
     // A unit may still be on the way to one that fits; if not, it is refused with a word.
     if (number == text && withTypedUnit(text)) return QValidator::Intermediate;
-    if (number != text) {
-      int end = static_cast<int>(number.size());
-      return outside(number) ? QValidator::Intermediate : Base::validate(number, end);
-    }
     // A number that is not allowed may be typed, so that it can be refused with a word instead of losing a
     // digit.
-    if (const auto typed = outside(text)) return QValidator::Intermediate;
-    return Base::validate(text, position);
+    if (outside(number)) return QValidator::Intermediate;
+    if (roundedFrom(number)) return QValidator::Acceptable;
+    int end = static_cast<int>(number.size());
+    const auto state = number == text ? Base::validate(text, position) : Base::validate(number, end);
+    // Nor is any other key swallowed: what is no number is refused as it was typed.
+    return state == QValidator::Invalid ? QValidator::Intermediate : state;
   }
   void fixup(QString& text) const override {
+    const QString number = inOwnUnit(text);
     const bool withUnit = withTypedUnit(text).has_value();
-    const bool otherUnit = withUnit && inOwnUnit(text) == text;
-    if (!otherUnit && !outside(inOwnUnit(text))) return Base::fixup(text);
-    refuse({.typed = (withUnit ? beforeSuffix(text) : text).trimmed(),
+    const bool otherUnit = withUnit && number == text;
+    const bool outOfRange = !otherUnit && outside(number);
+    if (!otherUnit && !outOfRange) {
+      Base::fixup(text);
+      int end = static_cast<int>(text.size());
+      if (bare(text).isEmpty() || this->validate(text, end) == QValidator::Acceptable) return;
+    }
+    refuse({.typed = (withUnit || !outOfRange ? beforeSuffix(text) : text).trimmed(),
             .low = static_cast<double>(lowest()),
             .high = static_cast<double>(this->maximum()),
             .unit = unit(),
-            .otherUnit = otherUnit});
+            .noNumber = !outOfRange,
+            .notWhole = !outOfRange && std::is_integral_v<Value> && numberIn(number).has_value()});
     text = none_ && before_ == *none_ ? QString() : this->textFromValue(before_) + this->suffix();
   }
 
@@ -235,11 +250,21 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   }
   QString unit() const { return unit_.isEmpty() ? this->suffix().trimmed() : unit_; }
   Value beforeTyping() const { return before_; }
+  Value lowest() const { return lowest_.value_or(this->minimum()); }
+  /// The text without its unit: deleting a number leaves the unit standing.
+  QString bare(QString text) const {
+    const QString unit = this->suffix().trimmed();
+    text = text.trimmed();
+    if (!unit.isEmpty() && text.endsWith(unit)) text.chop(unit.size());
+    return text.trimmed();
+  }
 
  private:
   void beginTyping() {
     begin();
-    if (!std::exchange(typing_, true)) before_ = this->value();
+    if (std::exchange(typing_, true)) return;
+    before_ = this->value();
+    if (begun_) begun_();
   }
   /// Keeps the value that stood before the first key or step of this visit.
   void begin() {
@@ -271,12 +296,12 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
     this->selectAll();
   }
 
-  /// An emptied field and the words themselves.
+  /// An emptied field and the words themselves, also as they are typed.
   bool standsForNone(const QString& text) const {
-    return none_ && (bare(text).isEmpty() || text == this->specialValueText());
+    if (!none_) return false;
+    return bare(text).isEmpty() || text == this->specialValueText() ||
+           bare(text).compare(this->specialValueText(), Qt::CaseInsensitive) == 0;
   }
-
-  Value lowest() const { return lowest_.value_or(this->minimum()); }
 
   /// Where the locale groups digits by a blank, any blank that a keyboard or another program gives is that
   /// one.
@@ -287,14 +312,6 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
     for (qsizetype i = 1; i < end; ++i)
       if (text[i].isSpace() && text[i - 1].isDigit()) text[i] = group[0];
     return text;
-  }
-
-  /// The text without its unit: deleting a number leaves the unit standing.
-  QString bare(QString text) const {
-    const QString unit = this->suffix().trimmed();
-    text = text.trimmed();
-    if (!unit.isEmpty() && text.endsWith(unit)) text.chop(unit.size());
-    return text.trimmed();
   }
 
   /// What stands before the unit that the field shows itself.
@@ -334,15 +351,27 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
       return 0;
   }
 
-  /// The number that was typed, if it is one and not allowed.
-  std::optional<double> outside(const QString& text) const {
-    const QString digits = bare(text).remove(this->locale().groupSeparator());
+  std::optional<double> numberIn(const QString& text) const {
     bool ok = false;
-    const double typed = this->locale().toDouble(digits, &ok);
-    if (!ok || digits.size() > 12) return std::nullopt;
-    const bool allowed =
-        typed >= static_cast<double>(lowest()) && typed <= static_cast<double>(this->maximum());
-    return allowed ? std::nullopt : std::optional(typed);
+    const double typed = this->locale().toDouble(bare(text).remove(this->locale().groupSeparator()), &ok);
+    return ok ? std::optional(typed) : std::nullopt;
+  }
+  /// The value of a number that has more decimals than the box.
+  std::optional<Value> roundedFrom(const QString& text) const {
+    if constexpr (requires { this->decimals(); }) {
+      static const QRegularExpression plain(QStringLiteral("^[+-]?\\d+[.,](\\d+)$"));
+      const auto match = plain.match(bare(text));
+      const auto typed = match.capturedLength(1) > this->decimals() ? numberIn(text) : std::nullopt;
+      if (!typed || !bare(text).contains(this->locale().decimalPoint())) return std::nullopt;
+      const double perUnit = std::pow(10.0, this->decimals());
+      return std::round(*typed * perUnit) / perUnit;
+    }
+    return std::nullopt;
+  }
+  /// Whether a number was typed that is not allowed.
+  bool outside(const QString& text) const {
+    const auto typed = numberIn(text);
+    return typed && (*typed < static_cast<double>(lowest()) || *typed > static_cast<double>(this->maximum()));
   }
 
   std::optional<Value> none_;
@@ -352,14 +381,15 @@ class OptionalSpinBox : public CalmSpinBox<Base> {
   std::optional<Value> entered_;  ///< the value before the user's first change of this visit
   bool typing_ = false;
   QString unit_;
+  std::function<void()> begun_;
   std::function<void(const RefusedNumber&)> tell_;
 };
 
 /// A whole number, typed or stepped.
 using WholeBox = OptionalSpinBox<QSpinBox, int>;
 
-/// A decimal number. Digits beyond the shown ones are kept until the user changes the value, and trailing
-/// zeros are not shown beyond `leastDecimals`.
+/// A decimal number. Digits beyond the shown ones are kept until the user changes the value, trailing zeros
+/// are not shown beyond `leastDecimals`, and a number typed with more digits is rounded.
 class DecimalBox : public OptionalSpinBox<QDoubleSpinBox, double> {
  public:
   explicit DecimalBox(QWidget* parent = nullptr, int leastDecimals = 0)

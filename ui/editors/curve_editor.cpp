@@ -255,7 +255,11 @@ void CurveEditor::read() {
 }
 
 void CurveEditor::estimate() {
-  auto* dialog = new PeaksDialog(document_.profile().bike.engine.revLimitRpm, units_, this);
+  const auto& limit = document_.profile().bike.engine.revLimitRpm;
+  if (!limit)
+    return emit said(
+        tr("The estimate goes up to the rev limit: give it first, in the strip above the pages."));
+  auto* dialog = new PeaksDialog(*limit, units_, this);
   dialog->setAttribute(Qt::WA_DeleteOnClose);
   connect(dialog, &QDialog::accepted, this, [this, dialog] {
     const auto curve = dialog->curve();
@@ -274,7 +278,7 @@ void CurveEditor::estimate() {
                        });
     if (conflict) return refuse(spokenSentence(*conflict));
     showPoints();
-    emit said(tr("The curve is estimated from %1.").arg(peaksWords(*dialog->peaks())));
+    emit said(tr("The curve is estimated from %1.").arg(peaksWords(*dialog->peaks(), units_)));
   });
   dialog->open();
 }

@@ -22,7 +22,7 @@ CurvePreview::CurvePreview(QWidget* parent) : QWidget(parent) {
   setAccessibleName(tr("Picture of the torque curve"));
 }
 
-void CurvePreview::show(const std::optional<TorqueCurve>& curve, double revLimitRpm,
+void CurvePreview::show(const std::optional<TorqueCurve>& curve, const std::optional<double>& revLimitRpm,
                         const UnitsShown& units) {
   curve_ = curve;
   revLimitRpm_ = revLimitRpm;
@@ -43,13 +43,15 @@ void CurvePreview::paintEvent(QPaintEvent*) {
                      tr("No curve yet: type or paste two columns."));
     return;
   }
-  const TorqueSpline spline(*curve_, revLimitRpm_);
-  const double last = std::max(revLimitRpm_, curve_->points().back().rpm);
+  const double lastPoint = curve_->points().back().rpm;
+  const double limit = revLimitRpm_.value_or(lastPoint);
+  const TorqueSpline spline(*curve_, limit);
+  const double last = std::max(limit, lastPoint);
   double most = 0.0, mostPower = 0.0, mostPowerRpm = 0.0;
   for (const TorquePoint& point : curve_->points()) most = std::max(most, point.torqueNm);
   const auto power = [&](double rpm) { return spline.at(rpm) * units::radPerSecondFromRpm(rpm); };
   for (int i = 0; i <= kSteps; ++i) {
-    const double rpm = revLimitRpm_ * i / kSteps;
+    const double rpm = limit * i / kSteps;
     if (power(rpm) > mostPower) {
       mostPower = power(rpm);
       mostPowerRpm = rpm;
@@ -62,7 +64,7 @@ void CurvePreview::paintEvent(QPaintEvent*) {
   painter.setPen(QPen(colours.line, 1));
   painter.drawLine(plot.bottomLeft(), plot.bottomRight());
   painter.setPen(QPen(colours.warning, 1, Qt::DotLine));
-  painter.drawLine(place(revLimitRpm_, 0), place(revLimitRpm_, kHeadroom));
+  if (revLimitRpm_) painter.drawLine(place(limit, 0), place(limit, kHeadroom));
 
   const auto line = [&](double from, double to, const auto& shareAt) {
     QPolygonF points;
@@ -73,15 +75,15 @@ void CurvePreview::paintEvent(QPaintEvent*) {
     return points;
   };
   const auto torqueShare = [&](double rpm) { return spline.at(rpm) / most; };
-  const double measured = spline.beyond() ? spline.beyond()->lastPointRpm : revLimitRpm_;
+  const double measured = spline.beyond() ? spline.beyond()->lastPointRpm : limit;
   painter.setPen(QPen(colours.stock, 1, Qt::DashLine));
   if (mostPower > 0.0)
-    painter.drawPolyline(line(0.0, revLimitRpm_, [&](double rpm) { return power(rpm) / mostPower; }));
+    painter.drawPolyline(line(0.0, limit, [&](double rpm) { return power(rpm) / mostPower; }));
   painter.setPen(QPen(colours.proposed, 2));
   painter.drawPolyline(line(0.0, measured, torqueShare));
   // Thin: assumed.
   painter.setPen(QPen(colours.proposed, 1));
-  painter.drawPolyline(line(measured, revLimitRpm_, torqueShare));
+  painter.drawPolyline(line(measured, limit, torqueShare));
   painter.setBrush(colours.background);
   painter.setPen(QPen(colours.proposed, 1));
   for (const TorquePoint& point : curve_->points())

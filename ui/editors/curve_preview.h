@@ -17,7 +17,8 @@ class CurvePreview : public QWidget {
  public:
   explicit CurvePreview(QWidget* parent = nullptr);
 
-  void show(const std::optional<TorqueCurve>& curve, double revLimitRpm, const UnitsShown& units);
+  void show(const std::optional<TorqueCurve>& curve, const std::optional<double>& revLimitRpm,
+            const UnitsShown& units);
 
   QSize sizeHint() const override { return {320, 200}; }
 
@@ -32,7 +33,7 @@ class CurvePreview : public QWidget {
                   const PowerPoint& power) const;
 
   std::optional<TorqueCurve> curve_;
-  double revLimitRpm_ = 0.0;
+  std::optional<double> revLimitRpm_;
   UnitsShown units_;
 };
 

@@ -20,6 +20,7 @@
 #include "ui/editors/flow_layout.h"
 #include "ui/editors/pin_menu.h"
 #include "ui/editors/refusal_bubble.h"
+#include "ui/editors/typed_ratio.h"
 #include "ui/editors/whole_in_view.h"
 #include "ui/words/field_table.h"
 #include "ui/words/plain_text.h"
@@ -40,10 +41,11 @@ void whenEdited(QWidget* editor, const std::function<void()>& edited) {
     QObject::connect(tyre, &TyreField::tyreTyped, editor, edited);
 }
 
-/// Calls `tell` when something was typed that is not allowed.
-void whenRefused(QWidget* editor, const std::function<void(const RefusedNumber&)>& tell) {
-  if (auto* whole = dynamic_cast<WholeBox*>(editor)) whole->whenRefused(tell);
-  if (auto* decimal = dynamic_cast<DecimalBox*>(editor)) decimal->whenRefused(tell);
+/// Calls `work` with the number box that an editor is, if it is one.
+template <class Work>
+void withNumberBox(QWidget* editor, const Work& work) {
+  if (auto* whole = dynamic_cast<WholeBox*>(editor)) work(*whole);
+  if (auto* decimal = dynamic_cast<DecimalBox*>(editor)) work(*decimal);
 }
 
 }  // namespace
@@ -71,6 +73,10 @@ DriveLine::DriveLine(Document& document, QWidget* parent)
   stripWidget_->installEventFilter(this);
   connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
     if (now && stripWidget_->isAncestorOf(now)) showWhole(*stripScroll_, *now);
+  });
+  // Whatever else changes the bike, undo above all, is not to be taken back with what is being typed.
+  connect(&strip_.document, &Document::changed, this, [this] {
+    if (!editing_) forgetTyping();
   });
   column->addWidget(stripScroll_);
   column->addWidget(buildFoot());
@@ -135,13 +141,25 @@ void DriveLine::place(Group& group, Stop stop) {
   const auto editing = [this, editor = stop.editor](const std::function<void()>& edit) {
     return [this, editor, edit] {
       edited_ = editor;
+      editing_ = true;
+      // What belonged to the value from before comes back with it.
+      if (std::exchange(boxRefused_, false) && untyped_) strip_.document.takeBack(*untyped_);
       edit();
+      editing_ = false;
     };
   };
   whenEdited(stop.editor, editing(stop.edit));
+  if (auto* ratio = dynamic_cast<RatioBox*>(stop.editor)) ratio->whenTeethTyped(editing(stop.edit));
   if (stop.backToStock) connect(station, &Station::backToStock, this, editing(stop.backToStock));
-  whenRefused(stop.editor, [this, editor = stop.editor, name = stop.name()](const RefusedNumber& refused) {
-    refuseSoon(*editor, refusedNumber(name, refused));
+  withNumberBox(stop.editor, [this, editor = stop.editor, name = stop.name()](auto& box) {
+    box.whenBegun([this] {
+      boxRefused_ = false;
+      untyped_ = strip_.profile();
+    });
+    box.whenRefused([this, editor, name](const RefusedNumber& refused) {
+      boxRefused_ = true;
+      refuseSoon(*editor, refusedNumber(name, refused));
+    });
   });
   // What was refused does not stay in a box that has been left.
   if (auto* box = qobject_cast<QAbstractSpinBox*>(stop.editor))
@@ -152,8 +170,7 @@ void DriveLine::place(Group& group, Stop stop) {
 /// Its unit, which the label leaves to the tooltip, is part of the name that is read out.
 void DriveLine::nameAloud(const Stop& stop) {
   const QString unit = stop.unit ? stop.unit(strip_.units) : QString();
-  if (auto* whole = dynamic_cast<WholeBox*>(stop.editor)) whole->setUnit(unit);
-  if (auto* decimal = dynamic_cast<DecimalBox*>(stop.editor)) decimal->setUnit(unit);
+  withNumberBox(stop.editor, [&unit](auto& box) { box.setUnit(unit); });
   const QString name = nameWithUnit(stop.name(), unit);
   if (stop.editor->accessibleName() != name) stop.editor->setAccessibleName(name);
 }
@@ -297,7 +314,7 @@ void DriveLine::refreshGroup(Group& group, const Shown& shown) {
   if (group.section.moreCount) fitCount(group, group.section.moreCount(shown));
   for (const Placed& placed : group.placed) {
     nameAloud(placed.stop);
-    placed.stop.show(shown);
+    if (placed.stop.editor != halfTyped_) placed.stop.show(shown);  // it stays as it is typed
     if (placed.stop.isThere) placed.station->setVisible(placed.stop.isThere(shown));
     const Under under = placed.stop.under(shown);
     if (under.note)
@@ -309,32 +326,58 @@ void DriveLine::refreshGroup(Group& group, const Shown& shown) {
   if (const QString sum = group.section.sum(shown.plan); group.sum->text() != sum) group.sum->setText(sum);
 }
 
+bool DriveLine::focusField(std::string_view key) {
+  for (const Group& group : groups_)
+    for (const Placed& placed : group.placed)
+      if (key == placed.stop.field) {
+        placed.stop.editor->setFocus(Qt::OtherFocusReason);
+        return true;
+      }
+  return false;
+}
+
 void DriveLine::focusTeeth() {
   constexpr std::string_view kFrontTeeth = "front_teeth";
   for (const Group& group : groups_)
     for (const Placed& placed : group.placed)
-      if (placed.stop.field == kFrontTeeth) placed.stop.editor->setFocus();
+      if (placed.stop.field == kFrontTeeth) placed.station->focusEditor();
 }
 
 void DriveLine::report(const std::optional<Problem>& problem) {
+  halfTyped_ = nullptr;
   if (!problem) return say(QString());
+  const QString why = spokenSentence(*problem);
   // A refused value must not stay in a box that is not being typed into.
-  if (!qobject_cast<QAbstractSpinBox*>(focusWidget()))
+  if (!qobject_cast<QAbstractSpinBox*>(focusWidget())) {
     refresh();
-  else
+  } else {
     halfTyped_ = edited_;
+    refusedWhy_ = why;
+  }
   if (edited_)
-    refuse(*edited_, spokenSentence(*problem));
+    refuse(*edited_, why);
   else
-    say(spokenSentence(*problem));
+    say(why);
 }
 
+/// What was refused at its end leaves nothing of itself, neither in the box nor in the bike: on the way to it
+/// there were digits that had been taken.
 void DriveLine::finishTyping(QWidget* editor) {
-  const QString why = halfTyped_ == editor ? RefusalBubble::near(*editor).text() : QString();
-  halfTyped_ = nullptr;
+  const bool refused = halfTyped_ == editor;
+  const QString why = refused ? refusedWhy_ : QString();
+  const auto before = std::exchange(untyped_, std::nullopt);
+  forgetTyping();
+  if (refused && before) strip_.document.takeBack(*before);
   refresh();
-  // With the value from before in its place the refusal is still to be read.
-  if (!why.isEmpty()) refuse(*editor, why);
+  // With the value from before in its place, and the focus where it goes, the refusal is still to be read.
+  if (!why.isEmpty()) refuseSoon(*editor, why);
+}
+
+void DriveLine::forgetTyping() {
+  halfTyped_ = nullptr;
+  refusedWhy_.clear();
+  boxRefused_ = false;
+  untyped_.reset();
 }
 
 void DriveLine::refuse(QWidget& editor, const QString& why) {

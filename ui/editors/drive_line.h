@@ -39,6 +39,8 @@ class DriveLine : public QWidget {
 
   /// Gives the front teeth the focus: the first thing that most people turn.
   void focusTeeth();
+  /// Gives the focus to the stop of a key of the profile; false if there is none.
+  bool focusField(std::string_view key);
   /// Whether it stands in one row and scrolls sideways rather than take a second one: for low windows.
   void setOneRow(bool on);
   PinMenu& pins() { return *pins_; }
@@ -83,6 +85,7 @@ class DriveLine : public QWidget {
   void refuse(QWidget& editor, const QString& why);
   void refuseSoon(QWidget& editor, const QString& why);
   void finishTyping(QWidget* editor);
+  void forgetTyping();
 
   Strip strip_;
   QWidget* stripWidget_;
@@ -91,8 +94,12 @@ class DriveLine : public QWidget {
   FlowLayout* flow_;
   SharedPlan plan_;
   std::vector<Group> groups_;
-  QPointer<QWidget> edited_;         ///< the editor whose edit is being made
-  QPointer<QWidget> halfTyped_;      ///< the editor that holds a number which the document refuses
+  QPointer<QWidget> edited_;     ///< the editor whose edit is being made
+  bool editing_ = false;         ///< it is being made now
+  QPointer<QWidget> halfTyped_;  ///< the editor in which what is typed now is refused
+  bool boxRefused_ = false;  ///< the box of it has refused its text and goes back to the value from before
+  QString refusedWhy_;       ///< why the document refuses it
+  std::optional<Profile> untyped_;   ///< as all was when the typing began
   QPointer<RefusalBubble> refusal_;  ///< the one that the foot follows
   QLabel* message_;
   QLabel* title_;

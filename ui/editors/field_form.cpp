@@ -7,11 +7,13 @@
 #include <QPlainTextEdit>
 #include <QRegularExpression>
 #include <QTimer>
+#include <QVBoxLayout>
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <memory>
 
+#include "core/bike/typical_bike.h"
 #include "core/bike/words.h"
 #include "ui/editors/calm_spin_box.h"
 #include "ui/editors/field_relevance.h"
@@ -70,6 +72,11 @@ QString textIn(const FieldValue& value) {
 std::vector<int> listIn(const FieldValue& value) {
   const auto* list = std::get_if<std::vector<int>>(&value);
   return list ? *list : std::vector<int>();
+}
+
+bool mayBeTypical(std::string_view key) {
+  return std::any_of(kTypicalFields.begin(), kTypicalFields.end(),
+                     [key](const TypicalField& field) { return field.key == key; });
 }
 
 QString listText(const FieldValue& value) {
@@ -151,6 +158,7 @@ void FieldForm::addRow(const Bound& bound, QWidget* editor) {
     beside->addWidget(new MeasureSketch(*measure, bound.label()));
     beside->addStretch();
   }
+  if (mayBeTypical(bound.field.key)) row = withTypicalMark(bound, row);
   layout_->addRow(label, row);
   rows_[std::string(bound.field.key)] = row;
   refreshers_.push_back([=, this, in = std::optional<UnitsShown>()]() mutable {
@@ -162,6 +170,42 @@ void FieldForm::addRow(const Bound& bound, QWidget* editor) {
     if (bound.rule.type == FieldRule::Type::Number || bound.rule.type == FieldRule::Type::Whole)
       editor->setAccessibleName(nameWithUnit(bound.label(), shownUnit(bound.field, bound.rule, units_)));
   });
+}
+
+QWidget* FieldForm::withTypicalMark(const Bound& bound, QWidget* row) {
+  auto* both = new QWidget;
+  auto* column = new QVBoxLayout(both);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(1);
+  column->addWidget(row);
+  auto* mark = new QLabel;
+  mark->setForegroundRole(QPalette::PlaceholderText);
+  mark->hide();
+  column->addWidget(mark);
+  refreshers_.push_back([this, mark, key = bound.field.key] {
+    const Profile& profile = document_.profile();
+    const bool shown = isTypical(profile, key);
+    const auto& bikeClass = profile.bike.bikeClass;
+    const QString words =
+        bikeClass ? tr("Typical: %1", "class of bike").arg(choiceWord(wordFor(*bikeClass, kBikeClassWords)))
+                  : tr("Typical, not measured");
+    if (mark->text() != words) mark->setText(words);
+    if (mark->isHidden() == shown) mark->setVisible(shown);
+  });
+  return both;
+}
+
+void FieldForm::addEditor(const char* key, QWidget* editor) {
+  const Field* row = fieldRow(key);
+  assert(row);
+  auto* label = new QLabel(fieldLabel(key));
+  label->setBuddy(editor);
+  editor->setAccessibleName(fieldLabel(key));
+  const QString help = fieldHelp(*row, fieldRule(key).value_or(FieldRule()), units_);
+  label->setToolTip(help);
+  editor->setToolTip(help);
+  layout_->addRow(label, editor);
+  editors_[key] = editor;
 }
 
 void FieldForm::apply(const Bound& bound, const FieldValue& value) {

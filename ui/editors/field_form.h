@@ -29,6 +29,8 @@ class FieldForm : public QWidget {
   /// Adds the editor for a key of the field table.
   void addField(const char* key);
   void addFields(std::initializer_list<const char*> keys);
+  /// Adds an editor of another kind, with the label and the help of its key.
+  void addEditor(const char* key, QWidget* editor);
   void addHeading(const QString& text);
   /// Words that must be read before acting: as plain to see as the fields.
   void addCaution(const QString& text);
@@ -61,6 +63,8 @@ class FieldForm : public QWidget {
   QWidget* addText(const Bound& bound);
   QLabel* addWords(const QString& text);
   void addRow(const Bound& bound, QWidget* editor);
+  /// What is said below the editor of a field while its value is typical, not measured.
+  QWidget* withTypicalMark(const Bound& bound, QWidget* row);
   void refuse(QWidget* editor, const QString& why);
   void apply(const Bound& bound, const FieldValue& value);
   void showWhatApplies();

@@ -117,7 +117,7 @@ std::optional<Measure> measureOf(std::string_view key) {
 }
 
 MeasureSketch::MeasureSketch(Measure measure, const QString& name, QWidget* parent)
-    : QWidget(parent), measure_(measure), name_(name) {
+    : QWidget(parent), measure_(measure) {
   setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
   setAccessibleName(tr("Sketch: %1").arg(name));
   setAccessibleDescription(inWords());
@@ -153,10 +153,8 @@ QString MeasureSketch::inWords() const {
 void MeasureSketch::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  const double line = fontMetrics().lineSpacing();
-  const QRectF area = QRectF(rect()).adjusted(2, line, -2, -2);
-  painter.setPen(ChartPalette(palette(), QPalette::Window).proposed);
-  painter.drawText(QRectF(rect()), Qt::AlignHCenter | Qt::AlignTop, name_);
+  // What is measured is named by the field's label beside it.
+  const QRectF area = QRectF(rect()).adjusted(2, 2, -2, -2);
   Pencil pencil(painter, palette(), area);
   if (measure_ == Measure::Rollout) {
     const double radius = 0.34 * area.height(), ground = area.bottom() - 0.22 * area.height();
@@ -202,7 +200,7 @@ void MeasureSketch::paintEvent(QPaintEvent*) {
       pencil.help(at.countershaft, QPointF(at.countershaft.x(), level));
       pencil.help(at.pivot, QPointF(at.pivot.x(), level));
       pencil.word(shaft, overShaft, Qt::AlignBottom);
-      pencil.word(pivot, at.pivot, Qt::AlignLeft);
+      pencil.word(pivot, at.pivot, Qt::AlignLeft | Qt::AlignBottom);
       pencil.arrow(QPointF(at.pivot.x(), level), QPointF(at.countershaft.x(), level));
       break;
     }
@@ -211,7 +209,7 @@ void MeasureSketch::paintEvent(QPaintEvent*) {
       pencil.help(at.countershaft, QPointF(x, at.countershaft.y()));
       pencil.help(at.pivot, QPointF(x, at.pivot.y()));
       pencil.word(shaft, overShaft, Qt::AlignBottom);
-      pencil.word(pivot, at.pivot, Qt::AlignLeft);
+      pencil.word(pivot, at.pivot, Qt::AlignLeft | Qt::AlignBottom);
       pencil.arrow(QPointF(x, at.pivot.y()), QPointF(x, at.countershaft.y()));
       break;
     }

@@ -38,7 +38,6 @@ class MeasureSketch : public QWidget {
   QString inWords() const;
 
   Measure measure_;
-  QString name_;
 };
 
 }  // namespace layshaft::ui

@@ -4,22 +4,25 @@
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFormLayout>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMessageBox>
 #include <QPushButton>
-#include <QRegularExpression>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
 
+#include "core/bike/typical_bike.h"
 #include "core/limits.h"
 #include "core/profile_file.h"
-#include "core/study/gear_reading.h"
 #include "core/units.h"
+#include "ui/editors/class_chooser.h"
 #include "ui/editors/columns_table.h"
+#include "ui/editors/dialog_body.h"
 #include "ui/editors/peaks_dialog.h"
+#include "ui/editors/typed_gears.h"
 #include "ui/editors/typed_ratio.h"
+#include "ui/editors/typed_reading.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
@@ -27,61 +30,16 @@
 namespace layshaft::ui {
 namespace {
 
+constexpr int kLineWidth = 420;  // px: estimated peaks, with units, in one line
+
 QString shortNumber(double x) {
   return QLocale().toString(x, 'g', 8).remove(QLocale().groupSeparator());
-}
-
-/// Between blanks a comma is a decimal mark, unless points are: "2,71 2,06", "2.71, 2.06" and "2.71,2.06" all
-/// read.
-QStringList ratioParts(const QString& text) {
-  static const QRegularExpression blanks(QStringLiteral("[\\s;]+|,\\s+"));
-  static const QRegularExpression aroundSigns(QStringLiteral("\\s*([/:\\-\\x{2013}\\x{00F7}@])\\s*"));
-  static const QRegularExpression unit(QStringLiteral("\\s+(?=(?:rpm|km/h|kmh|mph)\\b)"),
-                                       QRegularExpression::CaseInsensitiveOption);
-  QString joined = text;  // "27 / 16" is one gear, and so is "5000 rpm @ 110 km/h"
-  joined.remove(unit);
-  joined.replace(aroundSigns, QStringLiteral("\\1"));
-  QStringList parts;
-  for (const QString& part : joined.split(blanks, Qt::SkipEmptyParts))
-    parts << (part.contains(QLatin1Char('.')) ? part.split(QLatin1Char(','), Qt::SkipEmptyParts)
-                                              : QStringList(part));
-  return parts;
 }
 
 /// What a rider does on the open road, in round numbers of the units shown (common practice, no source).
 double usualCruise(const UnitsShown& units) {
   constexpr double kMph = 70.0, kKmh = 110.0;
   return units.system() == UnitSystem::Metric ? kKmh : kMph;
-}
-
-/// A rev limit may be typed with its unit: "12500 rpm".
-QString withoutRpm(QString text) {
-  static const QRegularExpression unit(QStringLiteral("\\s*rpm\\s*$"),
-                                       QRegularExpression::CaseInsensitiveOption);
-  return text.remove(unit);
-}
-
-/// Road speed, m/s, in the units shown or in the ones typed behind it.
-std::optional<double> typedSpeedMps(QString text, const UnitsShown& units) {
-  static const QRegularExpression unit(QStringLiteral("\\s*(km/h|kmh|mph)\\s*$"),
-                                       QRegularExpression::CaseInsensitiveOption);
-  const QString typedUnit = unit.match(text).captured(1).toLower();
-  const auto speed = typedNumber(text.remove(unit), limits::kSpeedKmh.high);
-  if (!speed || *speed <= 0) return std::nullopt;
-  double mps = units.si(Quantity::Speed, *speed);
-  if (!typedUnit.isEmpty())
-    mps = typedUnit == QLatin1String("mph") ? units::mpsFromMph(*speed) : units::mpsFromKmh(*speed);
-  return units::kmhFromMps(mps) <= limits::kSpeedKmh.high ? std::optional(mps) : std::nullopt;
-}
-
-/// "5000@110": what the rev counter shows at a road speed.
-std::optional<GearReading> typedReading(const QString& text, const UnitsShown& units) {
-  const QStringList parts = text.split(QLatin1Char('@'));
-  if (parts.size() != 2) return std::nullopt;
-  const auto rpm = typedNumber(withoutRpm(parts[0]), limits::kRevLimitRpm.high);
-  const auto speedMps = typedSpeedMps(parts[1], units);
-  if (!rpm || !limits::kAimRpm.contains(*rpm) || !speedMps) return std::nullopt;
-  return GearReading{.rpm = *rpm, .speedMps = *speedMps};
 }
 
 }  // namespace
@@ -91,33 +49,38 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
     : QDialog(parent), samples_(samples), units_(units) {
   setWindowTitle(tr("New Bike"));
   auto* column = new QVBoxLayout(this);
-  auto* form = new QFormLayout;
-  column->addLayout(form);
+  auto* body = new DialogBody;
+  column->addWidget(body, 1);
+  form_ = new QFormLayout;
+  body->column().addLayout(form_);
   from_ = new QComboBox;
   from_->addItem(tr("Nothing: an empty sheet"));
   for (const auto& sample : samples_) from_->addItem(sample.first);
-  form->addRow(tr("&Start from"), from_);
+  form_->addRow(tr("&Start from"), from_);
   const auto addLine = [&](const QString& label, const QString& placeholder, const QString& explanation) {
     auto* edit = new QLineEdit;
     edit->setPlaceholderText(placeholder);
     edit->setToolTip(explanation);
-    edit->setMinimumWidth(320);
-    form->addRow(label, edit);
+    edit->setMinimumWidth(kLineWidth);
+    form_->addRow(label, edit);
     connect(edit, &QLineEdit::textChanged, this, &NewBikeDialog::check);
     return edit;
   };
   name_ = addLine(tr("&Name"), tr("What the team calls it"), tr("Any name."));
-  revLimit_ = addLine(tr("Rev &limit, rpm"), tr("For example %1").arg(number(12500, 0)),
-                      tr("Where the limiter cuts in."));
+  revLimit_ = addLine(tr("Rev &limit, rpm"), tr("May stay empty; for example %1").arg(number(12500, 0)),
+                      tr("Where the limiter cuts in. Empty: speeds at the limit, pull and acceleration stay "
+                         "unknown."));
   primary_ =
       addLine(tr("&Primary ratio"), tr("For example 1.955, or 43/22"),
               tr("Crankshaft turns per clutch turn, as a number or as teeth with the driven gear's first: "
                  "43/22, 43:22 or 43-22. Empty where all gears are given as revs at a speed: then it is "
-                 "within the gear ratios."));
-  gears_ = addLine(tr("&Gear ratios"), tr("First to last, for example 2.4 1.944, or 36/15 35/18"),
-                   tr("First gear first, with blanks between. Each a number, or teeth with the driven gear's "
-                      "first, or the revs at a true road speed in %1: %2 is read as 5,000 rpm at 110.")
-                       .arg(units_.name(Quantity::Speed), QStringLiteral("5000@110")));
+                 "within the gear ratios; and where no gear ratios are given."));
+  gears_ =
+      addLine(tr("&Gear ratios"), tr("First to last, for example 2.4 1.944, or 36/15 35/18"),
+              tr("May stay empty: teeth and tyre alone tell how far a change goes. First gear first, with "
+                 "blanks between. Each a number, or teeth with the driven gear's "
+                 "first, or the revs at a true road speed in %1: %2 is read as 5,000 rpm at 110.")
+                  .arg(units_.name(Quantity::Speed), QStringLiteral("5000@110")));
   front_ = addLine(tr("&Front teeth"), tr("For example 17"), tr("On the countershaft."));
   rear_ = addLine(tr("&Rear teeth"), tr("For example 45"), tr("At the rear wheel."));
   tyre_ =
@@ -129,25 +92,28 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
         tr("Chain %1").arg(QLatin1String(size.name.data(), static_cast<qsizetype>(size.name.size()))));
   drive_->addItem(tr("Toothed belt"));
   drive_->setToolTip(tr("With its length, and where it runs in Bike Details, it tells whether parts fit."));
-  form->addRow(tr("C&hain or belt"), drive_);
+  form_->addRow(tr("C&hain or belt"), drive_);
   links_ = addLine(tr("Lin&ks"), tr("For example 114; may stay empty"),
                    tr("Links of the chain, including the joining link."));
   beltPitch_ = addLine(tr("&Belt pitch, mm"), tr("For example 14; may stay empty"),
                        tr("Distance from tooth to tooth of the belt."));
   beltTeeth_ = addLine(tr("Belt t&eeth"), tr("For example 133; may stay empty"), tr("Teeth of the belt."));
-  auto* peaksRow = new QHBoxLayout;
   peaksShown_ = new QLabel;
-  peaksShown_->setWordWrap(true);
   peaksShown_->setTextFormat(Qt::PlainText);
   auto* estimate = new QPushButton(tr("Est&imate From Peaks…"));
   estimate->setAutoDefault(false);
   estimate->setToolTip(
       tr("From highest torque and power with their engine speeds a curve is estimated, which "
          "pull, acceleration and top speed need."));
-  peaksRow->addWidget(peaksShown_, 1);
-  peaksRow->addWidget(estimate);
-  form->addRow(tr("Torque curve"), peaksRow);
+  estimate->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+  form_->addRow(tr("Torque curve"), estimate);
+  form_->addRow(QString(), peaksShown_);
   connect(estimate, &QPushButton::clicked, this, &NewBikeDialog::askForPeaks);
+  class_ = new ClassChooser(tr("Leave out"));
+  class_->setToolTip(
+      tr("Fills mass, drag and what else is open with values typical of the class. They stay marked until "
+         "you type your own."));
+  form_->addRow(tr("Cl&ass of bike"), class_);
   cruise_ = addLine(tr("Cr&uise speed, %1").arg(units_.name(Quantity::Speed)), tr("May stay empty"),
                     tr("The speed whose revs are compared."));
   message_ = new QLabel;
@@ -156,7 +122,8 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
   column->addWidget(message_);
   auto* unlocks = new QLabel(
-      tr("For gears whose ratio you do not know, give the revs at a true road speed in %1: %2 stands for "
+      tr("Rev limit and gear ratios may stay empty: teeth and tyre alone tell how far a change goes. For "
+         "gears whose ratio you do not know, give the revs at a true road speed in %1: %2 stands for "
          "5,000 "
          "rpm at 110. Later, in Bike Details: a torque curve and the chassis show pull, top speed and "
          "acceleration; where the chain or belt runs tells whether parts fit and which length to order; the "
@@ -164,7 +131,8 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
           .arg(units_.name(Quantity::Speed), QStringLiteral("5000@110")));
   unlocks->setWordWrap(true);
   unlocks->setForegroundRole(QPalette::PlaceholderText);
-  column->addWidget(unlocks);
+  body->column().addWidget(unlocks);
+  body->column().addStretch();
   buttons_ = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
   buttons_->button(QDialogButtonBox::Ok)->setText(tr("Create"));
   column->addWidget(buttons_);
@@ -174,6 +142,8 @@ NewBikeDialog::NewBikeDialog(const std::vector<std::pair<QString, Profile>>& sam
   connect(from_, &QComboBox::currentIndexChanged, this, &NewBikeDialog::startFrom);
   connect(drive_, &QComboBox::currentIndexChanged, this, &NewBikeDialog::check);
   check();
+  fitToScreen(*this);
+  name_->setFocus();
 }
 
 void NewBikeDialog::askForPeaks() {
@@ -195,7 +165,8 @@ void NewBikeDialog::startFrom(int index) {
   QStringList gears;
   for (const double ratio : sample.stock.gearRatios.values()) gears << shortNumber(ratio);
   name_->setText(tr("Copy of %1").arg(shownName(sample.name)));
-  revLimit_->setText(QLocale().toString(sample.bike.engine.revLimitRpm, 'g', 8));
+  const auto& revLimit = sample.bike.engine.revLimitRpm;
+  revLimit_->setText(revLimit ? QLocale().toString(*revLimit, 'g', 8) : QString());
   primary_->setText(shortNumber(sample.stock.primaryRatio));
   gears_->setText(gears.join(QLatin1Char(' ')));
   front_->setText(QString::number(sample.stock.frontTeeth.count()));
@@ -280,36 +251,9 @@ bool NewBikeDialog::putCruise(Profile& bike, QString& complaint) const {
   return false;
 }
 
-bool NewBikeDialog::inside(const QString& label, const std::optional<double>& x, const Limit& limit,
-                           QString& complaint) const {
-  if (x && limit.contains(*x)) return true;
-  complaint = tr("%1: a number from %2 to %3 is expected.")
-                  .arg(label, QLocale().toString(limit.low, 'g', 6), QLocale().toString(limit.high, 'g', 6));
-  return false;
-}
-
 QString NewBikeDialog::wrong(const char* key, Problem problem) {
   problem.path = key + problem.path;
   return tr("%1.", "a whole sentence").arg(spokenSentence(problem));
-}
-
-std::optional<GearRatios> NewBikeDialog::gears(const Reader& ratioOf, QString& complaint) const {
-  std::vector<double> ratios;
-  for (const QString& part : ratioParts(gears_->text())) {
-    const auto gear = ratioOf(part);
-    if (!gear && part.contains(QLatin1Char('@'))) {
-      complaint = tr("Gear ratios, “%1”: revs from %2 to %3 rpm and a speed in %4 are expected, as in %5.")
-                      .arg(part, number(limits::kAimRpm.low, 0), number(limits::kAimRpm.high, 0),
-                           units_.name(Quantity::Speed), QStringLiteral("5000@110"));
-      return std::nullopt;
-    }
-    if (!inside(tr("Gear ratios, “%1”").arg(part), gear, limits::kGearRatio, complaint)) return std::nullopt;
-    ratios.push_back(*gear);
-  }
-  const auto gears = GearRatios::make(ratios);
-  if (gears) return *gears;
-  complaint = tr("Gear ratios: %1").arg(wrong("stock.gear_ratios", gears.problem()));
-  return std::nullopt;
 }
 
 void NewBikeDialog::keepTeeth(SetupOptions& options, double primary, const QStringList& gears) const {
@@ -328,11 +272,9 @@ void NewBikeDialog::keepTeeth(SetupOptions& options, double primary, const QStri
 }
 
 std::optional<Setup> NewBikeDialog::setup(const SetupOptions& options, QString& complaint) const {
-  const QStringList parts = ratioParts(gears_->text());
-  const bool onlyReadings =
-      !parts.isEmpty() && std::all_of(parts.begin(), parts.end(),
-                                      [](const QString& part) { return part.contains(QLatin1Char('@')); });
-  const bool foldedIn = onlyReadings && primary_->text().trimmed().isEmpty();
+  const QStringList parts = gearParts(gears_->text());
+  // Readings have it within them, and without gears it tells nothing.
+  const bool foldedIn = (areReadings(parts) || parts.isEmpty()) && primary_->text().trimmed().isEmpty();
   const auto primary = foldedIn ? std::optional(1.0) : typedRatio(primary_->text(), limits::kPrimaryRatio);
   if (!inside(tr("Primary ratio"), primary, limits::kPrimaryRatio, complaint)) return std::nullopt;
   const auto frontCount = typedNumber(front_->text(), limits::kFrontTeeth.high);
@@ -354,17 +296,12 @@ std::optional<Setup> NewBikeDialog::setup(const SetupOptions& options, QString& 
                  gears,
                  known};
   };
-  const Reader ratioOf = [&](const QString& part) -> std::optional<double> {
-    if (!part.contains(QLatin1Char('@'))) return typedRatio(part, limits::kGearRatio);
-    const auto reading = typedReading(part, units_);
-    if (!reading) return std::nullopt;
-    const Rollout rollout = rolloutOf(setupWith(*GearRatios::make({1.0})));
-    constexpr double kFourDecimals = 1e4;
-    return std::round(gearRatioOf(*reading, rollout, *primary, *rearCount / *frontCount) * kFourDecimals) /
-           kFourDecimals;
+  const auto ratioOf = [&](const QString& part) {
+    return isReading(part) ? typedGear(part, units_, setupWith(GearRatios()))
+                           : typedRatio(part, limits::kGearRatio);
   };
-  const bool waiting = !geared && gears_->text().contains(QLatin1Char('@'));
-  const auto ratios = waiting ? std::nullopt : gears(ratioOf, complaint);
+  const bool waiting = !geared && isReading(gears_->text());
+  const auto ratios = waiting ? std::nullopt : typedGears(parts, units_, ratioOf, complaint);
   if (!ratios && !waiting) return std::nullopt;
   if (!inside(tr("Front teeth"), frontCount, limits::kFrontTeeth, complaint) ||
       !inside(tr("Rear teeth"), rearCount, limits::kRearTeeth, complaint))
@@ -385,8 +322,11 @@ std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
     complaint = tr("The bike needs a name.");
     return std::nullopt;
   }
-  const auto revLimit = typedNumber(withoutRpm(revLimit_->text()), limits::kRevLimitRpm.high);
-  if (!inside(tr("Rev limit, rpm"), revLimit, limits::kRevLimitRpm, complaint)) return std::nullopt;
+  const bool noLimit = revLimit_->text().trimmed().isEmpty();
+  const auto revLimit =
+      noLimit ? std::nullopt : typedNumber(withoutRpm(revLimit_->text()), limits::kRevLimitRpm.high);
+  if (!noLimit && !inside(tr("Rev limit, rpm"), revLimit, limits::kRevLimitRpm, complaint))
+    return std::nullopt;
   const Profile* sample = from_->currentIndex() > 0
                               ? &samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second
                               : nullptr;
@@ -411,11 +351,15 @@ std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
   result.pins.clear();
   if (!putFinalDrive(result.stock.options, complaint) || !putCruise(result, complaint)) return std::nullopt;
   result.name = name_->text().trimmed().toStdString();
-  result.bike.engine.revLimitRpm = *revLimit;
+  result.bike.engine.revLimitRpm = revLimit;
   if (peaks_) {
+    if (!revLimit) {
+      complaint = tr("Rev limit, rpm: the estimated torque curve goes up to it.");
+      return std::nullopt;
+    }
     const auto curve = curveFromPeaks(*peaks_, *revLimit);
     if (!curve) {
-      complaint = peaksRefused(curve.problem());
+      complaint = peaksRefused(curve.problem(), units_);
       return std::nullopt;
     }
     result.bike.engine.torqueCurve = *curve;
@@ -423,6 +367,7 @@ std::optional<Profile> NewBikeDialog::build(QString& complaint) const {
     result.bike.engine.curveMeasuredAt.reset();  // data sheets tell of the crankshaft
     result.bike.engine.curveAir.reset();
   }
+  if (const auto chosen = class_->chosen()) takeTypicalValues(result, chosen);
   if (const auto conflict = conflictIn(result)) {
     complaint = wrong("", *conflict);
     return std::nullopt;
@@ -435,16 +380,32 @@ std::optional<Profile> NewBikeDialog::profile() const {
   return build(complaint);
 }
 
+void NewBikeDialog::reject() {
+  const auto lines = findChildren<QLineEdit*>();
+  const bool typed = peaks_ || std::any_of(lines.begin(), lines.end(), [](const QLineEdit* line) {
+                       return line->isModified() && !line->text().isEmpty();
+                     });
+  if (typed) {
+    QMessageBox question(QMessageBox::Question, windowTitle(), tr("Discard what you have typed?"),
+                         QMessageBox::Discard, this);
+    QPushButton* keep = question.addButton(tr("Keep Editing"), QMessageBox::RejectRole);
+    question.setDefaultButton(keep);
+    question.setEscapeButton(keep);
+    question.exec();
+    if (question.clickedButton() != question.button(QMessageBox::Discard)) return;
+  }
+  QDialog::reject();
+}
+
 void NewBikeDialog::check() {
   const bool samples =
       from_->currentIndex() > 0 &&
       samples_[static_cast<std::size_t>(from_->currentIndex() - 1)].second.bike.engine.torqueCurve;
-  peaksShown_->setText(peaks_    ? tr("Estimated from %1").arg(peaksWords(*peaks_))
+  peaksShown_->setText(peaks_    ? tr("Estimated from %1").arg(peaksWords(*peaks_, units_))
                        : samples ? tr("The sample's")
                                  : tr("None"));
-  links_->setEnabled(!hasBelt());
-  beltPitch_->setEnabled(hasBelt());
-  beltTeeth_->setEnabled(hasBelt());
+  form_->setRowVisible(links_, !hasBelt());
+  for (QLineEdit* line : {beltPitch_, beltTeeth_}) form_->setRowVisible(line, hasBelt());
   QString complaint;
   const bool good = build(complaint).has_value();
   message_->setText(complaint);

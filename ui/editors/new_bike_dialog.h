@@ -2,7 +2,6 @@
 #pragma once
 
 #include <QDialog>
-#include <functional>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -14,14 +13,15 @@
 
 class QComboBox;
 class QDialogButtonBox;
+class QFormLayout;
 class QLabel;
 class QLineEdit;
 
 namespace layshaft::ui {
 
-/// Asks for what the sawtooth needs: name, rev limit, primary and gear ratios (or revs at a speed in each
-/// gear), teeth and tyre; and, if it is known, for the chain or belt and the cruise speed. May start from a
-/// sample, which fills everything else too.
+/// Asks for name, teeth and tyre; for what the sawtooth needs too, rev limit, primary and gear ratios (or
+/// revs at a speed in each gear); and, if it is known, for the chain or belt, the class of bike and the
+/// cruise speed. May start from a sample, which fills everything else too.
 class NewBikeDialog : public QDialog {
   Q_OBJECT
  public:
@@ -31,6 +31,9 @@ class NewBikeDialog : public QDialog {
   /// The bike as entered; nothing while something is missing or wrong.
   std::optional<Profile> profile() const;
 
+  /// Asks first if something was typed.
+  void reject() override;
+
  private:
   void startFrom(int sampleIndex);
   void askForPeaks();
@@ -38,9 +41,6 @@ class NewBikeDialog : public QDialog {
   // Each gives nothing and says why in `complaint` while something is missing or wrong.
   std::optional<Profile> build(QString& complaint) const;
   std::optional<Setup> setup(const SetupOptions& options, QString& complaint) const;
-  /// Turns what is typed for one gear into its ratio.
-  using Reader = std::function<std::optional<double>(const QString& typed)>;
-  std::optional<GearRatios> gears(const Reader& ratioOf, QString& complaint) const;
   bool optionalLine(const QLineEdit& line, const QString& label, const Limit& limit, bool whole,
                     std::optional<double>& value, QString& complaint) const;
   bool putFinalDrive(SetupOptions& options, QString& complaint) const;
@@ -49,13 +49,12 @@ class NewBikeDialog : public QDialog {
   bool putCruise(Profile& bike, QString& complaint) const;
   QString cruiseText(const Profile& sample) const;
   bool hasBelt() const;
-  bool inside(const QString& label, const std::optional<double>& x, const Limit& limit,
-              QString& complaint) const;
   /// What is said of a problem of the part that has this key.
   static QString wrong(const char* key, Problem problem);
 
   std::vector<std::pair<QString, Profile>> samples_;
   UnitsShown units_;
+  QFormLayout* form_;
   QComboBox* from_;
   QLineEdit* name_;
   QLineEdit* revLimit_;
@@ -68,6 +67,7 @@ class NewBikeDialog : public QDialog {
   QLineEdit* links_;
   QLineEdit* beltPitch_;
   QLineEdit* beltTeeth_;
+  class ClassChooser* class_;
   QLineEdit* cruise_;
   QLabel* peaksShown_;
   std::optional<EnginePeaks> peaks_;  ///< of a curve to be estimated

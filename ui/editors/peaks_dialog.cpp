@@ -9,13 +9,17 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 
 #include "core/limits.h"
 #include "core/units.h"
 #include "ui/editors/columns_table.h"
+#include "ui/editors/dialog_body.h"
 #include "ui/words/numbers.h"
+#include "ui/words/typed_units.h"
 
 namespace layshaft::ui {
 namespace {
@@ -24,17 +28,43 @@ struct Say {
   Q_DECLARE_TR_FUNCTIONS(PeaksDialog)
 };
 
+constexpr double kWattsPerKilowatt = 1000.0;
 /// N·m per unit, in the order of the choice.
 constexpr std::array kTorqueUnits{1.0, units::kNewtonMetresPerPoundFoot};
 /// kW per unit, likewise.
-constexpr std::array kPowerUnits{1.0, units::kWattsPerMechanicalHorsepower / 1000.0,
-                                 units::kWattsPerMetricHorsepower / 1000.0};
+constexpr std::array kPowerUnits{1.0, units::kWattsPerMechanicalHorsepower / kWattsPerKilowatt,
+                                 units::kWattsPerMetricHorsepower / kWattsPerKilowatt};
 
 /// A figure as it is shown in a unit.
 struct InUnit {
   double perUnit;
   QString name;
 };
+
+/// The units that a figure may be in, and how much of the first each is.
+struct UnitChoice {
+  QStringList names;
+  std::span<const double> perUnit;
+  int chosen = 0;
+};
+
+/// A figure in the unit chosen, or in another one of the choice that stands behind it.
+std::optional<double> typedFigure(const QString& text, const UnitChoice& units, double highest) {
+  const auto typed = numberAndUnit(text);
+  const auto x = typedNumber(typed ? typed->number : text, highest);
+  if (!x) return std::nullopt;
+  if (!typed) return *x * units.perUnit[static_cast<std::size_t>(units.chosen)];
+  for (int i = 0; i < units.names.size(); ++i)
+    if (inUnitOf(units.names[i], 1.0, typed->unit) == 1.0)
+      return *x * units.perUnit[static_cast<std::size_t>(i)];
+  return std::nullopt;
+}
+
+UnitChoice choiceOf(const QComboBox& box, std::span<const double> perUnit) {
+  UnitChoice choice{.names = {}, .perUnit = perUnit, .chosen = box.currentIndex()};
+  for (int i = 0; i < box.count(); ++i) choice.names << box.itemText(i);
+  return choice;
+}
 
 /// The ends of what is allowed, in tenths that are allowed too.
 QString lowEnd(double low, double perUnit) {
@@ -67,14 +97,18 @@ QString refused(const Problem& problem, const InUnit& torque, const InUnit& powe
 
 }  // namespace
 
-QString peaksRefused(const Problem& problem) {
-  return refused(problem, {kTorqueUnits[0], Say::tr("N·m")}, {kPowerUnits[0], Say::tr("kW")});
+QString peaksRefused(const Problem& problem, const UnitsShown& units) {
+  return refused(problem, {units.si(Quantity::Torque, 1.0), units.name(Quantity::Torque)},
+                 {units.si(Quantity::Power, 1.0) / kWattsPerKilowatt, units.name(Quantity::Power)});
 }
 
-QString peaksWords(const EnginePeaks& peaks) {
-  return Say::tr("%1 N·m at %2 rpm, %3 kW at %4 rpm")
-      .arg(number(peaks.torqueNm, 1), number(peaks.torqueRpm, 0), number(peaks.powerKw, 1),
-           number(peaks.powerRpm, 0));
+QString peaksWords(const EnginePeaks& peaks, const UnitsShown& units) {
+  const auto in = [&](Quantity quantity, double si) {
+    return units.withUnit(number(units.shown(quantity, si), 1), quantity);
+  };
+  return Say::tr("%1 at %2 rpm, %3 at %4 rpm", "torque, its engine speed, power, its engine speed")
+      .arg(in(Quantity::Torque, peaks.torqueNm), number(peaks.torqueRpm, 0),
+           in(Quantity::Power, peaks.powerKw * kWattsPerKilowatt), number(peaks.powerRpm, 0));
 }
 
 PeaksDialog::PeaksDialog(double revLimitRpm, const UnitsShown& units, QWidget* parent)
@@ -86,9 +120,12 @@ PeaksDialog::PeaksDialog(double revLimitRpm, const UnitsShown& units, QWidget* p
                     "the highest torque and the highest power of a data sheet. It stays marked as estimated "
                     "wherever it counts."));
   explanation->setWordWrap(true);
-  column->addWidget(explanation);
+  auto* body = new DialogBody;
+  column->addWidget(body, 1);
+  body->column().addWidget(explanation);
   auto* form = new QFormLayout;
-  column->addLayout(form);
+  body->column().addLayout(form);
+  body->column().addStretch();
   torqueUnit_->addItems({tr("N·m"), tr("lb·ft")});
   powerUnit_->addItems({tr("kW"), tr("hp"), tr("PS")});
   const bool imperial = units.system() == UnitSystem::Imperial;
@@ -121,7 +158,7 @@ PeaksDialog::PeaksDialog(double revLimitRpm, const UnitsShown& units, QWidget* p
   powerRpm_->setAccessibleName(tr("Engine speed of the highest power, rpm"));
   message_ = new QLabel;
   message_->setWordWrap(true);
-  message_->setTextFormat(Qt::PlainText);
+  message_->setTextFormat(Qt::PlainText);  // it quotes what was typed
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 3);
   column->addWidget(message_);
   buttons_ = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
@@ -130,27 +167,50 @@ PeaksDialog::PeaksDialog(double revLimitRpm, const UnitsShown& units, QWidget* p
   connect(buttons_, &QDialogButtonBox::accepted, this, &QDialog::accept);
   connect(buttons_, &QDialogButtonBox::rejected, this, &QDialog::reject);
   check();
+  fitToScreen(*this);
 }
 
 std::optional<EnginePeaks> PeaksDialog::typed(QString& complaint) const {
-  const double perTorque = kTorqueUnits[static_cast<std::size_t>(torqueUnit_->currentIndex())];
-  const double perPower = kPowerUnits[static_cast<std::size_t>(powerUnit_->currentIndex())];
-  const auto torque = typedNumber(torque_->text(), limits::kCurveTorqueNm.high),
-             power = typedNumber(power_->text(), limits::kCurveTorqueNm.high),
-             torqueRpm = typedNumber(torqueRpm_->text(), limits::kCurveRpm.high),
-             powerRpm = typedNumber(powerRpm_->text(), limits::kCurveRpm.high);
-  if (!torque || !torqueRpm || !power || !powerRpm) {
+  static constexpr std::array kOne{1.0};
+  const UnitChoice torqueUnits = choiceOf(*torqueUnit_, kTorqueUnits),
+                   powerUnits = choiceOf(*powerUnit_, kPowerUnits),
+                   rpm{.names = {tr("rpm")}, .perUnit = kOne};
+  struct Asked {
+    const QLineEdit& line;
+    QString name;
+    const UnitChoice& units;
+    double highest;
+    double& value;
+  };
+  EnginePeaks peaks{};
+  const Asked asked[] = {
+      {*torque_, tr("Highest torque"), torqueUnits, limits::kCurveTorqueNm.high, peaks.torqueNm},
+      {*torqueRpm_, tr("Engine speed of the highest torque"), rpm, limits::kCurveRpm.high, peaks.torqueRpm},
+      {*power_, tr("Highest power"), powerUnits, limits::kCurveTorqueNm.high, peaks.powerKw},
+      {*powerRpm_, tr("Engine speed of the highest power"), rpm, limits::kCurveRpm.high, peaks.powerRpm}};
+  if (std::all_of(std::begin(asked), std::end(asked),
+                  [](const Asked& a) { return a.line.text().isEmpty(); })) {
     complaint = tr("Each of the four is a number; they stand on the engine's data sheet.");
     return std::nullopt;
   }
-  const EnginePeaks peaks{.torqueNm = *torque * perTorque,
-                          .torqueRpm = *torqueRpm,
-                          .powerKw = *power * perPower,
-                          .powerRpm = *powerRpm};
+  for (const Asked& a : asked) {
+    const QString text = a.line.text().trimmed();
+    const auto value = typedFigure(text, a.units, a.highest);
+    if (value) {
+      a.value = *value;
+      continue;
+    }
+    complaint = text.isEmpty() ? tr("%1: a number is still missing.").arg(a.name)
+                               : tr("%1: “%2” is not understood. A number is expected; its unit may be %3.")
+                                     .arg(a.name, text, a.units.names.join(tr(", ", "between units")));
+    return std::nullopt;
+  }
   const auto curve = curveFromPeaks(peaks, revLimitRpm_);
   if (curve) return peaks;
-  complaint = refused(curve.problem(), {perTorque, torqueUnit_->currentText()},
-                      {perPower, powerUnit_->currentText()});
+  const auto shown = [](const UnitChoice& units) {
+    return InUnit{units.perUnit[static_cast<std::size_t>(units.chosen)], units.names[units.chosen]};
+  };
+  complaint = refused(curve.problem(), shown(torqueUnits), shown(powerUnits));
   return std::nullopt;
 }
 

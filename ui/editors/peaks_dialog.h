@@ -14,14 +14,14 @@ class QLineEdit;
 
 namespace layshaft::ui {
 
-/// What is said of peaks from which no curve can be estimated, in N·m and kW.
-QString peaksRefused(const Problem& problem);
+/// What is said of peaks from which no curve can be estimated.
+QString peaksRefused(const Problem& problem, const UnitsShown& units);
 
 /// The peaks in a line: "65.5 N·m at 11,500 rpm, 83.7 kW at 13,000 rpm".
-QString peaksWords(const EnginePeaks& peaks);
+QString peaksWords(const EnginePeaks& peaks, const UnitsShown& units);
 
-/// Asks for an engine's highest torque and power, each with its engine speed, and says what is wrong with
-/// them until a curve can be estimated.
+/// Asks for an engine's highest torque and power, each with its engine speed and, if it is typed, its unit;
+/// says what is wrong with them until a curve can be estimated.
 class PeaksDialog : public QDialog {
   Q_OBJECT
  public:

@@ -89,13 +89,22 @@ bool RefusalBubble::say(QWidget& field, const QString& why, const Document& docu
   if (line) ends_.push_back(connect(line, &QLineEdit::textChanged, this, end));
   if (const auto* choice = qobject_cast<QComboBox*>(&field))
     ends_.push_back(connect(choice, &QComboBox::currentIndexChanged, this, end));
+  ends_.push_back(connect(qApp, &QApplication::focusChanged, this, [this](const QWidget*, QWidget* now) {
+    if (now && now->window() == window() && now != field_ && !field_->isAncestorOf(now)) dismiss();
+  }));
   for (const auto* pages : window()->findChildren<QTabWidget*>())
     ends_.push_back(connect(pages, &QTabWidget::currentChanged, this, end));
 
   place();
   // A screen reader is at the field, or, after Tab, already at the next one.
   describe(&field);
-  if (QWidget* focus = QApplication::focusWidget(); focus && focus->window() == window()) describe(focus);
+  if (QWidget* focus = QApplication::focusWidget(); focus && focus->window() == window()) {
+    describe(focus);
+    // What is typed there comes after the refusal was read, also where it is no edit yet.
+    const auto* typed = qobject_cast<QLineEdit*>(focus);
+    if (!typed) typed = focus->findChild<QLineEdit*>();
+    if (typed && typed != line) ends_.push_back(connect(typed, &QLineEdit::textChanged, this, end));
+  }
   QAccessibleEvent alert(this, QAccessible::Alert);
   QAccessible::updateAccessibility(&alert);
   return true;

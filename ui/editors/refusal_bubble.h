@@ -10,8 +10,8 @@
 namespace layshaft::ui {
 
 /// Says beside a field why what was typed there is not taken. Each window has one: it lies above the layout,
-/// directly below or above the field, goes with it, and leaves with the next edit, undo or change of page, or
-/// when it is clicked; never by itself, so that nobody reads against a clock.
+/// directly below or above the field, goes with it, and leaves with the next edit, undo, change of field or
+/// of page, or when it is clicked; never by itself, so that nobody reads against a clock.
 class RefusalBubble : public QLabel {
   Q_OBJECT
  public:

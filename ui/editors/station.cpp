@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/editors/station.h"
 
+#include <QAbstractSpinBox>
+#include <QEvent>
+#include <QLineEdit>
 #include <QVBoxLayout>
 
 namespace layshaft::ui {
@@ -36,6 +39,7 @@ Station::Station(const QString& label, const QString& explanation, QWidget* edit
       stock_(new QLabel),
       back_(new QToolButton) {
   label_->setBuddy(editor);
+  label_->installEventFilter(this);
   label_->setAlignment(Qt::AlignHCenter);
   stock_->setAlignment(Qt::AlignHCenter);
   stock_->setForegroundRole(QPalette::PlaceholderText);
@@ -69,6 +73,20 @@ Station::Station(const QString& label, const QString& explanation, QWidget* edit
     editor_->setFocus();  // the button is about to hide: the focus stays at the station
     emit backToStock();
   });
+}
+
+void Station::focusEditor() {
+  editor_->setFocus(Qt::ShortcutFocusReason);
+  if (auto* box = qobject_cast<QAbstractSpinBox*>(editor_)) box->selectAll();
+  if (auto* line = qobject_cast<QLineEdit*>(editor_)) line->selectAll();
+}
+
+/// The mnemonic selects all of a field that has the focus already, too: who types then writes the whole
+/// value.
+bool Station::eventFilter(QObject* watched, QEvent* event) {
+  if (watched != label_ || event->type() != QEvent::Shortcut) return QWidget::eventFilter(watched, event);
+  focusEditor();
+  return true;
 }
 
 void Station::showStock(const QString& stock, const QString& difference) {

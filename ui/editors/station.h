@@ -33,6 +33,8 @@ class Station : public QWidget {
 
   QWidget* editor() const { return editor_; }
   QWidget* backButton() const { return back_; }
+  /// Gives the editor the focus with all of it selected, also where it has the focus already.
+  void focusEditor();
 
   /// `stock` as people read it; `difference` is empty while the value follows stock.
   void showStock(const QString& stock, const QString& difference);
@@ -41,6 +43,9 @@ class Station : public QWidget {
 
  signals:
   void backToStock();
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   QLabel* label_;

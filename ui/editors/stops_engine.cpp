@@ -26,38 +26,48 @@ void editEngine(const Strip& strip, const char* key, const QString& title,
                                    [&](Profile& p) { setField(p, key, value); }));
 }
 
+std::optional<int> wholeRpm(const std::optional<double>& rpm) {
+  return rpm ? std::optional(static_cast<int>(std::lround(*rpm))) : std::nullopt;
+}
+
+QString rpmWords(const std::optional<double>& rpm) {
+  return rpm ? number(*rpm, 0) : EngineStops::tr("none");
+}
+
 Stop revLimit(const Strip& strip) {
   constexpr const char* kKey = "bike.engine.rev_limit_rpm";
-  auto* box = wholeBox(limits::kRevLimitRpm, 100, QStringLiteral("88 888"));
+  constexpr int kStart = 10000;  // a start to edit from
+  auto* box =
+      openWholeBox(limits::kRevLimitRpm, 100, QStringLiteral("88 888"), EngineStops::tr("Open"), kStart);
   box->setGroupSeparatorShown(true);
   return {
       .field = kKey,
       .label = EngineStops::tr("Rev &limit"),
       .explanation = EngineStops::tr(
-          "Engine speed where the limiter cuts in, rpm. Part of the bike: both setups share it."),
+          "Engine speed where the limiter cuts in, rpm. Part of the bike: both setups share it. Empty: not "
+          "known, and neither are speeds at the limit, pull and acceleration."),
       .editor = box,
       .unit = unitOf(Quantity::EngineSpeed),
-      .show = [box](const Shown& s) { showValue(*box, static_cast<int>(std::lround(s.engine.revLimitRpm))); },
+      .show = [box](const Shown& s) { showValue(*box, box->valueFor(wholeRpm(s.engine.revLimitRpm))); },
       .under = sharedNote,
       .edit =
           [&strip, box] {
+            const auto rpm = box->optionalValue();
             editEngine(
                 strip, kKey, EngineStops::tr("rev limit"),
-                [](const Engine& engine) { return number(engine.revLimitRpm, 0); },
-                static_cast<double>(box->value()));
+                [](const Engine& engine) { return rpmWords(engine.revLimitRpm); },
+                rpm ? FieldValue(static_cast<double>(*rpm)) : FieldValue());
           }};
 }
 
 void showShiftPoint(WholeBox& box, const Shown& s) {
   const QSignalBlocker quiet(box);  // another limit, another range: not an edit
-  const int limit = static_cast<int>(s.engine.revLimitRpm);
+  const int limit = static_cast<int>(s.engine.revLimitRpm.value_or(limits::kShiftRpm.high));
   box.setMaximum(limit);
   box.setStart(limit);
   box.setNoneWords(s.plan.shiftPoints == ShiftPointSource::Best ? EngineStops::tr("Best")
                                                                 : EngineStops::tr("Limit"));
-  std::optional<int> rpm;
-  if (s.engine.shiftRpm) rpm = static_cast<int>(std::lround(*s.engine.shiftRpm));
-  showValue(box, box.valueFor(rpm));
+  showValue(box, box.valueFor(wholeRpm(s.engine.shiftRpm)));
 }
 
 Stop shiftPoint(const Strip& strip) {
@@ -79,9 +89,7 @@ Stop shiftPoint(const Strip& strip) {
                 const auto rpm = box->optionalValue();
                 editEngine(
                     strip, kKey, EngineStops::tr("shift point"),
-                    [](const Engine& engine) {
-                      return engine.shiftRpm ? number(*engine.shiftRpm, 0) : EngineStops::tr("none");
-                    },
+                    [](const Engine& engine) { return rpmWords(engine.shiftRpm); },
                     rpm ? FieldValue(static_cast<double>(*rpm)) : FieldValue());
               }};
 }

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QCoreApplication>
 
+#include "core/study/gear_reading.h"
+#include "core/study/rollout.h"
 #include "ui/editors/stop.h"
 #include "ui/editors/typed_ratio.h"
+#include "ui/editors/typed_reading.h"
 #include "ui/words/gear_words.h"
 #include "ui/words/numbers.h"
 
@@ -38,10 +41,6 @@ Stop primary(const Strip& strip) {
   const QString explanation = GearboxStops::tr(
       "Primary ratio: crankshaft turns per clutch turn. May be typed as teeth, the driven gear's first: "
       "76/36 or 76:36.");
-  const auto edit = [&strip, box] {
-    strip.report(strip.edits().setPrimaryRatio(box->value(), box->teeth()));
-  };
-  box->whenTeethTyped(edit);
   return {
       .field = "primary_ratio",
       .label = GearboxStops::tr("&Primary"),
@@ -56,8 +55,19 @@ Stop primary(const Strip& strip) {
           [](const Shown& s) {
             return under(s.now.primaryRatio, s.stock.primaryRatio, s.now.options.primaryTeeth);
           },
-      .edit = edit,
-      .backToStock = [&strip] { strip.report(strip.edits().setPrimaryRatio(strip.stock().primaryRatio)); }};
+      .edit = [&strip, box] { strip.report(strip.edits().setPrimaryRatio(box->value(), box->teeth())); },
+      .backToStock = [&strip] { strip.report(strip.edits().setPrimaryRatio(strip.stock().primaryRatio)); },
+      // Beside gears that nobody knows it says nothing.
+      .isThere = [](const Shown& s) { return !s.stock.gearRatios.empty(); }};
+}
+
+/// What the rev counter shows at a road speed gives a gear's ratio, with the parts of the setup in hand.
+std::optional<double> ratioRead(const Strip& strip, const QString& text) {
+  const auto reading = typedReading(text, strip.units);
+  if (!reading) return std::nullopt;
+  const Setup setup = strip.edits().current();
+  return gearRatioOf(*reading, rolloutOf(setup), setup.primaryRatio,
+                     finalRatio(setup.frontTeeth, setup.rearTeeth));
 }
 
 /// Alt+G leads to the first gear, Tab on to the others: Alt and a digit turn the pages.
@@ -70,12 +80,10 @@ Stop gearStop(const Strip& strip, std::size_t gear) {
   const QString explanation = GearboxStops::tr(
                                   "Ratio of gear %1: clutch turns per countershaft turn. Each ratio must be "
                                   "lower than the one before. "
-                                  "May be typed as teeth, the driven gear's first: 36/15 or 36:15.")
+                                  "May be typed as teeth, the driven gear's first: 36/15 or 36:15; or as the "
+                                  "revs at a true road speed: 5000@110.")
                                   .arg(gear + 1);
-  const auto edit = [&strip, box, gear] {
-    strip.report(strip.edits().setGearRatio(gear, box->value(), box->teeth()));
-  };
-  box->whenTeethTyped(edit);
+  box->readReadings([&strip](const QString& text) { return ratioRead(strip, text); });
   return {.field = "gear_ratios",
           .label = gearLabel(gear),
           .explanation = explanation,
@@ -94,7 +102,8 @@ Stop gearStop(const Strip& strip, std::size_t gear) {
                   return under(s.now.gearRatios[gear], s.stock.gearRatios[gear], teeth);
                 return Under{.text = GearboxStops::tr("New"), .note = true};
               },
-          .edit = edit,
+          .edit = [&strip, box,
+                   gear] { strip.report(strip.edits().setGearRatio(gear, box->value(), box->teeth())); },
           .backToStock =
               [&strip, gear] {
                 const GearRatios& stock = strip.stock().gearRatios;
@@ -103,6 +112,7 @@ Stop gearStop(const Strip& strip, std::size_t gear) {
 }
 
 QString sumUpToTheSprockets(const Plan& plan) {
+  if (plan.proposed.gearing.gears.empty()) return {};
   const auto beforeChain = [](const SetupPlan& p) {
     return number(p.setup.primaryRatio * p.gearing.gears.back().ratio, 3);
   };

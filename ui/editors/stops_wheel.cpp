@@ -192,6 +192,7 @@ Stop rollout(const Strip& strip) {
 }
 
 QString overallSum(const Plan& plan) {
+  if (plan.proposed.gearing.gears.empty()) return {};
   const auto overall = [](const SetupPlan& p) { return number(p.gearing.gears.back().overallRatio, 2); };
   return WheelStops::tr("Overall in %1: %2 engine turns per wheel turn")
       .arg(gearOrdinal(plan.proposed.gearing.gears.back().gear))

@@ -53,23 +53,31 @@ std::optional<GearTeeth> RatioBox::teeth() const {
   return typed && valueFromText(text()) == value() ? typed : std::nullopt;
 }
 
+bool RatioBox::readsAsMore(const QString& text) const {
+  return readsAsTeeth(text) || (ratioRead_ && text.contains(QLatin1Char('@')));
+}
+
+std::optional<double> RatioBox::ratioOf(const QString& text) const {
+  return readsAsTeeth(text) ? ratioOfTeeth(text) : ratioRead_(text);
+}
+
 QValidator::State RatioBox::validate(QString& text, int& position) const {
-  if (!readsAsTeeth(text)) return DecimalBox::validate(text, position);
-  const auto ratio = ratioOfTeeth(text);
+  if (!readsAsMore(text)) return DecimalBox::validate(text, position);
+  const auto ratio = ratioOf(text);
   return ratio && *ratio >= minimum() && *ratio <= maximum() ? QValidator::Acceptable
                                                              : QValidator::Intermediate;
 }
 
 double RatioBox::valueFromText(const QString& text) const {
-  if (!readsAsTeeth(text)) return DecimalBox::valueFromText(text);
+  if (!readsAsMore(text)) return DecimalBox::valueFromText(text);
   // As exact as a typed number, so that the box does not find another value in the text it shows of it.
   const double perUnit = std::pow(10.0, decimals());
-  return std::round(ratioOfTeeth(text).value_or(value()) * perUnit) / perUnit;
+  return std::round(ratioOf(text).value_or(value()) * perUnit) / perUnit;
 }
 
 void RatioBox::fixup(QString& text) const {
-  if (!readsAsTeeth(text)) return DecimalBox::fixup(text);
-  refuse({.typed = text.trimmed(), .low = minimum(), .high = maximum()});
+  if (!readsAsMore(text)) return DecimalBox::fixup(text);
+  refuse({.typed = text.trimmed(), .low = minimum(), .high = maximum(), .noNumber = !ratioOf(text)});
   text = textFromValue(beforeTyping());  // on the way to 27/0 the box holds 2
 }
 

@@ -24,13 +24,18 @@ std::optional<GearTeeth> typedTeeth(const QString& text);
 /// A ratio as it is typed: a number, or the teeth that make it, to six decimals; nothing if it is neither.
 std::optional<double> typedRatio(const QString& text, const Limit& limit);
 
-/// A box for a ratio that takes tooth counts too. Counts that give none are refused as a number is.
+/// A box for a ratio that takes tooth counts too, and readings if it is told how. What gives no ratio is
+/// refused as a number is.
 class RatioBox : public DecimalBox {
  public:
   explicit RatioBox(QWidget* parent = nullptr, int leastDecimals = 0);
 
   /// The teeth that the text in the box names, if they make its value.
   std::optional<GearTeeth> teeth() const;
+  /// Takes "5000@110", too: `ratio` gives what is read from it, or nothing.
+  void readReadings(std::function<std::optional<double>(const QString&)> ratio) {
+    ratioRead_ = std::move(ratio);
+  }
   /// Told when teeth are typed, also where they make the ratio that the box has already.
   void whenTeethTyped(std::function<void()> tell) { teethTyped_ = std::move(tell); }
 
@@ -39,6 +44,11 @@ class RatioBox : public DecimalBox {
   void fixup(QString& text) const override;
 
  private:
+  /// Whether the text is no number but something that a ratio follows from.
+  bool readsAsMore(const QString& text) const;
+  std::optional<double> ratioOf(const QString& text) const;
+
+  std::function<std::optional<double>(const QString&)> ratioRead_;
   std::function<void()> teethTyped_;
 };
 

@@ -3,6 +3,7 @@
 
 #include <QHBoxLayout>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
@@ -54,12 +55,20 @@ void ChainPage::buildView() {
   drawing_ = new ChainDrawing;
   connect(drawing_, &ChainDrawing::menuRequested, this, &Page::pictureMenuWanted);
   connect(drawing_, &ChainDrawing::turned, this, &ChainPage::setTurn);
-  view_ = new QWidget;
-  auto* column = new QVBoxLayout(view_);
+  auto* content = new QWidget;
+  auto* column = new QVBoxLayout(content);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(drawing_, 1);
   column->addLayout(turnBar());
+  // In a low window the drawing keeps its height and is scrolled.
+  view_ = new QScrollArea;
+  view_->setWidget(content);
+  view_->setWidgetResizable(true);
+  view_->setFrameShape(QFrame::NoFrame);
+  view_->setFocusPolicy(Qt::NoFocus);
+  view_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  view_->setMinimumWidth(content->minimumSizeHint().width() + view_->verticalScrollBar()->sizeHint().width());
 }
 
 QLayout* ChainPage::turnBar() {

@@ -3,6 +3,7 @@
 
 #include <QCheckBox>
 #include <QLabel>
+#include <QScrollArea>
 #include <QSlider>
 #include <QStackedWidget>
 #include <QTimer>
@@ -23,6 +24,7 @@ class ChainPage : public Page {
   using Page::Page;
 
   Picture* picture() override { return stack_ && stack_->currentWidget() == view_ ? drawing_ : nullptr; }
+  QWidget* mainPart() override { return slider_; }
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
 
@@ -44,7 +46,7 @@ class ChainPage : public Page {
   void setTurn(double turn);
 
   ChainDrawing* drawing_ = nullptr;
-  QWidget* view_ = nullptr;
+  QScrollArea* view_ = nullptr;
   QStackedWidget* stack_ = nullptr;
   LackingPanel* lacking_ = nullptr;
   FiguresTable* table_ = nullptr;

@@ -143,12 +143,12 @@ void ComparePage::copyForSpreadsheet() {
   mime->setText(tabbed(numbers()));
   mime->setHtml(markedUp(numbers()));
   QGuiApplication::clipboard()->setMimeData(mime);
-  emit copied(tr("The comparison was copied for a spreadsheet."));
+  emit copied(tr("Copied the comparison for a spreadsheet."));
 }
 
 void ComparePage::copyAsText() {
   QGuiApplication::clipboard()->setText(alignedTable(numbers()));
-  emit copied(tr("The comparison was copied as text."));
+  emit copied(tr("Copied the comparison as text."));
 }
 
 }  // namespace layshaft::ui

@@ -20,6 +20,7 @@ class ComparePage : public Page {
   void pick(const std::vector<CompareFigure>& figures);
   void use(PartsOnHand onHand);
 
+  QWidget* mainPart() override { return view_; }
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
 

@@ -84,8 +84,9 @@ CompareView::CompareView(CompareModel& model, QWidget* parent) : QTableView(pare
   titles.setSectionsClickable(false);
   titles.setHighlightSections(false);
   titles.setTextElideMode(Qt::ElideRight);
-  connect(&model, &QAbstractItemModel::modelReset, this, &CompareView::shapeAnew);
   setModel(&model);
+  // After the headers, which know of a new column only then.
+  connect(&model, &QAbstractItemModel::modelReset, this, &CompareView::shapeAnew);
 }
 
 void CompareView::shapeAnew() {

@@ -22,7 +22,7 @@ LackingPanel::LackingPanel(QWidget* parent) : QWidget(parent), words_(new QLabel
 
 void LackingPanel::show(const QString& what, const std::vector<std::string_view>& keys) {
   first_ = keys.empty() ? std::string_view() : keys.front();
-  words_->setText(tr("%1 Missing: %2.").arg(what, fieldNames(keys).join(tr(", "))));
+  words_->setText(lackingWords(what, keys));
 }
 
 void LackingPanel::showWrong(const QString& what, std::string_view key) {

@@ -277,7 +277,7 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
     case Gears: {
       QStringList speeds;
       for (const double mps : row.speedAtLimitMps) speeds << speed(mps);
-      return speeds.join(QStringLiteral("  "));
+      return speeds.isEmpty() ? tr("–") : speeds.join(QStringLiteral("  "));
     }
     case Cruise:
       return figureText(row.cruiseRpm, 0);
@@ -334,7 +334,7 @@ QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) con
     case StandingStart:
       return startOf(row).value_or(kLast);
     case Gears:
-      return row.speedAtLimitMps.back();
+      return row.speedAtLimitMps.empty() ? 0.0 : row.speedAtLimitMps.back();
     case Change:
       return row.change.gearingPercent;
     case RearTeeth:

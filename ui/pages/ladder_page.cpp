@@ -101,6 +101,12 @@ QTableView* LadderPage::makeTable() {
   table->setIconSize(QSize(2 * LadderModel::kMarkSide, LadderModel::kMarkSide));
   QHeaderView* header = table->horizontalHeader();
   header->setHighlightSections(false);
+  // The cursor keeps its pair, and the pair went elsewhere.
+  connect(header, &QHeaderView::sortIndicatorChanged, table, [table] {
+    if (table->currentIndex().isValid())
+      table->scrollTo(table->currentIndex().siblingAtColumn(LadderModel::Pair),
+                      QAbstractItemView::PositionAtCenter);
+  });
   header->setContextMenuPolicy(Qt::CustomContextMenu);
   header->setToolTip(tr("Click to sort; right click for the columns."));
   connect(header, &QWidget::customContextMenuRequested, this, &LadderPage::openHeaderMenu);
@@ -130,8 +136,8 @@ QLayout* LadderPage::makeBar() {
   auto* within = new QHBoxLayout;
   within->addWidget(new QLabel(tr("Within")));
   within_ = new WholeBox;
-  within_->setRange(kAnyPercent, 100);
-  within_->setSpecialValueText(tr("Any"));
+  within_->setMaximum(100);
+  within_->allowNone(kAnyPercent, kAnyPercent + 1, tr("Any"), kAnyPercent);
   within_->setSuffix(tr(" %"));
   nameBox(*within_, tr("Within per cent"));
   within_->setToolTip(tr("Only pairs whose gearing differs from stock by no more than this."));

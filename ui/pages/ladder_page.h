@@ -33,6 +33,7 @@ class LadderPage : public Page {
   /// The pairs that are pinned.
   void usePins(std::vector<PinnedPair> pins);
 
+  QWidget* mainPart() override { return table_; }
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
   QVariantMap state() const override;

@@ -46,6 +46,15 @@ class Page : public QWidget {
 
   /// The page's chart; null if it has none.
   virtual LiveChart* chart() { return nullptr; }
+  /// What the page is worked with by keys: its chart or table.
+  virtual QWidget* mainPart() { return chart(); }
+  /// Gives it the focus; while the page lacks data, what leads to them.
+  void takeFocus() {
+    if (QWidget* main = mainPart(); main && main->isVisible()) return main->setFocus(Qt::ShortcutFocusReason);
+    for (QWidget* part : findChildren<QWidget*>())
+      if (part->isVisible() && part->isEnabled() && (part->focusPolicy() & Qt::TabFocus))
+        return part->setFocus(Qt::ShortcutFocusReason);
+  }
   /// What can be copied and saved as a picture; null if there is none.
   virtual Picture* picture() { return chart(); }
   /// What the chart shows as a table: column titles, then rows.

@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 
 #include "core/report.h"
+#include "ui/pages/side_scroll.h"
 #include "ui/words/cautions.h"
 #include "ui/words/csv_units.h"
 #include "ui/words/road_words.h"
@@ -49,6 +50,8 @@ void RunPage::build() {
   column->addLayout(forms);
   column->addWidget(drive_);
   column->addWidget(table_, 1);
+  constexpr int kFewestRows = 4;  // with the titles: in a low window the panel scrolls
+  table_->setMinimumHeight(kFewestRows * 2 * fontMetrics().height());
   estimated_ = new QLabel;
   estimated_->setWordWrap(true);
   estimated_->hide();
@@ -56,13 +59,11 @@ void RunPage::build() {
   auto* closed = new QLabel(closedCourseCaution());
   closed->setWordWrap(true);
   column->addWidget(closed);
-  side->setFixedWidth(panelWidth());
-
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
   row->addWidget(stack_, 1);
-  row->addWidget(side);
+  row->addWidget(new SideScroll(side, panelWidth()));
 }
 
 void RunPage::addSwitches(QBoxLayout& row) {
@@ -99,9 +100,11 @@ void RunPage::showPlan() {
   if (const QString start = standingStartWords(*plan_); !start.isEmpty()) words += QLatin1Char('\n') + start;
   if (drive_->text() != words) drive_->setText(words);
 
-  const QString estimated = estimatedCurveWords(bike);
-  if (estimated_->text() != estimated) estimated_->setText(estimated);
-  estimated_->setVisible(!estimated.isEmpty());
+  QStringList guessed{estimatedCurveWords(bike), typicalWords(bike, units_)};
+  guessed.removeAll(QString());
+  if (const QString text = guessed.join(QLatin1Char('\n')); estimated_->text() != text)
+    estimated_->setText(text);
+  estimated_->setVisible(!guessed.isEmpty());
   table_->show(runTable(*plan_, units_));
 }
 

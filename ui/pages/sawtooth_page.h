@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QStackedWidget>
+
 #include "ui/charts/sawtooth_chart.h"
+#include "ui/pages/lacking_panel.h"
 #include "ui/pages/page.h"
 
 namespace layshaft::ui {
 
-/// Which engine speed belongs to which road speed in every gear, stock under proposed.
+/// Which engine speed belongs to which road speed in every gear, stock under proposed. Says what is missing
+/// where rev limit or gear ratios are not known.
 class SawtoothPage : public Page {
   Q_OBJECT
  public:
@@ -22,6 +26,9 @@ class SawtoothPage : public Page {
 
  private:
   SawtoothChart* chart_ = nullptr;
+  QStackedWidget* stack_ = nullptr;
+  LackingPanel* lacking_ = nullptr;
+  QWidget* teeth_ = nullptr;  ///< the switch in the plot's corner
 };
 
 }  // namespace layshaft::ui

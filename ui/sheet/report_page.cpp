@@ -9,6 +9,7 @@
 #include "ui/charts/readout.h"
 #include "ui/charts/sawtooth_chart.h"
 #include "ui/words/cautions.h"
+#include "ui/words/chart_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/road_words.h"
@@ -81,8 +82,8 @@ QStringList ReportSheet::foot() const {
   if (const QString instrument = speedometerWords(*plan_);
       !instrument.isEmpty() && !lines.contains(instrument))
     lines.prepend(instrument);
-  if (const QString estimated = estimatedCurveWords(*plan_->pullBike); !estimated.isEmpty())
-    lines.prepend(estimated);
+  for (const QString& said : {typicalWords(*plan_->pullBike, units_), estimatedCurveWords(*plan_->pullBike)})
+    if (!said.isEmpty()) lines.prepend(said);
   return lines;
 }
 
@@ -135,6 +136,11 @@ void ReportSheet::paint(QPainter& painter, const QSizeF& room) const {
     y += height;
   }
 
+  if (const auto lacks = sawtoothLacks(*plan_); !lacks.empty()) {
+    painter.setFont(font);
+    painter.drawText(area, Qt::AlignCenter | Qt::TextWordWrap, lackingWords(sawtoothNeeds(), lacks));
+    return;
+  }
   SawtoothChart chart;
   chart.setFont(font);
   chart.usePalette(paper);

@@ -31,6 +31,11 @@ ContentScroll::ContentScroll(QWidget* parent) : QScrollArea(parent), column_(nul
   });
 }
 
+void ContentScroll::showTop(const QWidget& part) {
+  const int top = part.mapTo(widget(), QPoint()).y(), from = verticalScrollBar()->value();
+  if (top < from || top + part.height() > from + viewport()->height()) verticalScrollBar()->setValue(top);
+}
+
 QSize ContentScroll::minimumSizeHint() const {
   return {fontMetrics().averageCharWidth() * 40, fontMetrics().height() * 6};
 }

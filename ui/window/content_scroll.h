@@ -17,6 +17,9 @@ class ContentScroll : public QScrollArea {
   /// Parts with a stretch get what is left, and have at least their minimum size.
   QVBoxLayout& column() { return *column_; }
 
+  /// Brings the top of a part into view, unless all of the part is there.
+  void showTop(const QWidget& part);
+
   QSize minimumSizeHint() const override;
   QSize sizeHint() const override;
 

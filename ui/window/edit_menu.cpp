@@ -23,6 +23,7 @@ namespace {
 
 void changeGearCount(MainWindow& window, int by) {
   SetupEdits edits(window.document(), window.driveLine().side());
+  if (edits.current().gearRatios.empty()) return window.askForGears();
   const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
   if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
     warn(&window, MainWindow::tr("Gearbox Not Changed"), spokenSentence(*problem) + QLatin1Char('.'));
@@ -81,7 +82,10 @@ void addEditMenu(MainWindow& window) {
   new ClipboardActions(window, *menu);
   menu->addSeparator();
   menu->addAction(MainWindow::tr("Copy Rea&dout"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), &window,
-                  [&window] { QApplication::clipboard()->setText(window.readout().text()); });
+                  [&window] {
+                    QApplication::clipboard()->setText(window.readout().text());
+                    window.say(MainWindow::tr("Copied the readout."));
+                  });
 }
 
 void addBikeMenu(MainWindow& window) {

@@ -59,7 +59,10 @@ void ExportActions::addTo(QMenu& menu) {
 }
 
 void ExportActions::copyPicture() {
-  if (Picture* picture = window_.currentPicture()) picture->copyPicture();
+  Picture* picture = window_.currentPicture();
+  if (!picture) return;
+  picture->copyPicture();
+  window_.say(tr("Copied the picture of the page %1.").arg(window_.currentPageTitle()));
 }
 
 void ExportActions::savePicture() {

@@ -10,6 +10,8 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "ui/editors/dialog_body.h"
+
 namespace layshaft::ui {
 
 FiguresDialog::FiguresDialog(SharedPlan plan, const std::vector<Figure>& picked, QWidget* parent)
@@ -82,8 +84,10 @@ FiguresDialog::FiguresDialog(SharedPlan plan, const std::vector<Figure>& picked,
   const bool wasUsual = usual_;
   fill(figuresInReadout(*plan_, picked));
   usual_ = wasUsual;
-  list_->setMinimumSize(list_->sizeHintForColumn(0) + 40,
-                        std::min(list_->sizeHintForRow(0) * list_->count() + 8, 420));
+  constexpr int kFewestRows = 4;
+  list_->setMinimumSize(list_->sizeHintForColumn(0) + 40, list_->sizeHintForRow(0) * kFewestRows);
+  list_->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
+  fitToScreen(*this);
   list_->setFocus();
 }
 

@@ -6,6 +6,7 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QMenu>
+#include <QPushButton>
 #include <QStandardPaths>
 #include <filesystem>
 #include <utility>
@@ -222,16 +223,22 @@ bool FileActions::saveAs() {
 
 void FileActions::revert() {
   Document& document = window_.document();
-  if (document.isModified() &&
-      ask(&window_, QMessageBox::Question, tr("Revert"),
-          tr("Go back to the bike as it was saved? What you changed since will be lost."),
-          QMessageBox::Yes | QMessageBox::Cancel, QMessageBox::Cancel) != QMessageBox::Yes)
-    return;
+  if (document.isModified() && !mayRevert()) return;
   const QString file = document.file();
   const auto mark = markOf(pathOf(file));
   auto profile = loadProfile(pathOf(file));
   if (!profile) return warnOfFile(&window_, tr("Bike Not Reverted"), file, profile.problem());
-  document.load(std::move(profile).value(), file, mark);
+  document.revert(std::move(profile).value(), mark);
+}
+
+bool FileActions::mayRevert() {
+  QMessageBox question(QMessageBox::Question, tr("Revert"),
+                       tr("Go back to the bike as it was saved? Edit ▸ Undo brings your changes back."),
+                       QMessageBox::Cancel, &window_);
+  const QPushButton* revert = question.addButton(tr("Revert"), QMessageBox::AcceptRole);
+  question.setDefaultButton(QMessageBox::Cancel);
+  question.exec();
+  return question.clickedButton() == revert;
 }
 
 bool FileActions::mayDiscard() {

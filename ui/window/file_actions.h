@@ -36,6 +36,7 @@ class FileActions : public QObject {
   bool saveAs();
   bool saveTo(const QString& file);
   void revert();
+  bool mayRevert();  ///< asks
   void updateRevert();
   void rebuildRecent(QMenu* menu);
 

@@ -16,6 +16,7 @@ Hints::Hints(bool sample, QWidget* parent) : QFrame(parent), text_(new QLabel), 
   text_->setWordWrap(true);
   setSample(sample);
   auto* dismiss = new QPushButton(tr("Got It"));
+  dismiss->setAutoDefault(true);  // Enter presses it, as Space does
   connect(dismiss, &QPushButton::clicked, this, [this] {
     preferences::setHintsDismissed(true);
     hide();

@@ -3,9 +3,11 @@
 
 #include <QApplication>
 #include <QCloseEvent>
+#include <QContextMenuEvent>
 #include <QFileInfo>
 #include <QMenuBar>
 #include <QMimeData>
+#include <QShortcut>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -14,6 +16,7 @@
 #include "ui/document/preferences.h"
 #include "ui/document/samples.h"
 #include "ui/editors/bike_details.h"
+#include "ui/editors/gears_dialog.h"
 #include "ui/window/content_scroll.h"
 #include "ui/window/edit_menu.h"
 #include "ui/window/file_actions.h"
@@ -21,6 +24,7 @@
 #include "ui/window/hints.h"
 #include "ui/window/pages.h"
 #include "ui/window/recovery_offer.h"
+#include "ui/window/sideways_scroll.h"
 #include "ui/window/spoken_headline.h"
 #include "ui/window/view_menu.h"
 #include "ui/window/window_place.h"
@@ -28,7 +32,18 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr int kDetailsWidth = 66;  // characters: a label, its field and a sketch
+// In characters.
+constexpr int kDetailsWidth = 66;  // a label, its field and a sketch
+constexpr int kPageWidth = 50;     // what is left of a page beside them must show something
+
+/// Opens the menu of what has the focus, as the Menu key does: many keyboards have none.
+void openMenuOfFocus() {
+  QWidget* focus = QApplication::focusWidget();
+  if (!focus) return;
+  const QPoint at = focus->inputMethodQuery(Qt::ImCursorRectangle).toRect().center();
+  QContextMenuEvent menu(QContextMenuEvent::Keyboard, at, focus->mapToGlobal(at));
+  QApplication::sendEvent(focus, &menu);
+}
 
 }  // namespace
 
@@ -50,16 +65,17 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
       session_(std::make_shared<Session>(std::move(profile))),
       units_(preferences::units()),
       readout_(new Readout),
+      scroll_(new ContentScroll),
       docks_(new QMainWindow),
       pages_(new Pages(*this)),
+      pagesPlace_(new SidewaysScroll(pages_)),
       driveLine_(new DriveLine(document())),
       files_(new FileActions(*this)),
       spoken_(new SpokenHeadline(*this)) {
   keepReadable();
   readout_->pick(preferences::figures());
   auto* centre = new QWidget;
-  auto* scroll = new ContentScroll;
-  QVBoxLayout* column = &scroll->column();
+  QVBoxLayout* column = &scroll_->column();
   column->addWidget(readout_);
   if (!preferences::hintsDismissed()) {
     auto* hints = new Hints(isSample(document().profile()));
@@ -68,12 +84,12 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
     column->addWidget(hints);
   }
   docks_->setWindowFlags(Qt::Widget);
-  docks_->setCentralWidget(pages_);
+  docks_->setCentralWidget(pagesPlace_);
   column->addWidget(docks_, 1);
   auto* halves = new QVBoxLayout(centre);
   halves->setContentsMargins(0, 0, 0, 0);
   halves->setSpacing(0);
-  halves->addWidget(scroll, 1);
+  halves->addWidget(scroll_, 1);
   halves->addWidget(driveLine_);
   setCentralWidget(centre);
   setAcceptDrops(true);
@@ -82,6 +98,7 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
   connect(&planner(), &Planner::planned, this, &MainWindow::showPlan);
   connect(&planner(), &Planner::settled, this, &MainWindow::followDocument);
   connect(&document(), &Document::titleChanged, this, &MainWindow::updateTitle);
+  connect(pages_, &Pages::wanted, this, &MainWindow::showPage);
   showPlan();
   followDocument();
   updateTitle();
@@ -108,6 +125,7 @@ void MainWindow::buildMenus() {
   view_ = new ViewMenu(*menuBar(), *this, pages_->pageActions());
   addBikeMenu(*this);
   addHelpMenu(*this);
+  new QShortcut(QKeySequence(Qt::SHIFT | Qt::Key_F10), this, openMenuOfFocus);
 }
 
 void MainWindow::showPlan() {
@@ -153,8 +171,12 @@ Page* MainWindow::currentPage() {
   return pages_->current();
 }
 
+QString MainWindow::currentPageTitle() const {
+  return pages_->tabText(pages_->currentIndex()).remove(QLatin1Char('&'));
+}
+
 QString MainWindow::currentPageName() const {
-  return pages_->tabText(pages_->currentIndex()).remove(QLatin1Char('&')).toLower();
+  return currentPageTitle().toLower();
 }
 
 LiveChart* MainWindow::currentChart() {
@@ -171,8 +193,17 @@ void MainWindow::say(const QString& message) {
   driveLine_->say(message);
 }
 
+void MainWindow::askForGears() {
+  auto* dialog = new GearsDialog(document(), units(), this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->open();
+}
+
 void MainWindow::showDetails(std::string_view key) {
+  if (key == "stock.gear_ratios") return askForGears();
+  if (driveLine_->focusField(key)) return;
   openDetails();
+  if (!details_->isFloating()) scroll_->showTop(*docks_);
   if (key.empty())
     details_->takeFocus();
   else
@@ -182,8 +213,11 @@ void MainWindow::showDetails(std::string_view key) {
 void MainWindow::openDetails() {
   if (!details_) {
     details_ = new BikeDetails(document(), docks_);
-    connect(details_, &QDockWidget::visibilityChanged, this,
-            [this] { emit detailsToggled(!details_->isHidden()); });
+    connect(details_, &QDockWidget::visibilityChanged, this, [this] {
+      sharePlace();
+      emit detailsToggled(!details_->isHidden());
+    });
+    connect(details_, &QDockWidget::topLevelChanged, this, &MainWindow::sharePlace);
     connect(details_, &BikeDetails::leftForNowhere, this, [this] {
       activateWindow();
       driveLine_->focusTeeth();
@@ -196,6 +230,19 @@ void MainWindow::openDetails() {
   details_->refresh(units_);
   details_->show();
   details_->raise();
+  sharePlace();
+}
+
+/// Where there is no room for both, the bike's details take the place of the pages.
+void MainWindow::sharePlace() {
+  const bool docked = details_ && !details_->isHidden() && !details_->isFloating();
+  const int both = fontMetrics().averageCharWidth() * (kDetailsWidth + kPageWidth);
+  pagesPlace_->setVisible(!docked || width() >= both);
+}
+
+void MainWindow::showPage() {
+  if (pagesPlace_->isHidden()) closeDetails();
+  scroll_->showTop(*pagesPlace_);
 }
 
 void MainWindow::closeDetails() {
@@ -236,12 +283,15 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 /// What is above the pages and below them gives way where the window is low; they themselves stay high enough
 /// to be read.
 void MainWindow::fitHeight() {
-  constexpr int kLowLines = 42, kPageLines = 19;
+  constexpr int kLowLines = 42, kPageLines = 19, kPageLinesWhereLow = 17;
   const int line = fontMetrics().height();
   const bool low = height() < kLowLines * line;
   readout_->setLow(low);
   driveLine_->setOneRow(low);
-  pages_->setMinimumHeight(kPageLines * line);
+  const int least = (low ? kPageLinesWhereLow : kPageLines) * line;
+  pages_->setMinimumHeight(least);
+  docks_->setMinimumHeight(least);  // also where the details have the place to themselves
+  sharePlace();
 }
 
 void MainWindow::changeEvent(QEvent* event) {

@@ -13,6 +13,7 @@
 namespace layshaft::ui {
 
 class BikeDetails;
+class ContentScroll;
 class FileActions;
 class Pages;
 class SpokenHeadline;
@@ -34,6 +35,7 @@ class MainWindow : public QMainWindow {
   Readout& readout() { return *readout_; }
   const UnitsShown& units() const { return units_; }
   Page* currentPage();
+  QString currentPageTitle() const;
   QString currentPageName() const;  ///< as its tab calls it, in small letters
   LiveChart* currentChart();
   Picture* currentPicture();
@@ -45,10 +47,14 @@ class MainWindow : public QMainWindow {
   /// Offers what a crashed program left behind.
   void offerRecovery();
   /// Opens the bike's details and moves the focus in, to the field with that key if one is named.
+  /// What is typed elsewhere is asked for there: in the drive line, or in a dialog.
   void showDetails(std::string_view key = {});
+  void askForGears();
   void closeDetails();
   /// Moves the focus into the bike's details, opened if need be, or back from there.
   void toggleDetailsFocus();
+  /// Brings the pages into view, where a low or narrow window shows something else.
+  void showPage();
   /// One line at the window's foot; empty takes the last one away.
   void say(const QString& message);
 
@@ -72,6 +78,7 @@ class MainWindow : public QMainWindow {
  private:
   void buildMenus();
   void fitHeight();
+  void sharePlace();
   void openDetails();
   void showPlan();
   void followDocument();
@@ -81,8 +88,10 @@ class MainWindow : public QMainWindow {
   std::shared_ptr<Session> session_;
   UnitsShown units_;
   Readout* readout_;
+  ContentScroll* scroll_;  ///< readout, pages and details, one below the other
   QMainWindow* docks_;  ///< inside the window: docks take room from the pages, not from readout or drive line
   Pages* pages_;
+  QWidget* pagesPlace_;  ///< what holds the pages
   DriveLine* driveLine_;
   BikeDetails* details_ = nullptr;
   FileActions* files_;

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/pages.h"
 
+#include <QAbstractSpinBox>
+#include <QApplication>
+#include <QKeyEvent>
+#include <QLineEdit>
 #include <QMenu>
 #include <QTabBar>
 #include <algorithm>
@@ -35,6 +39,13 @@ QString wordOf(const QWidget& page) {
   return QString::fromLatin1(page.metaObject()->className()).section(QStringLiteral("::"), -1);
 }
 
+/// Whether it is a field whose text is not what it stands for yet.
+bool isHalfTyped(const QWidget* field) {
+  if (const auto* box = qobject_cast<const QAbstractSpinBox*>(field)) return !box->hasAcceptableInput();
+  const auto* line = qobject_cast<const QLineEdit*>(field);
+  return line && line->isModified();
+}
+
 }  // namespace
 
 Pages::Pages(MainWindow& window) : window_(window), choices_(new QActionGroup(this)) {
@@ -60,6 +71,7 @@ Pages::Pages(MainWindow& window) : window_(window), choices_(new QActionGroup(th
     current();  // is there before its fields are filled, also before the window is shown
     refreshForms();
     tickCurrent();
+    emit wanted();
   });
   tickCurrent();
 }
@@ -87,7 +99,24 @@ void Pages::addPageAction(int page) {
     action->setShortcut(QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + page)));
     setTabToolTip(page, action->shortcut().toString(QKeySequence::NativeText));
   }
-  connect(action, &QAction::triggered, this, [this, page] { setCurrentIndex(page); });
+  connect(action, &QAction::triggered, this, [this, page] { choose(page); });
+}
+
+/// The keys go where the page is worked with, except away from what is being typed.
+void Pages::choose(int page) {
+  const bool stay = isHalfTyped(QApplication::focusWidget());
+  if (page == currentIndex())
+    emit wanted();
+  else
+    setCurrentIndex(page);
+  if (Page* chosen = current(); chosen && !stay) chosen->takeFocus();
+}
+
+/// Back from a page to the drive line.
+void Pages::keyPressEvent(QKeyEvent* event) {
+  if (event->key() != Qt::Key_Escape || event->modifiers() != Qt::NoModifier || window_.isFullScreen())
+    return QTabWidget::keyPressEvent(event);
+  window_.driveLine().focusTeeth();
 }
 
 void Pages::turn(int by) {

@@ -38,9 +38,16 @@ class Pages : public QTabWidget {
   /// What a menu offers of the pages: each by its name, and the next and the previous one.
   QList<QAction*> pageActions() const;
 
+ signals:
+  void wanted();  ///< the user asked for a page, be it another one or the one that is there
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+
  private:
   void addTurning();
   void addPageAction(int page);
+  void choose(int page);
   void turn(int by);
   void tickCurrent();
   void add(Page* page, const QString& title);

@@ -63,6 +63,10 @@ std::optional<QString> writeReport(MainWindow& window, const QString& file) {
 
 }  // namespace
 
+QString PrintActions::reportWord() {
+  return tr("report", "in a file's name");
+}
+
 PrintActions::PrintActions(MainWindow& window) : QObject(&window), window_(window) {}
 
 void PrintActions::addTo(QMenu& menu) {
@@ -81,7 +85,7 @@ void PrintActions::saveReport() {
              {.word = QStringLiteral("report"),
               .title = tr("Save the Report"),
               .failure = tr("Report Not Saved"),
-              .of = tr("report", "in a file's name"),
+              .of = reportWord(),
               .kinds = {{tr("PDF page"), QStringLiteral(".pdf")},
                         {tr("PNG picture"), QStringLiteral(".png")},
                         {tr("Text"), QStringLiteral(".txt")},
@@ -93,7 +97,10 @@ void PrintActions::saveReport() {
 std::unique_ptr<QPrinter> PrintActions::makePrinter(const Sheet& sheet) {
   auto printer = std::make_unique<QPrinter>();
   printer->setResolution(sheetDpi());
-  printer->setDocName(sheet.title());
+  // Where it prints to a file, that is the name suggested.
+  printer->setDocName(exportName(window_.document(), reportWord()));
+  if (printer->outputFormat() == QPrinter::PdfFormat)
+    printer->setOutputFileName(exportPath(window_.document(), reportWord(), QStringLiteral(".pdf")));
   if (layout_.isValid()) {
     printer->setPageLayout(layout_);
   } else {

@@ -21,6 +21,7 @@ class PrintActions : public QObject {
   void addTo(QMenu& menu);
 
  private:
+  static QString reportWord();  ///< in the names of files
   void saveReport();
   void preview();
   void print();

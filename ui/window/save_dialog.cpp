@@ -33,11 +33,14 @@ QString bikeName(const Document& document) {
   return name;
 }
 
-QString exportFolder() {
-  const QString last = preferences::exportFolder();
-  return last.isEmpty() || !QFileInfo(last).isDir()
-             ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
-             : last;
+/// Beside the bike's file, else where the last export went, else where documents are.
+QString exportFolder(const Document& document) {
+  QStringList places{preferences::exportFolder(),
+                     QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)};
+  if (!document.file().isEmpty()) places.prepend(QFileInfo(document.file()).absolutePath());
+  for (const QString& place : places)
+    if (!place.isEmpty() && QFileInfo(place).isDir()) return place;
+  return QDir::homePath();
 }
 
 bool isOpenBike(const QString& file) {
@@ -58,6 +61,15 @@ QString fileNameFrom(const QString& title) {
   while (name.startsWith(QLatin1Char('.'))) name.remove(0, 1);  // else it would be hidden
   constexpr qsizetype kLongest = 80;  // in bytes at most four times that, and an ending must fit too
   return name.left(name.size() > kLongest && name[kLongest - 1].isHighSurrogate() ? kLongest - 1 : kLongest);
+}
+
+QString exportName(const Document& document, const QString& of) {
+  return fileNameFrom(
+      Say::tr("%1 – %2", "bike and what is shown of it, as a file's name").arg(bikeName(document), of));
+}
+
+QString exportPath(const Document& document, const QString& of, const QString& ending) {
+  return QDir(exportFolder(document)).filePath(exportName(document, of) + ending);
 }
 
 QString fileToSave(QWidget* parent, const QString& title, const QString& start, const QList<FileKind>& kinds,
@@ -89,9 +101,8 @@ void saveExport(MainWindow& window, const Export& what, const WriteFile& write) 
   QString ending = what.kinds.front().ending;
   for (const FileKind& kind : what.kinds)
     if (kind.ending == last) ending = last;
-  const QString name = fileNameFrom(bikeName(window.document()) + QLatin1Char(' ') + what.of);
   const QString file =
-      fileToSave(&window, what.title, QDir(exportFolder()).filePath(name + ending), what.kinds, ending);
+      fileToSave(&window, what.title, exportPath(window.document(), what.of, ending), what.kinds, ending);
   if (file.isEmpty()) return;
   if (isOpenBike(file))
     return warn(&window, what.failure,

@@ -11,6 +11,7 @@ class QWidget;
 
 namespace layshaft::ui {
 
+class Document;
 class MainWindow;
 
 /// A kind of file: what people call it and how its names end, such as ".png".
@@ -28,6 +29,12 @@ QString fileToSave(QWidget* parent, const QString& title, const QString& start, 
 /// A name for a file from any text: no folder is meant by it, and nothing that a file system may refuse.
 QString fileNameFrom(const QString& title);
 
+/// The name that is suggested for what a bike is exported to: "club-600 – sawtooth".
+QString exportName(const Document& document, const QString& of);
+/// The same as a whole path: beside the bike's file, else where the last export went, else among the
+/// documents.
+QString exportPath(const Document& document, const QString& of, const QString& ending);
+
 /// What leaves the program other than a bike: never saved over a bike that is open.
 struct Export {
   QString word;     ///< what settings call it: its kind is remembered under this name
@@ -40,7 +47,7 @@ struct Export {
 /// Writes a file of the kind that its ending names; says what went wrong.
 using WriteFile = std::function<std::optional<QString>(const QString& file)>;
 
-/// Asks where to, beginning where the last export went, writes, and says where it is now.
+/// Asks where to, beginning at `exportPath`, writes, and says where it is now.
 void saveExport(MainWindow& window, const Export& what, const WriteFile& write);
 
 }  // namespace layshaft::ui

@@ -38,8 +38,8 @@ void WindowPlace::keep() const {
 bool WindowPlace::eventFilter(QObject* watched, QEvent* event) {
   if (watched == &window_ && event->type() == QEvent::Show && !event->spontaneous()) {
     // The window system gives the frame some time after the window is there.
-    constexpr int kFrameMs = 150;
-    for (const int ms : {0, kFrameMs}) QTimer::singleShot(ms, this, &WindowPlace::fit);
+    constexpr int kFrameMs = 150, kSlowFrameMs = 700;
+    for (const int ms : {0, kFrameMs, kSlowFrameMs}) QTimer::singleShot(ms, this, &WindowPlace::fit);
   }
   return QObject::eventFilter(watched, event);
 }

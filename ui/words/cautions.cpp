@@ -97,6 +97,7 @@ bool linksAreTakenOutOrOrdered(const Setup& stock, const ChainRunFigures& run, c
 
 bool someGearIsShorter(const Plan& plan) {
   constexpr double kNoticeablePercent = 0.05;  // as a step of no size
+  if (plan.stock.gearing.gears.empty()) return plan.proposed.change.gearingPercent >= kNoticeablePercent;
   const auto changes = gearChangesPercent(plan.stock.gearing, plan.proposed.gearing);
   return std::any_of(changes.begin(), changes.end(), [](double c) { return c >= kNoticeablePercent; });
 }

@@ -147,7 +147,9 @@ class ChainRows {
     const auto force = [&](const Figure& n) {
       return n ? Figure(units_.shown(Quantity::Force, *n)) : std::nullopt;
     };
-    const auto speed = [&](double mps) { return Figure(units_.shown(Quantity::Length, mps)); };
+    const auto speed = [&](const Figure& mps) {
+      return mps ? Figure(units_.shown(Quantity::Length, *mps)) : std::nullopt;
+    };
     const QString kg = units_.name(Quantity::Mass);
     rows.push_back(figureRow(Say::tr("Speed at the rev limit, %1/s").arg(units_.name(Quantity::Length)),
                              speed(was_.topChainSpeedMps), speed(is_.topChainSpeedMps), 1));

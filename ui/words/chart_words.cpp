@@ -64,14 +64,19 @@ QString noValue() {
   return Say::tr("–");
 }
 
+QString sawtoothNeeds() {
+  return Say::tr("The sawtooth takes every gear up to the rev limit.");
+}
+
 QString sawtoothWords(const Plan& plan, const UnitsShown& units) {
   const auto reach = [&](const SetupPlan& setup) {
-    return speed(setup.gearing.gears.back().speedAtRevLimitMps, units);
+    return speed(*setup.gearing.gears.back().speedAtRevLimitMps, units);
   };
+  if (!sawtoothLacks(plan).empty()) return sawtoothNeeds();
   QStringList sentences{Say::tr("Engine speed over road speed, a climbing line for each gear.")};
   sentences << whose(plan)
             << Say::tr("At the rev limit of %1 rpm stock reaches %2 in gear %3, the proposal %4 in gear %5.")
-                   .arg(number(plan.revLimitRpm, 0), reach(plan.stock))
+                   .arg(number(*plan.revLimitRpm, 0), reach(plan.stock))
                    .arg(plan.stock.gearing.gears.size())
                    .arg(reach(plan.proposed))
                    .arg(plan.proposed.gearing.gears.size())

@@ -10,6 +10,9 @@
 /// The pictures in words, for who does not see them: what is drawn, what differs, and where the numbers are.
 namespace layshaft::ui {
 
+/// What the sawtooth cannot do without, in a sentence.
+QString sawtoothNeeds();
+
 QString sawtoothWords(const Plan& plan, const UnitsShown& units);
 /// `measured` is the title of the axis that is drawn upwards. The profile must have a torque curve.
 QString pullChartWords(const Plan& plan, const UnitsShown& units, const QString& measured);

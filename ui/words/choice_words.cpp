@@ -16,6 +16,11 @@ struct ChoiceWords {
   Q_DECLARE_TR_FUNCTIONS(ChoiceWords)
  public:
   static constexpr std::pair<std::string_view, const char*> kWords[] = {
+      {"sport", QT_TR_NOOP("sport bike")},
+      {"naked", QT_TR_NOOP("naked bike")},
+      {"tourer", QT_TR_NOOP("tourer")},
+      {"lightweight", QT_TR_NOOP("lightweight, 125 class")},
+      {"motocross", QT_TR_NOOP("motocross bike")},
       {"crankshaft", QT_TR_NOOP("crankshaft")},
       {"rear_wheel", QT_TR_NOOP("rear wheel")},
       {"constant", QT_TR_NOOP("constant")},

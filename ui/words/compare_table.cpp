@@ -56,6 +56,7 @@ class Answers {
       : plan_(plan), units_(units), onHand_(onHand), setups_{&plan.stock, &plan.proposed} {
     for (const SetupPlan& pin : plan.pins) setups_.push_back(&pin);
     const PullBike& bike = *plan.pullBike;
+    noLimit_ = Say::tr("Not known: it needs %1.").arg(listed(sawtoothLacks(plan)));
     noPull_ = Say::tr("Not known: it needs %1.").arg(listed(bike.forceLacks));
     auto keys = bike.forceLacks;
     keys.insert(keys.end(), bike.resistanceLacks.begin(), bike.resistanceLacks.end());
@@ -84,15 +85,13 @@ class Answers {
       case F::Step:
         return {.value = setup.change.gearingPercent};
       case F::SpeedAtLimit:
-        return {.value = gearing.gears[gear].speedAtRevLimitMps};
+        return valueOr(gearing.gears[gear].speedAtRevLimitMps, noLimit_);
       case F::SpeedPer1000Rpm:
         return {.value = gearing.gears[gear].speedPer1000RpmMps};
       case F::ShiftSpeed:
-        return valueOr(gearing.gears[gear].shiftSpeedMps,
-                       Say::tr("Nothing is shifted to from the last gear."));
+        return valueOr(gearing.gears[gear].shiftSpeedMps, noShift(gearing, gear));
       case F::RpmAfterShift:
-        return valueOr(gearing.gears[gear].rpmAfterShift,
-                       Say::tr("Nothing is shifted to from the last gear."));
+        return valueOr(gearing.gears[gear].rpmAfterShift, noShift(gearing, gear));
       case F::CruiseGear:
         return gearing.cruise ? words(gearOrdinal(gearing.cruise->gear)) : unknown(noCruise());
       case F::CruiseRpm:
@@ -148,7 +147,7 @@ class Answers {
       case F::SafetyFactor:
         return setup.chainRun ? valueOr(setup.chainRun->safetyFactor, noStrength()) : unknown(noLoop(setup));
       case F::DriveSpeed:
-        return setup.chainRun ? Answer{.value = setup.chainRun->topChainSpeedMps} : unknown(noLoop(setup));
+        return setup.chainRun ? valueOr(setup.chainRun->topChainSpeedMps, noLimit_) : unknown(noLoop(setup));
       case F::Fits:
         return fits(setup);
       case F::AxleShift:
@@ -176,7 +175,11 @@ class Answers {
   static QString none() { return Say::tr("none", "part to buy"); }
   static QString doesNotReach() { return Say::tr("The chain or belt is too short to go round."); }
 
+  QString noShift(const Gearing& gearing, std::size_t gear) const {
+    return gear + 1 < gearing.gears.size() ? noLimit_ : Say::tr("Nothing is shifted to from the last gear.");
+  }
   QString noCruise() const {
+    if (plan_.stock.gearing.gears.empty()) return noLimit_;
     return plan_.stock.gearing.cruiseSpeedMps
                ? Say::tr("No gear holds the cruise speed between idle and the rev limit.")
                : Say::tr("Not known: it needs %1.").arg(listed({"cruise_speed_kmh"}));
@@ -311,7 +314,7 @@ class Answers {
   const UnitsShown& units_;
   const PartsOnHand& onHand_;
   std::vector<const SetupPlan*> setups_;
-  QString noPull_, noRun_;
+  QString noLimit_, noPull_, noRun_;
 };
 
 /// The number as people read it, and what it is measured in.

@@ -26,6 +26,16 @@ struct BikeRows {
        {.unit = FileUnit::KilometrePerHour, .typical = TypicalRange{80, 130}}},
       {"bike", QT_TR_NOOP("Bike"), QT_TR_NOOP("the bike")},
 
+      {"bike.class",
+       QT_TR_NOOP("Class of bike"),
+       QT_TR_NOOP("the class of bike"),
+       QT_TR_NOOP("What is not given is filled with values typical of the class. They stay marked until you "
+                  "type your own; another class brings its own."),
+       {.open = QT_TR_NOOP("Not given")}},
+      {"typical", QT_TR_NOOP("Typical values"), QT_TR_NOOP("the list of typical values")},
+      {"typical[]", QT_TR_NOOP("Typical values, entry %1"),
+       QT_TR_NOOP("an entry of the list of typical values")},
+
       {"bike.engine", QT_TR_NOOP("Engine"), QT_TR_NOOP("the engine")},
       {"bike.engine.rev_limit_rpm",
        QT_TR_NOOP("Rev limit"),

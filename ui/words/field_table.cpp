@@ -45,7 +45,7 @@ Place placeOf(std::string_view key) {
   constexpr std::string_view kSurfaces = "ride.surfaces.";
   if (place.key.starts_with(kSurfaces)) {
     const std::size_t end = std::min(place.key.find('.', kSurfaces.size()), place.key.size());
-    place.key.replace(kSurfaces.size(), end - kSurfaces.size(), "*");
+    place.key.replace(kSurfaces.size(), end - kSurfaces.size(), 1, '*');
   }
   return place;
 }
@@ -169,7 +169,10 @@ int shownDecimals(const Field& field, const UnitsShown& units) {
 
 int typedDecimals(const Field& field, const UnitsShown& units) {
   constexpr int kMore = 2;
-  return shownDecimals(field, units) + (field.measure.unit == FileUnit::Plain ? 0 : kMore);
+  // A barometer in inches of mercury is read to a hundredth: more digits come of converting alone.
+  const bool barometer =
+      field.measure.unit == FileUnit::Hectopascal && units.system() == UnitSystem::Imperial;
+  return shownDecimals(field, units) + (field.measure.unit == FileUnit::Plain || barometer ? 0 : kMore);
 }
 
 double shownValue(const Field& field, double inFile, const UnitsShown& units) {

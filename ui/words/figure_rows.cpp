@@ -28,11 +28,10 @@ QString figureText(const std::optional<double>& value, int decimals) {
 }
 
 ComparedTexts comparedTexts(const std::optional<double>& stock, const std::optional<double>& proposed,
-                            int decimals) {
+                            int decimals, int more) {
   if (!stock || !proposed) return {figureText(stock, decimals), figureText(proposed, decimals), {}};
-  constexpr int kMost = 2;  // more decimals; of a hundred pairs one or two do not agree even then
   int shown = decimals;
-  while (shown < decimals + kMost && !agree(*stock, *proposed, shown)) ++shown;
+  while (shown < decimals + more && !agree(*stock, *proposed, shown)) ++shown;
   ComparedTexts texts{figureText(stock, shown), figureText(proposed, shown), {}};
   if (texts.stock != texts.proposed)
     texts.difference = signedNumber(rounded(*proposed, shown) - rounded(*stock, shown), shown);

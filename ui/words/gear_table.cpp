@@ -25,16 +25,17 @@ std::vector<QStringList> gearTable(const Plan& plan, const UnitsShown& units) {
   const auto& from = plan.stock.gearing.gears;
   const auto& to = plan.proposed.gearing.gears;
   const auto shift = [](const std::vector<GearFigures>& gears, std::size_t g) {
-    return g < gears.size() && gears[g].shiftRpm
+    return g < gears.size() && gears[g].rpmAfterShift
                ? Say::tr("%1 → %2", "engine speed before and after a shift")
                      .arg(number(*gears[g].shiftRpm, 0), number(*gears[g].rpmAfterShift, 0))
                : Say::tr("–");
   };
   for (std::size_t g = 0; g < std::max(from.size(), to.size()); ++g) {
-    const bool both = g < from.size() && g < to.size();
+    const bool both = g < from.size() && g < to.size() && to[g].speedAtRevLimitMps;
     const auto shownSpeed = [&](const std::vector<GearFigures>& gears) {
-      return g < gears.size() ? std::optional(units.shown(Quantity::Speed, gears[g].speedAtRevLimitMps))
-                              : std::nullopt;
+      return g < gears.size() && gears[g].speedAtRevLimitMps
+                 ? std::optional(units.shown(Quantity::Speed, *gears[g].speedAtRevLimitMps))
+                 : std::nullopt;
     };
     const ComparedTexts speeds = comparedTexts(shownSpeed(from), shownSpeed(to), 1);
     const QString difference = speeds.difference.isEmpty() ? signedNumber(0.0, 1) : speeds.difference;

@@ -96,6 +96,10 @@ class Maker {
     return std::min(stock().gearing.gears.size(), proposed().gearing.gears.size());
   }
 
+  /// A tenth of a speed can still be read off an instrument; a part of a turn, of a newton or of what a time
+  /// is good for would be noise.
+  static int moreDecimals(Quantity quantity) { return quantity == Quantity::Speed ? 1 : 0; }
+
   /// Nothing where neither setup has the figure; a dash where one lacks it.
   std::optional<KeyFigure> compared(const QString& label, Quantity quantity, Value from, Value to,
                                     int decimals) const {
@@ -103,7 +107,7 @@ class Maker {
     const auto shown = [&](const Value& v) { return v ? Value(units_.shown(quantity, *v)) : Value(); };
     from = shown(from);
     to = shown(to);
-    const ComparedTexts texts = comparedTexts(from, to, decimals);
+    const ComparedTexts texts = comparedTexts(from, to, decimals, moreDecimals(quantity));
     return KeyFigure{label, texts.stock, texts.proposed, units_.name(quantity), texts.difference};
   }
 
@@ -132,7 +136,9 @@ class Maker {
                     Quantity::Speed, stock().gearing.gears[gear].speedAtRevLimitMps,
                     proposed().gearing.gears[gear].speedAtRevLimitMps, 0);
   }
-  std::optional<KeyFigure> lastGear() const { return atLimit(bothGears() - 1); }
+  std::optional<KeyFigure> lastGear() const {
+    return bothGears() > 0 ? atLimit(bothGears() - 1) : std::nullopt;
+  }
   std::optional<KeyFigure> firstGear() const { return bothGears() > 1 ? atLimit(0) : std::nullopt; }
 
   std::optional<KeyFigure> cruise() const {
@@ -140,6 +146,7 @@ class Maker {
     if (!speed) return std::nullopt;
     const auto& from = stock().gearing.cruise;
     const auto& to = proposed().gearing.cruise;
+    if (bothGears() == 0) return std::nullopt;
     const QString shown = units_.chosenSpeed(*speed);
     QString label = Say::tr("%1 in no gear").arg(shown);
     if (from && to && from->gear != to->gear)

@@ -149,7 +149,10 @@ QString outsideAllowed(const QString& field, const QString& typed, double low, d
 
 QString refusedNumber(const QString& field, const RefusedNumber& refused) {
   const auto text = [](double x) { return QLocale().toString(x, 'g', 6); };
-  if (refused.otherUnit)
+  if (refused.notWhole)
+    return Say::tr("%1: %2 is not a whole number (%3 to %4)")
+        .arg(field, refused.typed, text(refused.low), text(refused.high));
+  if (refused.noNumber)
     return refused.unit.isEmpty()
                ? Say::tr("%1: %2 is not a plain number (%3 to %4)")
                      .arg(field, refused.typed, text(refused.low), text(refused.high))

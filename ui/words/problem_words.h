@@ -15,8 +15,9 @@ QString outsideAllowed(const QString& field, const QString& typed, double low, d
 struct RefusedNumber {
   QString typed;
   double low, high;
-  QString unit{};          ///< the field's, empty for bare numbers
-  bool otherUnit = false;  ///< what stands behind the number is no unit of the field
+  QString unit{};         ///< the field's, empty for bare numbers
+  bool noNumber = false;  ///< it is no number, or what stands behind the number is no unit of the field
+  bool notWhole = false;  ///< it is a number, but the field takes whole ones
 };
 QString refusedNumber(const QString& field, const RefusedNumber& refused);
 

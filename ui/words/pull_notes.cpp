@@ -43,6 +43,7 @@ QString slipWords(double slip) {
 QStringList pullNotes(const Plan& plan, const UnitsShown& units) {
   QStringList notes;
   if (const QString estimated = estimatedCurveWords(*plan.pullBike); !estimated.isEmpty()) notes << estimated;
+  if (const QString typical = typicalWords(*plan.pullBike, units); !typical.isEmpty()) notes << typical;
   if (const QString assumed = assumedWords(*plan.pullBike, units); !assumed.isEmpty()) notes << assumed;
   if (plan.pullBike->torque)
     if (const auto& beyond = plan.pullBike->torque->beyond()) notes << beyondWords(*beyond);

@@ -93,6 +93,23 @@ bool isTheUsualRollOn(const Plan& plan, const UnitsShown& units) {
 
 constexpr const char* kCurveEstimated = "bike.engine.curve_estimated";
 
+/// "drag area 0.5 m²; shift time 0.15 s": fields with the values that stand in for measured ones.
+QString valueList(const std::vector<Assumed>& values, const UnitsShown& units) {
+  QStringList parts;
+  for (const Assumed& taken : values) {
+    if (taken.key == "bike.engine.torque_curve" || taken.key == kCurveEstimated)
+      continue;  // no value that was taken: a sentence of its own
+    const Field* row = fieldRow(taken.key);
+    const auto rule = fieldRule(taken.key);
+    if (!row || !rule) continue;
+    const QString unit = shownUnit(*row, *rule, units);
+    const QString name = fieldName(taken.key), value = shownText(*row, taken.value, units);
+    parts << (unit.isEmpty() ? RoadWords::tr("%1 %2", "field and value").arg(name, value)
+                             : RoadWords::tr("%1 %2 %3", "field, value and unit").arg(name, value, unit));
+  }
+  return parts.join(RoadWords::tr("; ", "between fields"));
+}
+
 QString rollOnName(const RollOnRequest& asked, const UnitsShown& units) {
   const QString speed = units.name(Quantity::Speed);
   // A title is no estimate: 80 km/h are not 50 mph.
@@ -128,21 +145,19 @@ QStringList fieldNames(const std::vector<std::string_view>& keys) {
   return names;
 }
 
+QString lackingWords(const QString& what, const std::vector<std::string_view>& keys) {
+  return RoadWords::tr("%1 Missing: %2.", "what something needs, and fields")
+      .arg(what, fieldNames(keys).join(RoadWords::tr(", ", "between missing fields")));
+}
+
 QString assumedWords(const PullBike& bike, const UnitsShown& units) {
-  QStringList parts;
-  for (const Assumed& assumed : bike.assumed) {
-    if (assumed.key == "bike.engine.torque_curve" || assumed.key == kCurveEstimated)
-      continue;  // no value that was taken: a sentence of its own
-    const Field* row = fieldRow(assumed.key);
-    const auto rule = fieldRule(assumed.key);
-    if (!row || !rule) continue;
-    const QString unit = shownUnit(*row, *rule, units);
-    const QString name = fieldName(assumed.key), value = shownText(*row, assumed.value, units);
-    parts << (unit.isEmpty() ? RoadWords::tr("%1 %2", "field and value").arg(name, value)
-                             : RoadWords::tr("%1 %2 %3", "field, value and unit").arg(name, value, unit));
-  }
-  if (parts.isEmpty()) return {};
-  return RoadWords::tr("Assumed: %1.").arg(parts.join(RoadWords::tr("; ", "between fields")));
+  const QString values = valueList(bike.assumed, units);
+  return values.isEmpty() ? QString() : RoadWords::tr("Assumed: %1.").arg(values);
+}
+
+QString typicalWords(const PullBike& bike, const UnitsShown& units) {
+  const QString values = valueList(bike.typical, units);
+  return values.isEmpty() ? QString() : RoadWords::tr("Typical values, not measured: %1.").arg(values);
 }
 
 QString estimatedCurveWords(const PullBike& bike) {

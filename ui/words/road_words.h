@@ -21,6 +21,13 @@ QStringList fieldNames(const std::vector<std::string_view>& keys);
 /// One sentence on everything that was taken because the profile leaves it open; empty if nothing was.
 QString assumedWords(const PullBike& bike, const UnitsShown& units);
 
+/// "The sawtooth takes … Missing: the rev limit.": what something needs, and the fields that are missing for
+/// it.
+QString lackingWords(const QString& what, const std::vector<std::string_view>& keys);
+
+/// What of the bike is only usual in its class, in a sentence; empty where nothing is.
+QString typicalWords(const PullBike& bike, const UnitsShown& units);
+
 /// That the torque curve is an estimate; empty where it is not, or there is none.
 QString estimatedCurveWords(const PullBike& bike);
 

@@ -11,6 +11,7 @@
 #include "ui/words/limit_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/road_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -129,10 +130,10 @@ QString headline(const Plan& plan, const std::vector<double>& changes) {
         Say::tr("%n gears instead of %1.", nullptr, static_cast<int>(gears)).arg(stockGears);
     return QStringList{count, directions, gearByGear(changes)}.join(QLatin1Char(' ')).simplified();
   }
-  if (std::all_of(changes.begin(), changes.end(), unchanged))
+  if (std::all_of(changes.begin(), changes.end(), unchanged) && proposed.change.direction == Direction::Same)
     return proposed.setup == stock.setup ? Say::tr("The proposal is the same as stock.")
                                          : Say::tr("Different parts, same gearing as stock.");
-  if (!uniform(changes)) {
+  if (!changes.empty() && !uniform(changes)) {
     const QString alike = anyShorter && anyTaller ? directions
                           : anyShorter ? Say::tr("Shorter (geared down), but not equally in every gear.")
                                        : Say::tr("Taller (geared up), but not equally in every gear.");
@@ -216,6 +217,8 @@ QString detail(const Plan& plan, const UnitsShown& units, const std::vector<doub
     sentences << Say::tr(
         "One rollout is measured, the other estimated to about ±2 %: measure both before you trust the "
         "difference.");
+  if (!estimatedCurveWords(*plan.pullBike).isEmpty())
+    sentences << Say::tr("The torque curve is estimated from peaks.");
   return sentences.join(QLatin1Char(' '));
 }
 

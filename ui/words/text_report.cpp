@@ -7,6 +7,7 @@
 
 #include "ui/words/aligned_table.h"
 #include "ui/words/cautions.h"
+#include "ui/words/chart_words.h"
 #include "ui/words/compare_table.h"
 #include "ui/words/gear_table.h"
 #include "ui/words/key_figures.h"
@@ -40,6 +41,8 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
   for (const KeyFigure& figure : everyFigure(plan, units))
     figures.push_back({figure.label, figure.stock, figure.proposed, figure.difference, figure.unit});
   out += alignedTable(figures) + QLatin1Char('\n') + alignedTable(gearTable(plan, units)) + QLatin1Char('\n');
+  if (const auto lacks = sawtoothLacks(plan); !lacks.empty())
+    out += lackingWords(sawtoothNeeds(), lacks) + QStringLiteral("\n\n");
   if (plan.pullBike->accelerates()) {
     out += alignedTable(runTable(plan, units)) + QLatin1Char('\n');
     if (const QString start = standingStartWords(plan); !start.isEmpty()) out += start + QLatin1Char('\n');
