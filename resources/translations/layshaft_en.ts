@@ -111,6 +111,23 @@
     </message>
 </context>
 <context>
+    <name>CounterWords</name>
+    <message numerus="yes">
+        <source>Fits with a belt of %n teeth</source>
+        <translation>
+            <numerusform>Fits with a belt of %n tooth</numerusform>
+            <numerusform>Fits with a belt of %n teeth</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Fits with a chain of %n links</source>
+        <translation>
+            <numerusform>Fits with a chain of %n link</numerusform>
+            <numerusform>Fits with a chain of %n links</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>RoadWords</name>
     <message numerus="yes">
         <source>%1 to %2, %n shifts</source>
@@ -177,6 +194,30 @@
         <translation>
             <numerusform>There is %n aim already; remove it first.</numerusform>
             <numerusform>There are %n aims already; remove one first.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::BikesWindow</name>
+    <message numerus="yes">
+        <source>%n bikes in the folder.</source>
+        <translation>
+            <numerusform>One bike in the folder.</numerusform>
+            <numerusform>%n bikes in the folder.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n files cannot be read.</source>
+        <translation>
+            <numerusform>One file cannot be read.</numerusform>
+            <numerusform>%n files cannot be read.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n files are still being read.</source>
+        <translation>
+            <numerusform>One file is still being read.</numerusform>
+            <numerusform>%n files are still being read.</numerusform>
         </translation>
     </message>
 </context>
