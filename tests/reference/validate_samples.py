@@ -213,7 +213,7 @@ COUNT_OF = {
   "bike.chain_run.belt_lengths_teeth": (0, "kMostBeltLengths"), "pins": (0, "kMostPins"), "aims": (0, "kMostAims"),
   "spares_box.front": (0, "kMostSpares"), "spares_box.rear": (0, "kMostSpares"),
   "spares_box.chains": (0, "kMostSpares"), "name": (1, "kLongestName"), "pins[0].name": (1, "kLongestName"),
-  "notes": (0, "kLongestNotes"),
+  "notes": (0, "kLongestNotes"), "typical": (0, "kMostTypical"), "typical[0]": (1, "kLongestKey"),
 }
 
 findings = []

@@ -148,7 +148,7 @@ TEST_F(MainWindowLive, TheFirstUndoTakesBackAHalfTypedNumberAndNothingElse) {
   EXPECT_EQ(teeth(), 43);
   // Written otherwise than shown it is the same number, and nothing is half typed.
   auto& limit = box("Rev limit");
-  const double before = (*window_)->document().profile().bike.engine.revLimitRpm;
+  const double before = *(*window_)->document().profile().bike.engine.revLimitRpm;
   typeInto(limit, "13100");
   QTest::keyClick(&limit, Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ((*window_)->document().profile().bike.engine.revLimitRpm, before);

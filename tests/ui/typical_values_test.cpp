@@ -8,6 +8,7 @@
 #include "tests/ui/support.h"
 #include "ui/editors/bike_details.h"
 #include "ui/editors/class_chooser.h"
+#include "ui/words/picture_words.h"
 #include "ui/words/pull_notes.h"
 #include "ui/words/road_words.h"
 #include "ui/words/text_report.h"
@@ -68,6 +69,9 @@ TEST_F(TypicalValues, PagesAndReportSayWhatRestsOnThem) {
   EXPECT_TRUE(words.startsWith("Typical values, not measured: the drag area 0.5")) << words.toStdString();
   EXPECT_TRUE(ui::pullNotes(typical, units).contains(words));
   EXPECT_TRUE(ui::textReport(typical, units).contains(words));
+  EXPECT_TRUE(ui::pictureCaption(typical, true).contains("typical of the class")) << "saved pictures";
+  EXPECT_FALSE(ui::pictureCaption(typical, false).contains("typical of the class"))
+      << "nothing of it in gearing";
   EXPECT_TRUE(ui::typicalWords(*plan(bike()).pullBike, units).isEmpty());
 }
 

@@ -8,9 +8,9 @@
 #include <cmath>
 #include <vector>
 
-#include "core/units.h"
 #include "ui/editors/columns_table.h"
 #include "ui/editors/typed_ratio.h"
+#include "ui/editors/typed_reading.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
 
@@ -21,34 +21,7 @@ struct Say {
   Q_DECLARE_TR_FUNCTIONS(TypedGears)
 };
 
-std::optional<GearReading> typedReading(const QString& text, const UnitsShown& units) {
-  const QStringList parts = text.split(QLatin1Char('@'));
-  if (parts.size() != 2) return std::nullopt;
-  const auto rpm = typedNumber(withoutRpm(parts[0]), limits::kRevLimitRpm.high);
-  const auto speedMps = typedSpeedMps(parts[1], units);
-  if (!rpm || !limits::kAimRpm.contains(*rpm) || !speedMps) return std::nullopt;
-  return GearReading{.rpm = *rpm, .speedMps = *speedMps};
-}
-
 }  // namespace
-
-QString withoutRpm(QString text) {
-  static const QRegularExpression unit(QStringLiteral("\\s*rpm\\s*$"),
-                                       QRegularExpression::CaseInsensitiveOption);
-  return text.remove(unit);
-}
-
-std::optional<double> typedSpeedMps(QString text, const UnitsShown& units) {
-  static const QRegularExpression unit(QStringLiteral("\\s*(km/h|kmh|mph)\\s*$"),
-                                       QRegularExpression::CaseInsensitiveOption);
-  const QString typedUnit = unit.match(text).captured(1).toLower();
-  const auto speed = typedNumber(text.remove(unit), limits::kSpeedKmh.high);
-  if (!speed || *speed <= 0) return std::nullopt;
-  double mps = units.si(Quantity::Speed, *speed);
-  if (!typedUnit.isEmpty())
-    mps = typedUnit == QLatin1String("mph") ? units::mpsFromMph(*speed) : units::mpsFromKmh(*speed);
-  return units::kmhFromMps(mps) <= limits::kSpeedKmh.high ? std::optional(mps) : std::nullopt;
-}
 
 QStringList gearParts(const QString& text) {
   static const QRegularExpression blanks(QStringLiteral("[\\s;]+|,\\s+"));

@@ -14,12 +14,6 @@
 /// A gearbox as it is typed in one line: ratios, teeth, or revs at a road speed.
 namespace layshaft::ui {
 
-/// An engine speed without the unit that may be typed behind it: "12500 rpm".
-QString withoutRpm(QString text);
-
-/// Road speed, m/s, in the units shown or in the ones typed behind it.
-std::optional<double> typedSpeedMps(QString text, const UnitsShown& units);
-
 /// The gears of the line, first gear first. Between blanks a comma is a decimal mark, unless points are:
 /// "2,71 2,06", "2.71, 2.06" and "2.71,2.06" all read.
 QStringList gearParts(const QString& text);

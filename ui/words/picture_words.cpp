@@ -25,6 +25,8 @@ QString pictureHeading(const Plan& plan) {
 
 QString pictureCaption(const Plan& plan, bool fromTorque) {
   QStringList sentences = cautionsFor(plan, CautionPlace::Readout);
+  if (fromTorque && !plan.pullBike->typical.empty())
+    sentences.prepend(Say::tr("Rests on values typical of the class of bike, not measured."));
   if (fromTorque) sentences.prepend(estimatedCurveWords(*plan.pullBike));
   sentences.removeAll(QString());
   return sentences.join(QLatin1Char(' '));
