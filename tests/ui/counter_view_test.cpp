@@ -81,7 +81,7 @@ TEST_F(CounterViewTest, AWishShowsThePairsThatTheStudyOffersAndWritesNothing) {
   press(Qt::Key_Return);
   QStringList headings;
   for (const Offer& offer : offers(before, Wish::Shorter)) {
-    const Setup setup = applied(offer.change, before.stock);
+    const auto setup = applied(offer.change, before.stock);
     headings << QString("Front %1 · Rear %2").arg(setup.frontTeeth.count()).arg(setup.rearTeeth.count());
   }
   ASSERT_EQ(headings.size(), 3);
@@ -97,7 +97,7 @@ TEST_F(CounterViewTest, ChoosingProposesInOneStepThatCanBeTakenBack) {
   press(Qt::Key_Return);
   press(Qt::Key_Right);
   const auto wanted = offers(profile(), Wish::Shorter)[1];
-  const Setup setup = applied(wanted.change, profile().stock);
+  const auto setup = applied(wanted.change, profile().stock);
   const Profile before = profile();
   press(Qt::Key_Return);
   EXPECT_EQ(proposedSetup(window_->document()), setup);

@@ -121,7 +121,7 @@ TEST(CounterWords, EveryLineIsHeardWithItsWorth) {
   Profile profile = bike();
   profile.proposed.frontTeeth = front(15);
   const QString heard = ui::counterDescription(plan(profile), UnitsShown());
-  EXPECT_TRUE(heard.startsWith("Clearly livelier, and clearly busier. Gain: 6.7 % more pull in 1st gear."))
+  EXPECT_TRUE(heard.startsWith("Clearly livelier and busier. Gain: 6.7 % more pull in 1st gear."))
       << heard.toStdString();
   EXPECT_TRUE(heard.contains("Cost: ")) << heard.toStdString();
   EXPECT_NE(ui::worthMark(Worth::Gain), ui::worthMark(Worth::Cost));

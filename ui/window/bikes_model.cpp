@@ -44,7 +44,7 @@ QVariant BikesModel::headerData(int section, Qt::Orientation orientation, int ro
 QString BikesModel::text(const FolderBike& bike, int column) const {
   switch (column) {
     case Name:
-      return !bike.problem.isEmpty() ? tr("Cannot be read: %1").arg(bike.problem)
+      return !bike.problem.isEmpty() ? tr("Cannot be read (%1)").arg(bike.problem)
              : bike.name.isEmpty()   ? tr("…", "not read yet")
                                      : bike.name;
     case Customer:

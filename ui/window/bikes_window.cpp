@@ -55,7 +55,7 @@ BikesWindow::BikesWindow(MainWindow& window) : QDialog(&window), window_(window)
   search_->setFocus();
   const int character = fontMetrics().averageCharWidth();
   resize(
-      QSize(120 * character, 30 * fontMetrics().height()).boundedTo(window.screen()->availableSize() * 0.85));
+      QSize(160 * character, 30 * fontMetrics().height()).boundedTo(window.screen()->availableSize() * 0.85));
 }
 
 BikesWindow::~BikesWindow() {
@@ -110,8 +110,8 @@ void BikesWindow::makeTable() {
   const int character = fontMetrics().averageCharWidth();
   for (const auto& [place, characters] : {std::pair{BikesModel::Name, 34},
                                           {BikesModel::Customer, 26},
-                                          {BikesModel::Changed, 18},
-                                          {BikesModel::Pair, 16}})
+                                          {BikesModel::Changed, 30},
+                                          {BikesModel::Pair, 20}})
     header->resizeSection(place, characters * character);
   header->setStretchLastSection(true);
   connect(table_, &QTableView::activated, this, &BikesWindow::openCurrent);
@@ -172,7 +172,13 @@ void BikesWindow::say() {
     return static_cast<int>(std::count_if(bikes.begin(), bikes.end(),
                                           [&](const FolderBike& bike) { return bike.state == state; }));
   };
-  QStringList words{tr("%n bikes in the folder.", nullptr, static_cast<int>(bikes.size()))};
+  // What is wrong with the one under the cursor, in full.
+  QStringList words;
+  if (const QModelIndex at = shown_.mapToSource(table_->currentIndex()); at.isValid())
+    if (const FolderBike& bike = model_.bike(at.row()); !bike.problem.isEmpty())
+      words << tr("%1: %2.", "a file and what is wrong with it")
+                   .arg(shownFile(QFileInfo(bike.file).fileName()), bike.problem);
+  words += QStringList{tr("%n bikes in the folder.", nullptr, static_cast<int>(bikes.size()))};
   if (const int broken = count(FolderBike::State::Broken))
     words << tr("%n files cannot be read.", nullptr, broken);
   if (const int waiting = count(FolderBike::State::Waiting))

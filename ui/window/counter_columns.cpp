@@ -45,6 +45,13 @@ class ChoiceFrame : public QFrame {
   bool strong_ = false;
 };
 
+/// Columns are equally wide whatever stands in them.
+void letShrink(QWidget& widget) {
+  QSizePolicy policy = widget.sizePolicy();
+  policy.setHorizontalPolicy(QSizePolicy::Ignored);
+  widget.setSizePolicy(policy);
+}
+
 QLabel* wrapping() {
   auto* label = new QLabel;
   label->setWordWrap(true);
@@ -114,6 +121,9 @@ CounterColumns::Column CounterColumns::makeColumn(QGridLayout& grid, int place) 
   auto* room = new QVBoxLayout(inset);
   room->setContentsMargins(margin, 0, margin, margin);
   room->addWidget(column.button);
+  for (QWidget* part : std::initializer_list<QWidget*>{column.heading, column.sentence, column.bars, inset})
+    letShrink(*part);
+  for (const Line& line : column.lines) letShrink(*line.words);
   grid.addWidget(inset, Button, mark, 1, kColumnsWide);
   grid.setColumnStretch(words, 1);
   connect(column.button, &QPushButton::clicked, this, [this, place] { emit taken(place); });
@@ -147,7 +157,7 @@ void CounterColumns::fill(Column& column, const Choice& choice, const UnitsShown
   const Plan& plan = *choice.plan;
   const QString parts = counterHeading(plan.proposed.setup);
   const QString heading =
-      choice.name.isEmpty() ? parts : tr("%1: %2", "a pin's name and its teeth").arg(choice.name, parts);
+      choice.name.isEmpty() ? parts : tr("%1 (%2)", "a pin's name and its teeth").arg(choice.name, parts);
   column.heading->setText(heading);
   column.sentence->setText(counterSentence(plan));
   const auto lines = counterLines(plan, units);

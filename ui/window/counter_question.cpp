@@ -21,6 +21,9 @@ CounterQuestion::CounterQuestion(const QString& question, const std::vector<Answ
   auto* asked = new QLabel(question);
   asked->setAlignment(Qt::AlignCenter);
   asked->setWordWrap(true);
+  QFont bold = font();
+  bold.setBold(true);
+  asked->setFont(bold);
   column->addWidget(asked);
   for (const Answer& answer : answers) {
     auto* button = new QPushButton(answer.name + QLatin1Char('\n') + answer.meaning);

@@ -38,6 +38,7 @@ CounterView::CounterView(MainWindow& window)
     : QWidget(&window, Qt::Window), window_(window), session_(window.sharedSession()) {
   setAttribute(Qt::WA_DeleteOnClose);
   setWindowTitle(tr("Counter View – Layshaft"));
+  setAttribute(Qt::WA_KeyboardFocusChange);  // the focus is seen before a key is pressed
   setFont(enlarged(window.font()));
   screens_ = new QStackedWidget;
   first_ = new CounterQuestion(tr("What would you like?"),
@@ -72,9 +73,10 @@ QLayout* CounterView::header() {
   auto* row = new QHBoxLayout;
   back_ = new QPushButton;
   back_->setAutoDefault(true);
-  back_->setMinimumHeight(2 * fontMetrics().height());
+  back_->setMinimumSize(10 * fontMetrics().averageCharWidth(), 2 * fontMetrics().height());
   connect(back_, &QPushButton::clicked, this, &CounterView::back);
   row->addWidget(back_);
+  row->addSpacing(fontMetrics().averageCharWidth());
   title_ = new QLabel;
   title_->setTextFormat(Qt::PlainText);
   row->addWidget(title_, 1);

@@ -161,13 +161,11 @@ QString counterSentence(const Plan& plan) {
     case StepSize::None:
       break;
     case StepSize::Small:
-      return shorter ? Say::tr("A little livelier, and a little busier.")
-                     : Say::tr("A little calmer, and a little lazier.");
+      return shorter ? Say::tr("A little livelier and busier.") : Say::tr("A little calmer and lazier.");
     case StepSize::Moderate:
-      return shorter ? Say::tr("Clearly livelier, and clearly busier.")
-                     : Say::tr("Clearly calmer, and clearly lazier.");
+      return shorter ? Say::tr("Clearly livelier and busier.") : Say::tr("Clearly calmer and lazier.");
     case StepSize::Large:
-      return shorter ? Say::tr("Much livelier, and much busier.") : Say::tr("Much calmer, and much lazier.");
+      return shorter ? Say::tr("Much livelier and busier.") : Say::tr("Much calmer and lazier.");
   }
   return Say::tr("Rides as your bike does now.");
 }
