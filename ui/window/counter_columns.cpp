@@ -76,7 +76,7 @@ CounterColumns::CounterColumns(QWidget* parent) : QScrollArea(parent) {
   const int wide = kColumnsWide * static_cast<int>(kMostOffers);
   none_ = wrapping();
   none_->setAlignment(Qt::AlignCenter);
-  none_->setText(tr("Nothing in reach that fits goes that way. Other parts may: please ask."));
+  none_->setText(tr("Nothing in reach that fits goes that way. Please ask what else can be done."));
   grid->addWidget(none_, Heading, 0, 1, wide);
   barsKey_ = wrapping();
   barsKey_->setText(tr("The bars: speed in each gear at full revs. Hatched: as it is now."));

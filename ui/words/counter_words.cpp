@@ -74,7 +74,7 @@ std::optional<double> topGearMps(const SetupPlan& setup) {
 
 CounterLine topSpeedLine(const Plan& plan, const UnitsShown& units) {
   const auto &was = plan.stock.road.topSpeed, &is = plan.proposed.road.topSpeed;
-  const bool pulled = was && is;
+  const bool pulled = was && is && was->limitedBy && is->limitedBy;  // else it is only where the gears end
   const auto from = pulled ? was->speedMps : topGearMps(plan.stock);
   const auto to = pulled ? is->speedMps : topGearMps(plan.proposed);
   if (!from || !to) return {Worth::Same, Say::tr("Top speed is not known")};
