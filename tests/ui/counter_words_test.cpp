@@ -99,10 +99,6 @@ TEST(CounterWords, APulleyBikeHearsOfItsBelt) {
 TEST(CounterWords, WhereTheFrontWheelIsTheLimitShorterBringsNoPull) {
   Profile profile = sampleBike("motocross-450");
   profile.proposed = {};
-  // Without a chain no axle moves, which would move the limit.
-  profile.bike.chainRun.reset();
-  profile.stock.options.links.reset();
-  profile.stock.options.rearSprocket.reset();
   ASSERT_TRUE(plan(profile).stock.road.limits.front()) << "first gear of the sample is limited";
   const auto line =
       linesFor(profile, profile.stock.frontTeeth.count(), profile.stock.rearTeeth.count() + 2)[kPull];

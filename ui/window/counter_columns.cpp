@@ -69,6 +69,7 @@ CounterColumns::CounterColumns(QWidget* parent) : QScrollArea(parent) {
   auto* content = new QWidget;
   auto* grid = new QGridLayout(content);
   const int gap = fontMetrics().height() / 2;
+  grid->setContentsMargins(gap / 2, 0, gap / 2, 0);
   grid->setHorizontalSpacing(gap);
   grid->setVerticalSpacing(gap / 2);
   for (int place = 0; place < static_cast<int>(kMostOffers); ++place)

@@ -33,12 +33,15 @@ double morePullPercent(const Plan& plan) {
 }
 
 CounterLine pullLine(const Plan& plan) {
-  const double more = morePullPercent(plan);
+  // Where the tyre or the front wheel is the limit, what moves it a little is nothing that a rider can tell.
+  constexpr double kFeltPercent = 2.0;  // about one rear tooth: common practice
   const auto& limits = plan.proposed.road.limits;
-  if (std::abs(more) >= kNoticeablePercent)
+  const bool limited = !limits.empty() && limits.front();
+  const double more = morePullPercent(plan);
+  if (std::abs(more) >= (limited ? kFeltPercent : kNoticeablePercent))
     return more > 0.0 ? CounterLine{Worth::Gain, Say::tr("%1 % more pull in 1st gear").arg(percent(more))}
                       : CounterLine{Worth::Cost, Say::tr("%1 % less pull in 1st gear").arg(percent(more))};
-  if (!limits.empty() && limits.front() && plan.proposed.change.direction == Direction::Shorter)
+  if (limited && plan.proposed.change.direction == Direction::Shorter)
     return {Worth::Same, Say::tr("No more pull in 1st gear: %1", "%1 is \"wheelie limit\"")
                              .arg(limitWords(limits.front()->by))};
   return {Worth::Same, Say::tr("As much pull in 1st gear")};
