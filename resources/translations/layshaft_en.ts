@@ -1,6 +1,5 @@
 <?xml version="1.0" encoding="utf-8"?>
 <!DOCTYPE TS>
-<!-- SPDX-License-Identifier: GPL-3.0-or-later -->
 <TS version="2.1" language="en" sourcelanguage="en_GB">
 <context>
     <name>AimWords</name>
@@ -107,6 +106,23 @@
         <translation>
             <numerusform>%n link, an odd number</numerusform>
             <numerusform>%n links, an odd number</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>CounterWords</name>
+    <message numerus="yes">
+        <source>Fits with a belt of %n teeth</source>
+        <translation>
+            <numerusform>Fits with a belt of %n tooth</numerusform>
+            <numerusform>Fits with a belt of %n teeth</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Fits with a chain of %n links</source>
+        <translation>
+            <numerusform>Fits with a chain of %n link</numerusform>
+            <numerusform>Fits with a chain of %n links</numerusform>
         </translation>
     </message>
 </context>
@@ -219,6 +235,16 @@
     </message>
 </context>
 <context>
+    <name>WearWords</name>
+    <message numerus="yes">
+        <source>%n links of a new %1 chain are %2 long, %3 at the limit.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>layshaft::ui::AimEditor</name>
     <message numerus="yes">
         <source>There are %n aims already; remove one first.</source>
@@ -229,19 +255,60 @@
     </message>
 </context>
 <context>
+    <name>layshaft::ui::BikesWindow</name>
+    <message numerus="yes">
+        <source>%n bikes in the folder.</source>
+        <translation>
+            <numerusform>One bike in the folder.</numerusform>
+            <numerusform>%n bikes in the folder.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n files cannot be read.</source>
+        <translation>
+            <numerusform>One file cannot be read.</numerusform>
+            <numerusform>%n files cannot be read.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n files are still being read.</source>
+        <translation>
+            <numerusform>One file is still being read.</numerusform>
+            <numerusform>%n files are still being read.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>layshaft::ui::ChainPage</name>
     <message numerus="yes">
         <source>Stock&apos;s belt of %n teeth is too short for its pulleys.</source>
         <translation>
-            <numerusform>Stock&apos;s belt of %n tooth is too short for its pulleys.</numerusform>
-            <numerusform>Stock&apos;s belt of %n teeth is too short for its pulleys.</numerusform>
+            <numerusform>Stock's belt of %n tooth is too short for its pulleys.</numerusform>
+            <numerusform>Stock's belt of %n teeth is too short for its pulleys.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>Stock&apos;s chain of %n links is too short for its sprockets.</source>
         <translation>
-            <numerusform>Stock&apos;s chain of %n link is too short for its sprockets.</numerusform>
-            <numerusform>Stock&apos;s chain of %n links is too short for its sprockets.</numerusform>
+            <numerusform>Stock's chain of %n link is too short for its sprockets.</numerusform>
+            <numerusform>Stock's chain of %n links is too short for its sprockets.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::ChainSketch</name>
+    <message numerus="yes">
+        <source>A straight run of chain; %n links are counted from the middle of one pin to the middle of another.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n links, middle of pin to middle of pin</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
         </translation>
     </message>
 </context>

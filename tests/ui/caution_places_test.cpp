@@ -50,9 +50,12 @@ void setReadsHigh(Profile& profile, double percent) {
 }
 
 const std::vector<CautionPlace> kChainAndPaper{CautionPlace::ChainPage, CautionPlace::Paper};
-const std::vector<CautionPlace> kReadoutAndPaper{CautionPlace::Readout, CautionPlace::Paper};
-const std::vector<CautionPlace> kEverywhere{CautionPlace::Readout, CautionPlace::ChainPage,
-                                            CautionPlace::Paper};
+const std::vector<CautionPlace> kReadoutAndPaper{CautionPlace::Readout, CautionPlace::Counter,
+                                                 CautionPlace::Paper};
+const std::vector<CautionPlace> kWorkAndCounter{CautionPlace::Counter, CautionPlace::ChainPage,
+                                                CautionPlace::Paper};
+const std::vector<CautionPlace> kEverywhere{CautionPlace::Readout, CautionPlace::Counter,
+                                            CautionPlace::ChainPage, CautionPlace::Paper};
 
 const std::vector<Danger>& dangers() {
   static const std::vector<Danger> all{
@@ -108,7 +111,7 @@ const std::vector<Danger>& dangers() {
        "Sprockets change what a gearbox sensor sees. Ask a qualified workshop; follow local law, insurance "
        "and "
        "warranty.",
-       kChainAndPaper},
+       kWorkAndCounter},
       {"reads low", [] { return changed("club-600", [](Profile& p) { setReadsHigh(p, -10); }); },
        Caution::SpeedometerLow,
        "reads below true speed: outside UN Regulation 39, not for the road until recalibrated.",

@@ -2,6 +2,7 @@
 #include <QAbstractItemView>
 #include <QBuffer>
 #include <QComboBox>
+#include <QDir>
 #include <QDockWidget>
 #include <QFileDialog>
 #include <QHeaderView>
@@ -14,6 +15,7 @@
 #include "tests/ui/pseudo_language.h"
 #include "tests/ui/support.h"
 #include "tests/ui/what_is_said.h"
+#include "ui/document/preferences.h"
 #include "ui/document/samples.h"
 #include "ui/document/setup_edits.h"
 #include "ui/editors/curve_editor.h"
@@ -21,6 +23,8 @@
 #include "ui/pages/chain_page.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/sheet/report_page.h"
+#include "ui/window/bikes_window.h"
+#include "ui/window/counter_view.h"
 #include "ui/window/messages.h"
 #include "ui/words/cautions.h"
 #include "ui/words/problem_words.h"
@@ -132,6 +136,19 @@ TEST_P(TranslationOf, EveryPageMenuAndPicture) {
   expectMarked(window->readout().text(), "readout");
 }
 
+TEST_P(TranslationOf, TheCounterView) {
+  Window window(nameless(GetParam()));
+  ui::CounterView::open(*window);
+  auto* view = window->findChild<ui::CounterView*>();
+  ASSERT_TRUE(view);
+  auto* screens = view->findChild<QStackedWidget*>();
+  for (int answer = 0; answer < 2; ++answer) {
+    screens->currentWidget()->findChildren<QPushButton*>().at(answer)->click();
+    expectMarked(*view, std::string(GetParam()) + ", counter");
+    QTest::keyClick(view, Qt::Key_Escape);
+  }
+}
+
 TEST_P(TranslationOf, Reports) {
   for (const auto system : {ui::UnitSystem::Metric, ui::UnitSystem::Imperial}) {
     const Plan planned = plan(nameless(GetParam()));
@@ -157,6 +174,22 @@ INSTANTIATE_TEST_SUITE_P(Samples, TranslationOf,
                          [](const auto& name) {
                            return QString(name.param).replace('-', '_').toStdString();
                          });
+
+TEST_F(Translation, TheListOfBikes) {
+  QTemporaryDir folder;
+  QFile broken(folder.filePath("1.bike.json"));
+  ASSERT_TRUE(broken.open(QIODevice::WriteOnly));
+  broken.write("{}");
+  broken.close();
+  ui::preferences::setBikesFolder(folder.path());
+  Window window(nameless("club-600"));
+  ui::BikesWindow list(*window);
+  QTest::qWait(50);
+  hear(list, "bikes", [&](const QString& text, const std::string& where) {
+    const bool date = QLocale().toDateTime(text, QLocale::ShortFormat).isValid();
+    if (!date && !text.contains(QDir(folder.path()).dirName())) expectMarked(text, where);
+  });
+}
 
 TEST_F(Translation, DialogsAndMessages) {
   Window window(nameless("club-600"));

@@ -8,6 +8,7 @@
 #include "ui/document/setup_edits.h"
 #include "ui/editors/new_bike_dialog.h"
 #include "ui/pages/ladder_page.h"
+#include "ui/window/counter_view.h"
 #include "ui/words/cautions.h"
 #include "ui/words/text_report.h"
 
@@ -173,6 +174,20 @@ TEST_P(Vocabulary, OfTheDetails) {
     hear(*details, "details", taken());
   }
   EXPECT_GT(heard_, 300);
+}
+
+TEST_P(Vocabulary, OfTheCounterView) {
+  Window window(profile_);
+  ui::CounterView::open(*window);
+  auto* view = window->findChild<ui::CounterView*>();
+  ASSERT_TRUE(view);
+  for (const char* answer : {"More Punch", "Less Buzz", "Compare Choices", "Familiar Steps"}) {
+    control<QPushButton>(*view, answer).click();
+    hear(*view, std::string("counter, ") + answer, takenOfThisBike());
+    if (QString(answer) != "Compare Choices" || profile_.pins.empty()) QTest::keyClick(view, Qt::Key_Escape);
+    if (profile_.pins.empty() && QString(answer) == "Compare Choices") break;
+  }
+  EXPECT_GT(heard_, 150);
 }
 
 TEST_P(Vocabulary, OfTheTextReport) {

@@ -23,6 +23,7 @@ const QString kGeometry = QStringLiteral("window/geometry");
 const QString kPageInView = QStringLiteral("window/page");
 const QString kPageState = QStringLiteral("window/%1");
 const QString kOpensLastFile = QStringLiteral("open_last_file");
+const QString kBikesFolder = QStringLiteral("bikes_folder");
 const QString kExportFolder = QStringLiteral("export/folder");
 const QString kExportEnding = QStringLiteral("export/%1_ending");
 constexpr qsizetype kMostRecent = 10;
@@ -191,6 +192,13 @@ QString exportFolder() {
 }
 void setExportFolder(const QString& folder) {
   QSettings().setValue(kExportFolder, keptFile(folder));
+}
+
+QString bikesFolder() {
+  return fileOf(QSettings().value(kBikesFolder).toString());
+}
+void setBikesFolder(const QString& folder) {
+  QSettings().setValue(kBikesFolder, keptFile(folder));
 }
 
 QString exportEnding(const QString& word) {

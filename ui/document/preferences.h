@@ -68,6 +68,9 @@ void setOpensLastFile(bool on);
 /// Where pictures, data and reports went last; empty before.
 QString exportFolder();
 void setExportFolder(const QString& folder);
+/// The folder whose bikes were listed last; empty before.
+QString bikesFolder();
+void setBikesFolder(const QString& folder);
 /// The ending of the last export of that name, such as "picture"; empty before.
 QString exportEnding(const QString& word);
 void setExportEnding(const QString& word, const QString& ending);

@@ -319,6 +319,11 @@ std::optional<Problem> SetupEdits::setFinalDrive(FinalDrive drive) {
       [&](auto& setup) { setup.options.finalDrive = drive; });
 }
 
+void SetupEdits::propose(Document& document, const QString& title, const SetupChange& change) {
+  document.edit({.field = QStringLiteral("proposal.whole"), .title = title, .shown = {}},
+                [&](Profile& profile) { profile.proposed = withoutStockValues(change, profile.stock); });
+}
+
 void SetupEdits::clearProposal(Document& document) {
   document.edit({.field = QStringLiteral("proposal.clear"), .title = tr("all back to stock"), .shown = {}},
                 [](Profile& profile) {

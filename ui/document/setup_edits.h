@@ -43,6 +43,8 @@ class SetupEdits {
   std::optional<Problem> setBeltTeeth(std::optional<int> teeth);
   std::optional<Problem> setFinalDrive(FinalDrive drive);
 
+  /// Proposes another setup as a whole, under a name of its own in the history.
+  static void propose(Document& document, const QString& title, const SetupChange& change);
   /// The proposal as it was before anyone touched it.
   static void clearProposal(Document& document);
   /// Keeps the proposal, with another pair, as a pin of that name; says why if there is no room for one more.

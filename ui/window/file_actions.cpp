@@ -16,6 +16,7 @@
 #include "ui/document/preferences.h"
 #include "ui/document/samples.h"
 #include "ui/editors/new_bike_dialog.h"
+#include "ui/window/bikes_window.h"
 #include "ui/window/export_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
@@ -67,6 +68,7 @@ void FileActions::addFileMenu(QMenuBar& bar) {
   menu->addAction(icon("document-open"), tr("&Open…"), QKeySequence::Open, this, &FileActions::open);
   QMenu* recent = menu->addMenu(icon("document-open-recent"), tr("Open &Recent"));
   connect(recent, &QMenu::aboutToShow, this, [this, recent] { rebuildRecent(recent); });
+  menu->addAction(tr("&Bikes in a Folder…"), this, [this] { BikesWindow::open(window_); });
   QAction* again = menu->addAction(tr("Open the &Last File at Start"), this,
                                    [](bool on) { preferences::setOpensLastFile(on); });
   again->setCheckable(true);
@@ -128,12 +130,7 @@ void FileActions::rebuildRecent(QMenu* menu) {
 void FileActions::newBike() {
   NewBikeDialog dialog(samples(), &window_, preferences::units());
   if (dialog.exec() != QDialog::Accepted) return;
-  if (auto profile = dialog.profile()) {
-    MainWindow* window = MainWindow::create(*profile);
-    // Nothing is on disk yet: closing must ask.
-    window->document().recover(*profile, QString(), std::nullopt);
-    window->show();
-  }
+  if (auto profile = dialog.profile()) MainWindow::showUnsaved(*profile);
 }
 
 void FileActions::open() {

@@ -53,6 +53,12 @@ MainWindow* MainWindow::create(Profile profile) {
   return window;
 }
 
+void MainWindow::showUnsaved(const Profile& profile) {
+  MainWindow* window = create(profile);
+  window->document().recover(profile, QString(), std::nullopt);
+  window->show();
+}
+
 QList<MainWindow*> MainWindow::all() {
   QList<MainWindow*> windows;
   for (QWidget* widget : QApplication::topLevelWidgets())

@@ -29,7 +29,10 @@ class MainWindow : public QMainWindow {
   ~MainWindow() override;
 
   Session& session() { return *session_; }
+  /// For another window on it.
+  std::shared_ptr<Session> sharedSession() const { return session_; }
   Document& document() { return session_->document(); }
+  const Document& document() const { return session_->document(); }
   Planner& planner() { return session_->planner(); }
   DriveLine& driveLine() { return *driveLine_; }
   Readout& readout() { return *readout_; }
@@ -60,6 +63,8 @@ class MainWindow : public QMainWindow {
 
   /// Makes a window that lives until it is closed.
   static MainWindow* create(Profile profile);
+  /// Shows a window on a bike of which nothing is on disk yet: closing it asks.
+  static void showUnsaved(const Profile& profile);
   /// All that are open.
   static QList<MainWindow*> all();
   /// Brings what the program remembers into all windows, after something of it changed.

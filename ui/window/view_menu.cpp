@@ -6,6 +6,7 @@
 
 #include "ui/charts/appearance.h"
 #include "ui/editors/ticking_menu.h"
+#include "ui/window/counter_view.h"
 #include "ui/window/figures_dialog.h"
 #include "ui/window/full_screen.h"
 #include "ui/window/main_window.h"
@@ -44,6 +45,7 @@ ViewMenu::ViewMenu(QMenuBar& bar, MainWindow& window, const QList<QAction*>& pag
                              applyAppearance(static_cast<Appearance>(i));
                            });
   menu->addSeparator();
+  menu->addAction(tr("&Counter View"), this, [this] { CounterView::open(window_); });
   menu->addAction((new FullScreen(window))->action());
   refresh();
 }

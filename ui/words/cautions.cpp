@@ -160,6 +160,11 @@ const std::vector<Caution>& saidAt(CautionPlace place) {
   static const std::vector<Caution> readout{
       Caution::OddLinks,       Caution::WornChain, Caution::SpeedometerLow,   Caution::SpeedometerHigh,
       Caution::ShorterGearing, Caution::TyreSize,  Caution::WheelSpeedRatios, Caution::ClosedCourse};
+  // A mechanic does the work: the customer is told what the ride, the law and the purse ask.
+  static const std::vector<Caution> counter{
+      Caution::OddLinks,         Caution::WornChain,      Caution::SpeedometerLow,
+      Caution::SpeedometerHigh,  Caution::ShorterGearing, Caution::TyreSize,
+      Caution::WheelSpeedRatios, Caution::GearboxSensor,  Caution::ClosedCourse};
   static const std::vector<Caution> chainPage{
       Caution::Hands,       Caution::Alignment, Caution::JoiningLink, Caution::SlackLimit,
       Caution::BeltTension, Caution::OddLinks,  Caution::WornChain,   Caution::GearboxSensor};
@@ -173,6 +178,8 @@ const std::vector<Caution>& saidAt(CautionPlace place) {
   switch (place) {
     case CautionPlace::Readout:
       return readout;
+    case CautionPlace::Counter:
+      return counter;
     case CautionPlace::ChainPage:
       return chainPage;
     case CautionPlace::WearPage:

@@ -31,6 +31,7 @@ enum class Caution {
 /// Where a caution stands.
 enum class CautionPlace {
   Readout,    ///< always on screen, and its text as copied
+  Counter,    ///< beside what a customer chooses from
   ChainPage,  ///< and its saved picture
   WearPage,
   Paper  ///< the text report and the printed page, which have all of them
