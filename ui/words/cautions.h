@@ -32,6 +32,7 @@ enum class Caution {
 enum class CautionPlace {
   Readout,    ///< always on screen, and its text as copied
   ChainPage,  ///< and its saved picture
+  Work,       ///< work order and parts list: what the hands need, and what is ordered
   Paper       ///< the text report and the printed page, which have all of them
 };
 
