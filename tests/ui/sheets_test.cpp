@@ -118,8 +118,9 @@ TEST_F(WorkshopSheets, PitCardHasWhatOneReadsFromTheSaddle) {
   EXPECT_TRUE(text.contains("112 links"));
   EXPECT_TRUE(text.contains("marks")) << text.toStdString();
   for (const GearFigures& gear : proposed.gearing.gears)
-    if (gear.shiftSpeedMps)
+    if (gear.shiftSpeedMps) {
       EXPECT_TRUE(text.contains(ui::number(*gear.shiftSpeedMps * 3.6, 0))) << gear.gear << text.toStdString();
+    }
   ASSERT_TRUE(proposed.road.run.drive);
   EXPECT_TRUE(text.contains("End of the straight: " + ui::gearOrdinal(proposed.road.run.drive->endGear)));
   double largest = 0;
@@ -136,10 +137,11 @@ TEST_F(WorkshopSheets, WorkOrderAndPartsHaveTheWordsOfTheirLists) {
     for (const QString& step : part) EXPECT_TRUE(order.contains(step)) << step.toStdString();
   const QString parts = words(SheetKind::Parts, input);
   for (const PartLine& line : partsList(profile, *input.plan).lines)
-    if (line.source != PartSource::Keep)
+    if (line.source != PartSource::Keep) {
       EXPECT_TRUE(QString(parts).remove(' ').contains(ui::partText(line).remove(' ')))
           << ui::partText(line).toStdString() << "\n"
           << parts.toStdString();
+    }
   for (const QString& caution : ui::cautionsFor(*input.plan, ui::CautionPlace::Work)) {
     EXPECT_TRUE(order.contains(caution.simplified())) << caution.toStdString();
     EXPECT_TRUE(parts.contains(caution.simplified())) << caution.toStdString();

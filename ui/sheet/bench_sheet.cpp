@@ -2,6 +2,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "core/study/fitted.h"
 #include "core/study/parts_list.h"
 #include "ui/charts/chain_drawing.h"
 #include "ui/charts/sawtooth_chart.h"
@@ -11,6 +12,7 @@
 #include "ui/words/chart_words.h"
 #include "ui/words/compare_table.h"
 #include "ui/words/gear_table.h"
+#include "ui/words/numbers.h"
 #include "ui/words/parts_words.h"
 #include "ui/words/road_words.h"
 #include "ui/words/summary.h"
@@ -42,16 +44,27 @@ SheetTable figureTable(const SheetInput& input) {
   return table;
 }
 
+QString loopText(const Setup& setup) {
+  const auto& count = isBelt(setup) ? setup.options.beltTeeth : setup.options.links;
+  return count ? number(*count, 0) : Say::tr("–");
+}
+
 /// Stock, proposed and pins beside one another.
 SheetTable setupTable(const SheetInput& input) {
+  const Plan& plan = *input.plan;
   const CompareTable compared =
-      compareTable(*input.plan, input.units,
-                   {CompareFigure::FrontSprocket, CompareFigure::RearSprocket, CompareFigure::Loop,
-                    CompareFigure::Tyre, CompareFigure::FinalRatio, CompareFigure::Rollout,
-                    CompareFigure::TopSpeed, CompareFigure::CruiseRpm, CompareFigure::AxleShift});
-  SheetTable table{.rows = {{QString()}}};
+      compareTable(plan, input.units,
+                   {CompareFigure::FinalRatio, CompareFigure::Rollout, CompareFigure::CruiseRpm,
+                    CompareFigure::TopSpeed, CompareFigure::StraightTime, CompareFigure::AxleShift});
+  SheetTable table{.rows = {{QString()}, {Say::tr("Rear tyre")}, {Say::tr("Links, or a belt's teeth")}}};
   for (qsizetype i = 0; i < compared.setups.size(); ++i)
-    table.rows.front() << Say::tr("%1 %2", "a setup and its pair").arg(compared.setups[i], compared.pairs[i]);
+    table.rows[0] << Say::tr("%1 %2", "a setup and its pair").arg(compared.setups[i], compared.pairs[i]);
+  std::vector<const SetupPlan*> setups{&plan.stock, &plan.proposed};
+  for (const SetupPlan& pin : plan.pins) setups.push_back(&pin);
+  for (const SetupPlan* setup : setups) {
+    table.rows[1] << QString::fromStdString(setup->setup.rearTyre.text());
+    table.rows[2] << loopText(setup->setup);
+  }
   for (const CompareRow& row : compared.rows) {
     QStringList cells{row.name};
     for (const CompareCell& cell : row.cells) cells << cell.text;
@@ -115,8 +128,9 @@ Blocks benchSheet(const SheetInput& input) {
   blocks.push_back(besideBlock({tableBlock(figureTable(input))}, {tableBlock(partsTable(input))}, 0.52));
   if (!plan.pins.empty()) blocks.push_back(tableBlock(setupTable(input)));
   blocks.push_back(drawingBlock(
-      250, 3.0, [input](QPainter& painter, const QRectF& area) { drawSaw(painter, area, input); }));
-  blocks.push_back(tableBlock({.rows = gearTable(plan, input.units), .points = 8.5}));
+      260, 3.0, [input](QPainter& painter, const QRectF& area) { drawSaw(painter, area, input); }));
+  if (!plan.proposed.gearing.gears.empty())
+    blocks.push_back(tableBlock({.rows = gearTable(plan, input.units), .points = 8.5}));
   if (plan.stock.chainRun && plan.proposed.chainRun)
     blocks.push_back(drawingBlock(
         170, 2.0, [input](QPainter& painter, const QRectF& area) { drawChain(painter, area, input); }));

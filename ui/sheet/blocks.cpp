@@ -55,7 +55,7 @@ class TableLayout {
       : table_(table), font_(paperFont(table.points)), bold_(paperFont(table.points, true)) {
     for (const QStringList& row : table.rows) columns_ = std::max(columns_, row.size());
     wish_.resize(static_cast<std::size_t>(columns_), 0.0);
-    least_ = wish_;
+    least_ = whole_ = wish_;
     for (std::size_t r = 0; r < table.rows.size(); ++r)
       for (qsizetype c = 0; c < table.rows[r].size(); ++c) measure(r, c);
   }
@@ -94,6 +94,7 @@ class TableLayout {
     const QString& text = table_.rows[row][column];
     const auto c = static_cast<std::size_t>(column);
     constexpr double kRounding = 1.0;
+    whole_[c] = std::max(whole_[c], metrics.horizontalAdvance(text) + kRounding);
     // Titles are broken rather than figures.
     if (row > 0) wish_[c] = std::max(wish_[c], metrics.horizontalAdvance(text) + kRounding);
     for (const QString& word : text.split(QLatin1Char(' ')))
@@ -101,21 +102,27 @@ class TableLayout {
     wish_[c] = std::max(wish_[c], least_[c]);
   }
 
-  /// What is left over goes to the first column; what lacks is taken from all that can be broken.
+  /// Between what two lists of widths take, as far as the room reaches.
+  static std::vector<double> between(const std::vector<double>& low, const std::vector<double>& high,
+                                     double room) {
+    const double least = std::accumulate(low.begin(), low.end(), 0.0);
+    const double most = std::accumulate(high.begin(), high.end(), 0.0);
+    const double share = most > least ? std::clamp((room - least) / (most - least), 0.0, 1.0) : 0.0;
+    std::vector<double> widths = low;
+    for (std::size_t c = 0; c < widths.size(); ++c) widths[c] += share * (high[c] - low[c]);
+    return widths;
+  }
+
+  /// Figures stay in one line while there is room, then titles; what is left over all columns share.
   std::vector<double> widthsIn(double width) const {
     const double room = width - gap() * static_cast<double>(columns_ - 1);
-    const double wished = std::accumulate(wish_.begin(), wish_.end(), 0.0);
-    std::vector<double> widths = wish_;
-    if (widths.empty()) return widths;
-    if (wished <= room) {
-      widths.front() += room - wished;
-      return widths;
-    }
-    const double least = std::accumulate(least_.begin(), least_.end(), 0.0);
-    const double share = least < room ? (room - least) / (wished - least) : 0.0;
-    const double squeezed = least < room ? 1.0 : room / least;
-    for (std::size_t c = 0; c < widths.size(); ++c)
-      widths[c] = squeezed * (least_[c] + share * (wish_[c] - least_[c]));
+    const auto sum = [](const std::vector<double>& of) { return std::accumulate(of.begin(), of.end(), 0.0); };
+    std::vector<double> widths =
+        sum(wish_) <= room ? between(wish_, whole_, room) : between(least_, wish_, room);
+    const double left = room - sum(widths);
+    const auto count = static_cast<double>(widths.size());
+    for (double& column : widths)
+      column = left >= 0.0 ? column + left / count : column * room / (room - left);
     return widths;
   }
 
@@ -130,7 +137,7 @@ class TableLayout {
   SheetTable table_;
   QFont font_, bold_;
   qsizetype columns_ = 0;
-  std::vector<double> wish_, least_;
+  std::vector<double> least_, wish_, whole_;  ///< by words, by figures, by titles too
 };
 
 }  // namespace

@@ -63,7 +63,8 @@ Blocks pitCard(const SheetInput& input) {
     }
     if (const QString misfit = misfitHeading(run); !misfit.isEmpty()) add(misfit, big);
   }
-  if (plan.proposed.gearing.gears.size() > 1) blocks.push_back(tableBlock(shiftTable(input)));
+  if (const SheetTable shifts = shiftTable(input); shifts.rows.size() > 1)
+    blocks.push_back(tableBlock(shifts));
   add(straightText(input), middle);
   add(Say::tr("Stock %1", "a pair").arg(teethPair(plan.stock.setup)), middle);
   add(cautionText(Caution::Hands, isBelt(plan.proposed.setup)), paperFont(8));

@@ -18,6 +18,7 @@ struct Say {
 };
 
 constexpr double kLogoHeight = 3.6, kLogoShare = 0.35;  // of a line of text; of the width
+constexpr double kHeadGap = 0.5;                        // of a line of text
 constexpr double kLargestCard = 2.0;                    // a pit card is read from two metres away
 
 /// Title and shop at the left, logo at the right.
@@ -32,7 +33,9 @@ Block letterhead(const Shop& shop, const QString& title) {
            (shop.line.isEmpty() ? 0.0 : brokenHeight(lineFont, shop.line, textWidth(width)));
   };
   return {.height =
-              [=](double width) { return std::max(textHeight(width), shop.logo ? kLogoHeight * line : 0.0); },
+              [=](double width) {
+                return std::max(textHeight(width), shop.logo ? kLogoHeight * line : 0.0) + kHeadGap * line;
+              },
           .paint =
               [=](QPainter& painter, const QRectF& area) {
                 const double left = textWidth(area.width());
@@ -40,7 +43,7 @@ Block letterhead(const Shop& shop, const QString& title) {
                 const double under = brokenHeight(titleFont, title, left);
                 drawBroken(painter, lineFont,
                            QRectF(area.left(), area.top() + under, left, area.height() - under), shop.line);
-                if (shop.logo) shop.logo->paint(painter, area.adjusted(left, 0, 0, 0));
+                if (shop.logo) shop.logo->paint(painter, area.adjusted(left, 0, 0, -kHeadGap * line));
               }};
 }
 
