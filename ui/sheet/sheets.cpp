@@ -19,6 +19,7 @@ struct Say {
 
 constexpr double kLogoHeight = 3.6, kLogoShare = 0.35;  // of a line of text; of the width
 constexpr double kHeadGap = 0.5;                        // of a line of text
+constexpr double kLargestText = 1.25;                   // read at arm's length
 constexpr double kLargestCard = 2.0;                    // a pit card is read from two metres away
 
 /// Title and shop at the left, logo at the right.
@@ -92,11 +93,11 @@ BlockSheet makeSheet(SheetKind kind, const SheetInput& input) {
     case SheetKind::PitCard:
       return {title, pitCard(input), kLargestCard};
     case SheetKind::WorkOrder:
-      return {title, workOrderSheet(input)};
+      return {title, workOrderSheet(input), kLargestText};
     case SheetKind::Parts:
       break;
   }
-  return {title, partsSheet(input)};
+  return {title, partsSheet(input), kLargestText};
 }
 
 std::optional<QString> writeSheet(const Sheet& sheet, PictureFormat format, const QPageSize& paper,

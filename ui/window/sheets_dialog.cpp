@@ -3,6 +3,7 @@
 
 #include <QApplication>
 #include <QBuffer>
+#include <QCheckBox>
 #include <QClipboard>
 #include <QComboBox>
 #include <QDialogButtonBox>
@@ -53,6 +54,14 @@ SheetsDialog::SheetsDialog(MainWindow& window, PrintActions& printing)
   };
   choice(tr("&Sheet"), kinds_);
   choice(tr("Pa&per"), papers_);
+  auto* wide = new QCheckBox(tr("Fit &width"));
+  connect(wide, &QCheckBox::toggled, preview_, [this](bool on) {
+    if (on)
+      preview_->fitToWidth();
+    else
+      preview_->fitInView();
+  });
+  choices->addWidget(wide);
   choices->addStretch();
   auto* shop = new QPushButton(tr("Shop Line and &Logo…"));
   shop->setAutoDefault(false);
