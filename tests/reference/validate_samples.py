@@ -29,13 +29,14 @@ except ImportError:
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 LIMITS_H = Path(__file__).resolve().parents[2] / "core" / "limits.h"
-SETUPS = ("stock", "proposed", "pins[0]")
+SETUPS = ("stock", "proposed", "pins[0]", "records.track_notes[0].setup")
+ENTRIES = ("wear.measurements[0]", "records.services[0]", "records.track_notes[0]")
 
 SETUP = {
   "front_teeth": 16, "rear_teeth": 43, "rear_tyre": "180/55ZR17", "rollout_mm": 1940, "rolling_allowance_percent": 2,
   "crown_radius_mm": 90, "tread_wear_mm": 1, "growth_per_kmh2": 1e-7, "primary_ratio": 1.9,
   "primary_teeth": [20, 38], "gear_teeth": [[10, 27], None, [20, 32]],
-  "gear_ratios": [2.7, 2.0, 1.6, 1.3], "final_drive": "chain", "chain_size": "520", "links": 114,
+  "gear_ratios": [2.7, 2.0, 1.6, 1.3], "final_drive": "chain", "chain_size": "520", "chain_kind": "sealed", "links": 114,
   "chain_elongation_percent": 0.5, "belt_pitch_mm": 14, "belt_teeth": 140,
   "front_sprocket": {"size": "520", "material": "steel", "mass_kg": 0.4},
   "rear_sprocket": {"size": "520", "material": "aluminium", "mass_kg": 0.5},
@@ -43,7 +44,7 @@ SETUP = {
 
 # Every key that the format has, each with a good value.
 COMPLETE = {
-  "format": "layshaft-bike", "version": 1, "name": "Every key", "notes": "",
+  "format": "layshaft-bike", "version": 1, "name": "Every key", "notes": "", "customer": "",
   "bike": {
     "class": "tourer",
     "engine": {
@@ -61,7 +62,7 @@ COMPLETE = {
       "shift_time_s": 0.1,
     },
     "chain_run": {
-      "centre_distance_mm": 667, "adjuster_forward_mm": 10, "adjuster_back_mm": 15, "largest_front_teeth": 17,
+      "centre_distance_mm": 667, "adjuster_forward_mm": 10, "adjuster_back_mm": 15, "adjuster_mark_mm": 2, "largest_front_teeth": 17,
       "smallest_front_teeth": 14, "largest_rear_teeth": 48, "smallest_rear_teeth": 40, "tensile_strength_kn": 35,
       "swingarm_length_mm": 580, "swingarm_angle_deg": 8, "countershaft_ahead_of_pivot_mm": 80,
       "countershaft_above_pivot_mm": 10, "belt_lengths_teeth": [138, 140],
@@ -84,8 +85,22 @@ COMPLETE = {
   "spares_box": {
     "front": [{"teeth": 15, "size": "520", "material": "steel", "mass_kg": 0.3, "state": "new"}],
     "rear": [{"teeth": 45, "size": "520", "material": "steel", "mass_kg": 0.9, "state": "used"}],
-    "chains": [{"size": "520", "links": 114, "state": "worn"}],
+    "chains": [{"size": "520", "links": 114, "state": "worn", "elongation_percent": 0.4}],
   },
+  "wear": {
+    "limit_percent": 1.7, "slack_mm": [20, 30], "slack_posture": "", "use_unit": "km", "chain_fitted_at": 1000,
+    "measurements": [{"date": "2026-03-01", "at": 4200, "pitches": 20, "lengths_mm": [318, 318.4], "front": "good",
+                      "rear": "worn", "lifts_off_half_tooth": False, "note": "",
+                      "struck": {"date": "2026-03-02", "reason": ""}}],
+  },
+  "records": {
+    "services": [{"date": "2026-02-28", "at": 4200, "new_chain": True, "new_front_sprocket": False,
+                  "new_rear_sprocket": True, "parts": "", "note": "", "struck": {"date": "2026-03-01", "reason": ""}}],
+    "track_notes": [{"date": "2026-04-05", "place": "", "surface": "loam", "weather": "", "setup": copy.deepcopy(SETUP),
+                     "gear_at_end": 5, "rpm_at_end": 11000, "limiter_hit": True, "lap_time_s": 92.4, "rating": 7,
+                     "words": "", "struck": {"date": "2026-04-06", "reason": ""}}],
+  },
+  "prices": {"currency": "", "parts": [{"part": "kit", "price": 150}]},
   "typical": ["bike.chassis.mass_kg"],
 }
 
@@ -95,12 +110,13 @@ REQUIRED = [
   "stock.rear_teeth", "stock.rear_tyre", "stock.primary_ratio",
   "bike.engine.torque_curve[0].rpm", "bike.engine.torque_curve[0].torque_nm", "pins[0].name", "aims[0].want",
   "spares_box.front[0].teeth", "spares_box.rear[0].teeth",
-  "spares_box.chains[0].size", "spares_box.chains[0].links",
+  "spares_box.chains[0].size", "spares_box.chains[0].links", "prices.parts[0].part", "prices.parts[0].price",
+  *[f"{entry}{key}" for entry in ENTRIES for key in (".date", ".struck.date")],
 ]
 
 WHOLE = {"front_teeth", "rear_teeth", "links", "belt_teeth", "gear", "teeth", "largest_front_teeth",
          "smallest_front_teeth", "largest_rear_teeth", "smallest_rear_teeth", "belt_lengths_teeth",
-         "primary_teeth", "gear_teeth"}
+         "primary_teeth", "gear_teeth", "pitches", "gear_at_end", "rating"}
 
 # Key path -> its limit in core/limits.h. "*" stands here and below for each of SETUPS.
 LIMIT_OF = {
@@ -143,7 +159,15 @@ LIMIT_OF = {
   "ride.roll_on.from_speed_kmh": "kSpeedKmh", "ride.roll_on.to_speed_kmh": "kSpeedKmh", "ride.roll_on.gear": "kGear",
   "spares_box.front[0].teeth": "kFrontTeeth", "spares_box.rear[0].teeth": "kRearTeeth",
   "spares_box.front[0].mass_kg": "kSprocketMassKg", "spares_box.rear[0].mass_kg": "kSprocketMassKg",
-  "spares_box.chains[0].links": "kLinks",
+  "spares_box.chains[0].links": "kLinks", "spares_box.chains[0].elongation_percent": "kElongationPercent",
+  "bike.chain_run.adjuster_mark_mm": "kAdjusterMarkMm",
+  "wear.limit_percent": "kWearLimitPercent", "wear.slack_mm[0]": "kSlackMm", "wear.slack_mm[1]": "kSlackMm",
+  "wear.chain_fitted_at": "kUse", "wear.measurements[0].at": "kUse",
+  "wear.measurements[0].pitches": "kMeasuredPitches", "wear.measurements[0].lengths_mm[0]": "kMeasuredLengthMm",
+  "wear.measurements[0].lengths_mm[1]": "kMeasuredLengthMm",
+  "records.services[0].at": "kUse", "records.track_notes[0].gear_at_end": "kGear",
+  "records.track_notes[0].rpm_at_end": "kNoteRpm", "records.track_notes[0].lap_time_s": "kLapTimeS",
+  "records.track_notes[0].rating": "kRating", "prices.parts[0].price": "kPrice",
 }
 for _surface in COMPLETE["ride"]["surfaces"]:
   LIMIT_OF[f"ride.surfaces.{_surface}.grip"] = "kGrip"
@@ -180,12 +204,20 @@ BROKEN = [
   ("spares_box.front[0].size", "630"), ("spares_box.rear[0].material", "wood"),
   ("spares_box.rear[0].state", "lost"), ("spares_box.chains[0].size", "630"),
   ("spares_box.chains[0].state", "lost"),
+  ("customer", 5), ("wear", 1), ("wear.slack_mm", [20]), ("wear.slack_mm", 20), ("wear.use_unit", "miles"),
+  ("wear.measurements", {}), ("wear.measurements[0]", None), ("wear.measurements[0].lengths_mm", 318),
+  ("wear.measurements[0].lengths_mm[0]", None), ("wear.measurements[0].front", "new"),
+  ("wear.measurements[0].lifts_off_half_tooth", "no"), ("records", []), ("records.services", {}),
+  ("records.services[0]", None), ("records.services[0].new_chain", "yes"), ("records.track_notes[0]", None),
+  ("records.track_notes[0].surface", "ice"), ("records.track_notes[0].setup", 15), ("prices", []),
+  ("prices.parts[0]", None), ("prices.parts[0].part", ""),
+  *[(f"{entry}.{key}", 5) for entry in ENTRIES for key in ("date", "struck", "struck.reason")],
 ]
 
 # Key path -> every word that it takes.
 SIZES = "415 420 428 520 525 530"
 WORDS = {
-  "*.chain_size": SIZES, "*.final_drive": "chain belt", "*.front_sprocket.material": "steel aluminium",
+  "*.chain_size": SIZES, "*.chain_kind": "plain sealed", "*.final_drive": "chain belt", "*.front_sprocket.material": "steel aluminium",
   "*.rear_sprocket.material": "steel aluminium", "*.front_sprocket.size": SIZES, "*.rear_sprocket.size": SIZES,
   "bike.engine.curve_measured_at": "crankshaft rear_wheel",
   "bike.chassis.rolling_resistance_form": "constant speed_dependent",
@@ -195,7 +227,9 @@ WORDS = {
   "spares_box.rear[0].size": SIZES, "spares_box.chains[0].size": SIZES,
   "spares_box.front[0].material": "steel aluminium", "spares_box.rear[0].material": "steel aluminium",
   "spares_box.front[0].state": "new used worn", "spares_box.rear[0].state": "new used worn",
-  "spares_box.chains[0].state": "new used worn",
+  "spares_box.chains[0].state": "new used worn", "wear.use_unit": "hours km",
+  "wear.measurements[0].front": "good worn hooked", "wear.measurements[0].rear": "good worn hooked",
+  "records.track_notes[0].surface": "asphalt wet_asphalt hardpack loam sand",
 }
 
 # An aim asks for what it needs, and no more has to be there.
@@ -214,6 +248,15 @@ COUNT_OF = {
   "spares_box.front": (0, "kMostSpares"), "spares_box.rear": (0, "kMostSpares"),
   "spares_box.chains": (0, "kMostSpares"), "name": (1, "kLongestName"), "pins[0].name": (1, "kLongestName"),
   "notes": (0, "kLongestNotes"), "typical": (0, "kMostTypical"), "typical[0]": (1, "kLongestKey"),
+  "customer": (0, "kLongestName"), "wear.slack_mm": (2, 2), "wear.slack_posture": (0, "kLongestRecordText"),
+  "wear.measurements": (0, "kMostRecords"), "wear.measurements[0].lengths_mm": (0, "kMostPlaces"),
+  "records.services": (0, "kMostRecords"), "records.track_notes": (0, "kMostRecords"),
+  "prices.parts": (0, "kMostPrices"), "prices.parts[0].part": (1, "kLongestName"),
+  "prices.currency": (0, "kLongestName"), "records.track_notes[0].place": (0, "kLongestName"),
+  **{f"{entry}.struck.reason": (0, "kLongestRecordText") for entry in ENTRIES},
+  "wear.measurements[0].note": (0, "kLongestRecordText"), "records.services[0].note": (0, "kLongestRecordText"),
+  "records.services[0].parts": (0, "kLongestRecordText"),
+  "records.track_notes[0].weather": (0, "kLongestRecordText"), "records.track_notes[0].words": (0, "kLongestRecordText"),
 }
 
 findings = []

@@ -27,10 +27,10 @@ struct FieldTable {
       QT_TR_NOOP("characters"), QT_TR_NOOP("m")};
 };
 
-/// A key path with `[]` in place of each index, and the last of the indices.
+/// A key path with `[]` in place of each index, and the first and the last of the indices.
 struct Place {
   std::string key;
-  std::optional<int> index;
+  std::optional<int> first, index;
 };
 
 Place placeOf(std::string_view key) {
@@ -40,6 +40,7 @@ Place placeOf(std::string_view key) {
     if (key[i] != '[') continue;
     const std::size_t end = std::min(key.find(']', i), key.size());
     place.index = std::atoi(std::string(key.substr(i + 1, end - i - 1)).c_str());
+    if (!place.first) place.first = place.index;
     i = end - 1;
   }
   constexpr std::string_view kSurfaces = "ride.surfaces.";
@@ -123,7 +124,9 @@ QString fieldLabel(std::string_view key) {
   if (const Field* row = rowOf(place.key)) return withIndex(row->label, place.index);
   const Field* row = fieldRow(key);
   if (!row) return {};
-  return FieldTable::tr("Pin %1: %2").arg(place.index.value_or(0) + 1).arg(FieldTable::tr(row->label));
+  const QString whole =
+      place.key.starts_with(kRidden) ? FieldTable::tr("Track note %1: %2") : FieldTable::tr("Pin %1: %2");
+  return whole.arg(place.first.value_or(0) + 1).arg(withIndex(row->label, place.index));
 }
 
 QString fieldName(std::string_view key) {
