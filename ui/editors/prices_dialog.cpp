@@ -11,6 +11,7 @@
 
 #include "core/limits.h"
 #include "ui/editors/columns_table.h"
+#include "ui/editors/dialog_body.h"
 #include "ui/words/numbers.h"
 #include "ui/words/parts_words.h"
 
@@ -19,7 +20,10 @@ namespace layshaft::ui {
 PricesDialog::PricesDialog(TypedPrices prices, QWidget* parent)
     : QDialog(parent), before_(std::move(prices)), currency_(new QLineEdit(before_.currency)) {
   setWindowTitle(tr("Prices"));
-  auto* column = new QVBoxLayout(this);
+  auto* whole = new QVBoxLayout(this);
+  auto* body = new DialogBody;
+  whole->addWidget(body, 1);
+  QVBoxLayout* column = &body->column();
   auto* intro = new QLabel(
       tr("What you pay for a part, for the list of parts to order. They are kept with this bike."));
   intro->setWordWrap(true);
@@ -45,13 +49,14 @@ PricesDialog::PricesDialog(TypedPrices prices, QWidget* parent)
   message_->setWordWrap(true);
   message_->setAccessibleName(tr("Message"));
   message_->setMinimumHeight(message_->fontMetrics().lineSpacing() * 2);
-  column->addWidget(message_);
+  whole->addWidget(message_);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
   accept_ = buttons->button(QDialogButtonBox::Ok);
-  column->addWidget(buttons);
+  whole->addWidget(buttons);
   connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
   check();
+  fitToScreen(*this);
 }
 
 std::optional<TypedPrices> PricesDialog::prices() const {
