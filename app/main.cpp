@@ -18,7 +18,7 @@ using namespace layshaft;
 constexpr const char* kUsage =
     "usage: layshaft [FILE...]              opens each bike profile in a window\n"
     "       layshaft report FILE [--format text|json|csv|png|pdf] [--units metric|imperial|mixed]\n"
-    "                       [--output FILE]\n"
+    "                       [--paper a4|letter] [--output FILE]\n"
     "           the plan without a window; text, CSV and pictures in the units named (metric if none are),\n"
     "           JSON always in SI and metric units\n"
     "       layshaft --help | --version\n";

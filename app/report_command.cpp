@@ -4,15 +4,17 @@
 #include <QBuffer>
 #include <QCoreApplication>
 #include <QFile>
+#include <QPageSize>
 #include <cstdio>
 #include <filesystem>
+#include <memory>
 #include <optional>
 
 #include "core/file.h"
 #include "core/profile_file.h"
 #include "core/report.h"
 #include "ui/document/file_name.h"
-#include "ui/sheet/report_page.h"
+#include "ui/sheet/sheets.h"
 #include "ui/words/csv_units.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
@@ -30,9 +32,11 @@ struct Request {
   QString format = QStringLiteral("text");
   QString output;
   ui::UnitsShown units;
+  QString paper = QStringLiteral("a4");
   QString complaint;  ///< empty if the words make sense
 };
 
+const QStringList kPapers{QStringLiteral("a4"), QStringLiteral("letter")};
 const QStringList kFormats{QStringLiteral("text"), QStringLiteral("json"), QStringLiteral("csv"),
                            QStringLiteral("png"), QStringLiteral("pdf")};
 
@@ -66,6 +70,10 @@ Request requestFrom(const QStringList& arguments) {
       else if (request.complaint.isEmpty())
         request.complaint =
             Say::tr("unknown units %1; allowed: %2").arg(value, ui::UnitsShown::words().join(Say::tr(", ")));
+    } else if (!onlyFiles && takeValue(QStringLiteral("--paper"))) {
+      request.paper = value;
+      if (!kPapers.contains(value) && request.complaint.isEmpty())
+        request.complaint = Say::tr("unknown paper %1; allowed: %2").arg(value, kPapers.join(Say::tr(", ")));
     } else if (!onlyFiles && takeValue(QStringLiteral("--output"))) {
       request.output = value;
       if (value.isEmpty() && request.complaint.isEmpty())
@@ -94,11 +102,24 @@ int failOf(const QString& file, const QString& why) {
   return fail(kBadInput, QStringLiteral("%1: %2").arg(ui::shownFile(file), why));
 }
 
-std::optional<QString> write(const Plan& plan, const Request& request, QIODevice& out) {
+bool isPicture(const QString& format) {
+  return format == QLatin1String("png") || format == QLatin1String("pdf");
+}
+
+QPageSize paperOf(const Request& request) {
+  return QPageSize(request.paper == QLatin1String("letter") ? QPageSize::Letter : QPageSize::A4);
+}
+
+std::optional<QString> write(const Profile& profile, const Plan& plan, const Request& request,
+                             QIODevice& out) {
   const QString& format = request.format;
   const ui::UnitsShown& units = request.units;
-  if (format == QLatin1String("png")) return ui::writeReportPage(plan, units, ui::PictureFormat::Png, out);
-  if (format == QLatin1String("pdf")) return ui::writeReportPage(plan, units, ui::PictureFormat::Pdf, out);
+  if (isPicture(format))
+    return ui::writeSheet(
+        ui::makeSheet(ui::SheetKind::Bench,
+                      {.profile = profile, .plan = std::make_shared<const Plan>(plan), .units = units}),
+        format == QLatin1String("pdf") ? ui::PictureFormat::Pdf : ui::PictureFormat::Png, paperOf(request),
+        out);
   QByteArray text;
   if (format == QLatin1String("json"))
     text = QByteArray::fromStdString(reportJson(plan));
@@ -114,15 +135,16 @@ std::optional<QString> write(const Plan& plan, const Request& request, QIODevice
 
 bool reportNeedsPainter(const QStringList& arguments) {
   const Request request = requestFrom(arguments);
-  return request.format == QLatin1String("png") || request.format == QLatin1String("pdf");
+  return isPicture(request.format);
 }
 
 int report(const QStringList& arguments) {
   const Request request = requestFrom(arguments);
   if (!request.complaint.isEmpty())
-    return fail(kBadUsage,
-                request.complaint + Say::tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] "
-                                            "[--units metric|imperial|mixed] [--output FILE]"));
+    return fail(
+        kBadUsage,
+        request.complaint + Say::tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] "
+                                    "[--units metric|imperial|mixed] [--paper a4|letter] [--output FILE]"));
   const std::filesystem::path file = ui::pathOf(request.file), output = ui::pathOf(request.output);
   if (!request.output.isEmpty() && sameFile(file, output))
     return fail(kBadUsage, Say::tr("%1 is the bike profile itself; give --output another file")
@@ -135,7 +157,7 @@ int report(const QStringList& arguments) {
     QFile out;
     if (!out.open(stdout, QIODevice::WriteOnly))
       return fail(kBadInput, Say::tr("standard output: %1").arg(out.errorString()));
-    const auto why = write(plan, request, out);
+    const auto why = write(*profile, plan, request, out);
     if (why || !out.flush())
       return fail(kBadInput, Say::tr("standard output: %1").arg(why.value_or(out.errorString())));
     return kSuccess;
@@ -146,12 +168,12 @@ int report(const QStringList& arguments) {
     QFile out(request.output);
     if (!out.open(QIODevice::WriteOnly | QIODevice::Unbuffered))
       return failOf(request.output, out.errorString());
-    const auto why = write(plan, request, out);
+    const auto why = write(*profile, plan, request, out);
     return why ? failOf(request.output, *why) : kSuccess;
   }
   QBuffer out;
   out.open(QIODevice::WriteOnly);
-  if (const auto why = write(plan, request, out)) return failOf(request.output, *why);
+  if (const auto why = write(*profile, plan, request, out)) return failOf(request.output, *why);
   const QByteArray& bytes = out.data();
   if (const auto problem = saveFile(output, {bytes.constData(), static_cast<std::size_t>(bytes.size())}))
     return failOf(request.output, ui::sentence(*problem));

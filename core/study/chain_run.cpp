@@ -131,6 +131,11 @@ std::optional<double> minimumTensileStrengthN(const ChainSize& size) {
   return std::nullopt;
 }
 
+std::optional<double> adjusterMarks(const ChainRun& room, const ChainRunFigures& run) {
+  if (!room.adjusterMarkMm || !run.axleShiftM) return std::nullopt;
+  return *run.axleShiftM / units::metresFromMillimetres(*room.adjusterMarkMm);
+}
+
 double chordalVariationPercent(int teeth) {
   return 100.0 * (1.0 - std::cos(units::kPi / teeth));
 }

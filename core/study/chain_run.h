@@ -98,6 +98,9 @@ std::vector<std::string_view> chainRunLacks(const Setup& stock, const Setup& set
 std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, const Setup& setup,
                                         const PullModel* model, const std::vector<SpareChain>& spares = {});
 
+/// By how many marks of the adjuster the axle shifts, positive to the rear; none where either is not known.
+std::optional<double> adjusterMarks(const ChainRun& room, const ChainRunFigures& run);
+
 /// Speed variation of a chain over one tooth, per cent of the greatest: 100·(1 − cos(π/N)).
 double chordalVariationPercent(int teeth);
 

@@ -127,6 +127,37 @@
     </message>
 </context>
 <context>
+    <name>PartsWords</name>
+    <message numerus="yes">
+        <source>%n teeth</source>
+        <translation>
+            <numerusform>%n tooth</numerusform>
+            <numerusform>%n teeth</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n links</source>
+        <translation>
+            <numerusform>%n link</numerusform>
+            <numerusform>%n links</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>take %n links out of the bike&apos;s chain</source>
+        <translation>
+            <numerusform>take %n link out of the bike's chain</numerusform>
+            <numerusform>take %n links out of the bike's chain</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>take %n links out</source>
+        <translation>
+            <numerusform>take %n link out</numerusform>
+            <numerusform>take %n links out</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>RecordEdits</name>
     <message numerus="yes">
         <source>%n records read</source>

@@ -33,6 +33,7 @@ LIMITS = [
     ("step of the comparison, p95 in ms", f"{WINDOW}/compare_in_view", None, P95, 8.3, "<="),
     ("step while a ladder fills, p95 in ms", "stepWhileALadderFills", None, P95, 8.3, "<="),
     ("open a file with 2,000 records to one without", "openAFile/with_2000_records", "openAFile/bare", P50, 1.5, "<="),
+    ("bench sheet as PDF in µs", "benchSheetAsPdf", None, TIME, 150e3, "<="),
     # The core; the ODE library works out the same quarter mile
     ("plan of both setups to the ODE library", "planOfTheSample", ODE, TIME, 4.0, "<="),
     ("plan of a changed proposal to the ODE library", "planOfAChangedProposal", ODE, TIME, 1.2, "<="),

@@ -5,12 +5,14 @@
 #include <benchmark/benchmark.h>
 
 #include <QApplication>
+#include <QBuffer>
 #include <QChart>
 #include <QChartView>
 #include <QElapsedTimer>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineSeries>
+#include <QPageSize>
 #include <QProcess>
 #include <QSpinBox>
 #include <QStandardPaths>
@@ -32,6 +34,7 @@
 #include "ui/document/preferences.h"
 #include "ui/pages/compare_view.h"
 #include "ui/pages/ladder_page.h"
+#include "ui/sheet/sheets.h"
 #include "ui/window/main_window.h"
 
 namespace {
@@ -309,6 +312,17 @@ int paintOnce(const QString& which) {
   std::_Exit(0);
 }
 
+void benchSheetAsPdf(benchmark::State& state) {
+  const Profile profile = workedExample();
+  const ui::SheetInput input{.profile = profile, .plan = std::make_shared<const Plan>(plan(profile))};
+  for (auto _ : state) {
+    QBuffer out;
+    out.open(QIODevice::WriteOnly);
+    if (ui::writePdf(ui::makeSheet(ui::SheetKind::Bench, input), QPageSize(QPageSize::A4), out)) std::abort();
+    benchmark::DoNotOptimize(out.size());
+  }
+}
+
 void start(benchmark::State& state, const char* which) {
   std::vector<double> seconds;
   for (auto _ : state) {
@@ -387,6 +401,7 @@ BENCHMARK_CAPTURE(openAFile, with_2000_records, profileWithRecords)
     ->UseManualTime()
     ->Iterations(20)
     ->Unit(benchmark::kMillisecond);
+BENCHMARK(benchSheetAsPdf)->Iterations(20)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(start, bare_twin, "bare")->UseManualTime()->Iterations(30)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(start, window, "window")->UseManualTime()->Iterations(30)->Unit(benchmark::kMillisecond);
 

@@ -296,5 +296,18 @@ TEST(BeltLengths, AreRisingWithTheOneThatIsThere) {
   EXPECT_EQ(beltLengths({}, 138), std::vector<int>{138});
 }
 
+TEST(AdjusterMarks, AreTheShiftInMarks) {
+  Profile profile = workedExample();
+  ChainRunFigures run = *plan(profile).proposed.chainRun;
+  run.axleShiftM = -0.005;
+  ChainRun room = *profile.bike.chainRun;
+  room.adjusterMarkMm.reset();
+  EXPECT_FALSE(adjusterMarks(room, run));
+  room.adjusterMarkMm = 2.0;
+  EXPECT_NEAR(*adjusterMarks(room, run), -2.5, 1e-12);
+  run.axleShiftM.reset();
+  EXPECT_FALSE(adjusterMarks(room, run));
+}
+
 }  // namespace
 }  // namespace layshaft::test

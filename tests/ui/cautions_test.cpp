@@ -10,8 +10,8 @@
 #include <QRegularExpression>
 #include <QTemporaryDir>
 
+#include "tests/ui/on_paper.h"
 #include "tests/ui/support.h"
-#include "ui/sheet/report_page.h"
 #include "ui/words/text_report.h"
 
 namespace layshaft::test {
@@ -28,7 +28,7 @@ class CautionsOnPaper : public testing::Test {
   QByteArray page(ui::PictureFormat format) {
     QBuffer out;
     out.open(QIODevice::WriteOnly);
-    EXPECT_EQ(ui::writeReportPage(plan_, ui::UnitsShown(), format, out), std::nullopt);
+    EXPECT_EQ(ui::writeSheet(benchSheetOf(profile_), format, QPageSize(QPageSize::A4), out), std::nullopt);
     return out.data();
   }
   QString readFromPdf(const QStringList& options) {
@@ -60,7 +60,8 @@ class CautionsOnPaper : public testing::Test {
     return words;
   }
 
-  const Plan plan_ = plan(sampleBike("club-600"));
+  const Profile profile_ = sampleBike("club-600");
+  const Plan plan_ = plan(profile_);
   QTemporaryDir folder_;
 };
 

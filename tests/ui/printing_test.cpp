@@ -13,54 +13,15 @@
 #include <QTemporaryDir>
 
 #include "core/report.h"
+#include "tests/ui/on_paper.h"
 #include "tests/ui/what_is_said.h"
 #include "ui/document/preferences.h"
-#include "ui/sheet/report_page.h"
+#include "ui/sheet/sheets.h"
 #include "ui/words/cautions.h"
 #include "ui/words/text_report.h"
 
 namespace layshaft::test {
 namespace {
-
-/// The words of a PDF as another program reads them; `more` are options of Debian's poppler-utils.
-QString wordsOnPaper(const QString& file, const QStringList& more = {}) {
-  QProcess reader;
-  reader.start("pdftotext", QStringList{"-raw"} << more << file << "-");
-  EXPECT_TRUE(reader.waitForFinished(20000)) << "pdftotext is in Debian's poppler-utils";
-  return QString::fromUtf8(reader.readAllStandardOutput())
-      .normalized(QString::NormalizationForm_KC)
-      .simplified();
-}
-
-/// Where each word stands on its page, by the same reader, and the page.
-struct WordBoxes {
-  QRectF page;
-  std::vector<std::pair<QString, QRectF>> words;
-};
-
-WordBoxes wordBoxes(const QString& file) {
-  QProcess reader;
-  reader.start("pdftotext", {"-bbox", file, "-"});
-  EXPECT_TRUE(reader.waitForFinished(20000));
-  const QString text = QString::fromUtf8(reader.readAllStandardOutput());
-  WordBoxes boxes;
-  static const QRegularExpression page("<page width=\"([\\d.]+)\" height=\"([\\d.]+)\"");
-  const auto size = page.match(text);
-  boxes.page = QRectF(0, 0, size.captured(1).toDouble(), size.captured(2).toDouble());
-  static const QRegularExpression word(
-      "<word xMin=\"([-\\d.]+)\" yMin=\"([-\\d.]+)\" xMax=\"([-\\d.]+)\" yMax=\"([-\\d.]+)\">([^<]*)<");
-  for (auto it = word.globalMatch(text); it.hasNext();) {
-    const auto match = it.next();
-    boxes.words.emplace_back(match.captured(5),
-                             QRectF(QPointF(match.captured(1).toDouble(), match.captured(2).toDouble()),
-                                    QPointF(match.captured(3).toDouble(), match.captured(4).toDouble())));
-  }
-  return boxes;
-}
-
-SharedPlan planOf(const Profile& profile) {
-  return std::make_shared<const Plan>(plan(profile));
-}
 
 /// A sheet of so many pages, each with its number on it.
 class Numbered : public ui::Sheet {
@@ -280,7 +241,7 @@ TEST_F(Printing, TheReportHasTheKeyFiguresThatWerePicked) {
   save("Save Report…", "picked.pdf");
   const QString words = wordsOnPaper(folder_.filePath("picked.pdf"));
   EXPECT_TRUE(words.contains("Final ratio")) << words.toStdString();
-  EXPECT_TRUE(words.contains("Rollout 1,939")) << words.toStdString();
+  EXPECT_TRUE(words.contains("Rollout, mm 1,939")) << words.toStdString();
   EXPECT_FALSE(words.contains("Pull in 1st")) << words.toStdString();
 }
 
@@ -327,10 +288,11 @@ TEST(SheetPages, OfAPictureStandBelowOneAnother) {
 }
 
 /// A4 and US Letter, lying and standing, and half of A4: every word inside the margins and none lost.
-TEST(ReportPaper, NothingIsCutOffWhateverThePaper) {
+TEST(BenchPaper, NothingIsCutOffWhateverThePaper) {
   Profile profile = sampleBike("club-600");
   profile.name = std::string(90, 'W') + " the long name of a bike";
-  const ui::ReportSheet sheet(planOf(profile), ui::UnitsShown(ui::UnitSystem::Imperial), QDate(2026, 3, 9));
+  const ui::BlockSheet sheet =
+      benchSheetOf(profile, ui::UnitsShown(ui::UnitSystem::Imperial), QDate(2026, 3, 9));
   QTemporaryDir folder;
   const QString file = folder.filePath("page.pdf");
   for (const auto id : {QPageSize::A4, QPageSize::Letter, QPageSize::A5})
@@ -357,15 +319,10 @@ TEST(ReportPaper, NothingIsCutOffWhateverThePaper) {
     }
 }
 
-TEST(ReportPaper, HasNoDayUnlessItIsToldOne) {
+TEST(BenchPaper, HasNoDayUnlessItIsToldOne) {
   QTemporaryDir folder;
   const QString file = folder.filePath("page.pdf");
-  QFile out(file);
-  ASSERT_TRUE(out.open(QIODevice::WriteOnly));
-  ASSERT_EQ(
-      ui::writeReportPage(*planOf(sampleBike("club-600")), ui::UnitsShown(), ui::PictureFormat::Pdf, out),
-      std::nullopt);
-  out.close();
+  ASSERT_EQ(savePdf(benchSheetOf(sampleBike("club-600")), file), std::nullopt);
   EXPECT_FALSE(wordsOnPaper(file).contains(QString::number(QDate::currentDate().year())));
 }
 

@@ -7,6 +7,7 @@
 
 #include "core/report.h"
 #include "tests/small_disk.h"
+#include "tests/ui/on_paper.h"
 #include "tests/ui/support.h"
 #include "ui/words/csv_units.h"
 #include "ui/words/text_report.h"
@@ -82,7 +83,7 @@ TEST_P(ReportOfSample, Csv) {
 TEST_P(ReportOfSample, Png) {
   const QImage page = QImage::fromData(report("png"), "PNG");
   ASSERT_FALSE(page.isNull());
-  EXPECT_GT(page.width(), page.height());
+  EXPECT_GT(page.height(), page.width()) << "the bench sheet stands upright";
   QSet<QRgb> colours;
   for (int y = 0; y < page.height(); y += 3)
     for (int x = 0; x < page.width(); x += 3) colours.insert(page.pixel(x, y));
@@ -132,6 +133,18 @@ TEST_F(ReportCommand, IsInTheUnitsNamed) {
         << "always SI and metric";
     EXPECT_EQ(run({"report", good_, "--units", word, "--format", "png"}).out == metricPage, word == "metric");
   }
+}
+
+TEST_F(ReportCommand, IsOnThePaperNamed) {
+  const auto pageSize = [&](const QStringList& more) {
+    const QString file = folder_.filePath("page.pdf");
+    EXPECT_EQ(run(QStringList{"report", good_, "--format", "pdf", "--output", file} + more).code, 0);
+    return wordBoxes(file).page.size().toSize();
+  };
+  EXPECT_EQ(pageSize({}), QSize(595, 842));  // ISO 216, in points
+  EXPECT_EQ(pageSize({"--paper", "a4"}), QSize(595, 842));
+  EXPECT_EQ(pageSize({"--paper=letter"}), QSize(612, 792));  // 8.5 by 11 inches
+  expectOneLineError(run({"report", good_, "--paper", "a0"}), 2, {"a0", "a4, letter", "--paper"});
 }
 
 TEST_F(ReportCommand, UnitsNotKnownAreRefusedWithThoseThatAre) {

@@ -13,8 +13,10 @@
 #include "ui/document/setup_edits.h"
 #include "ui/editors/new_bike_dialog.h"
 #include "ui/editors/peaks_dialog.h"
+#include "ui/editors/prices_dialog.h"
 #include "ui/window/content_scroll.h"
 #include "ui/window/figures_dialog.h"
+#include "ui/window/shop_dialog.h"
 
 namespace layshaft::test {
 namespace {
@@ -136,7 +138,9 @@ TEST_P(SmallScreens, DialogsKeepTheirButtonsInView) {
   ui::NewBikeDialog bike({}, &window());
   ui::PeaksDialog peaks(12000, ui::UnitsShown(), &window());
   ui::FiguresDialog figures(window().planner().shared(), {}, &window());
-  for (QDialog* dialog : std::initializer_list<QDialog*>{&bike, &peaks, &figures}) {
+  ui::PricesDialog prices({}, &window());
+  ui::ShopDialog shop(&window());
+  for (QDialog* dialog : std::initializer_list<QDialog*>{&bike, &peaks, &figures, &prices, &shop}) {
     EXPECT_LE(dialog->minimumSizeHint().height(), GetParam().client.height())
         << dialog->windowTitle().toStdString();
     showActive(*dialog);

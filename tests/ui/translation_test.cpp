@@ -12,6 +12,7 @@
 #include <QTabWidget>
 #include <QTextDocument>
 
+#include "tests/ui/on_paper.h"
 #include "tests/ui/pseudo_language.h"
 #include "tests/ui/support.h"
 #include "tests/ui/what_is_said.h"
@@ -22,7 +23,6 @@
 #include "ui/editors/new_bike_dialog.h"
 #include "ui/pages/chain_page.h"
 #include "ui/pages/ladder_page.h"
-#include "ui/sheet/report_page.h"
 #include "ui/window/bikes_window.h"
 #include "ui/window/counter_view.h"
 #include "ui/window/messages.h"
@@ -156,17 +156,13 @@ TEST_P(TranslationOf, Reports) {
       expectMarked(line, std::string(GetParam()) + ", text report");
   }
   QTemporaryDir folder;
-  QFile file(folder.filePath("page.pdf"));
-  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
-  ASSERT_EQ(ui::writeReportPage(plan(nameless(GetParam())), ui::UnitsShown(), ui::PictureFormat::Pdf, file),
-            std::nullopt);
-  file.close();
-  QProcess reader;
-  reader.start("pdftotext", {"-raw", file.fileName(), "-"});
-  ASSERT_TRUE(reader.waitForFinished(20000));
-  // Lines break inside marked words: the page is taken as one text.
-  expectMarked(QString::fromUtf8(reader.readAllStandardOutput()).replace('\n', ' '),
-               std::string(GetParam()) + ", page");
+  const QString file = folder.filePath("page.pdf");
+  for (const ui::SheetKind kind : ui::kSheetKinds) {
+    ASSERT_EQ(savePdf(ui::makeSheet(kind, sheetInputOf(nameless(GetParam()))), file), std::nullopt);
+    // Lines break inside marked words: the page is taken as one text.
+    expectMarked(readBy("pdftotext", {"-raw", file, "-"}).replace('\n', ' '),
+                 std::string(GetParam()) + ", sheet " + std::to_string(static_cast<int>(kind)));
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(Samples, TranslationOf,

@@ -1,21 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // A bike of which no rev limit and no gear ratios are known, in the window, in words and on paper.
-#include <QBuffer>
 #include <QDialogButtonBox>
 #include <QPushButton>
 #include <QTabWidget>
+#include <QTemporaryDir>
 
 #include "tests/ui/drive_line.h"
+#include "tests/ui/on_paper.h"
 #include "ui/document/preferences.h"
 #include "ui/editors/gears_dialog.h"
 #include "ui/pages/lacking_panel.h"
-#include "ui/sheet/report_page.h"
 #include "ui/words/chart_words.h"
 #include "ui/words/compare_rows.h"
 #include "ui/words/compare_table.h"
 #include "ui/words/gear_table.h"
 #include "ui/words/key_figures.h"
+#include "ui/words/road_words.h"
 #include "ui/words/summary.h"
 #include "ui/words/text_report.h"
 
@@ -63,10 +64,14 @@ TEST(UnknownGearsInWords, EveryTableAndReportCopes) {
 }
 
 TEST(UnknownGearsInWords, ThePrintedPageSaysWhatIsMissing) {
-  QBuffer out;
-  ASSERT_TRUE(out.open(QIODevice::WriteOnly));
-  EXPECT_EQ(ui::writeReportPage(plan(toothBike()), UnitsShown(), ui::PictureFormat::Png, out), std::nullopt);
-  EXPECT_GT(out.size(), 0);
+  QTemporaryDir folder;
+  const QString file = folder.filePath("page.pdf");
+  ASSERT_EQ(savePdf(benchSheetOf(toothBike()), file), std::nullopt);
+  const QString missing =
+      ui::lackingWords(ui::sawtoothNeeds(), sawtoothLacks(plan(toothBike()))).simplified();
+  EXPECT_TRUE(wordsOnPaper(file).contains(missing)) << wordsOnPaper(file).toStdString();
+  for (const ui::SheetKind kind : ui::kSheetKinds)
+    EXPECT_EQ(savePdf(ui::makeSheet(kind, sheetInputOf(toothBike())), file), std::nullopt);
 }
 
 class UnknownGearsInTheWindow : public testing::Test, FreshSettings {

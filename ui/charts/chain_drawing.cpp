@@ -57,13 +57,19 @@ void ChainDrawing::setTurn(double turn) {
   update();
 }
 
+void ChainDrawing::showTally(bool on) {
+  tally_ = on;
+  update();
+}
+
 void ChainDrawing::setZoomed(bool zoomed) {
   zoomed_ = zoomed;
   update();
 }
 
 double ChainDrawing::tallyHeight() const {
-  return zoomed_ || !plan_ ? 0.0 : turnTallyHeight({colours_, font_, boldFont_, texts_}, *plan_, width());
+  if (zoomed_ || !tally_ || !plan_) return 0.0;
+  return turnTallyHeight({colours_, font_, boldFont_, texts_}, *plan_, width());
 }
 
 /// High enough for the loop to be seen between its labels, with the turns told below.
@@ -161,7 +167,7 @@ void ChainDrawing::paintRest(QPainter& painter, const ChainScene& scene) const {
     paintCentres(painter, scene);
   }
   painter.restore();
-  if (!zoomed_)
+  if (!zoomed_ && tally_)
     paintTurnTally(painter, QRectF(0, sceneArea().bottom(), width(), tallyHeight()), *plan_, turn_,
                    {colours_, font_, boldFont_, texts_});
 }

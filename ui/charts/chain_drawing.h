@@ -32,6 +32,8 @@ class ChainDrawing : public QWidget, public Picture, public ReadablePicture {
 
   double turn() const { return turn_; }  ///< of the rear wheel, 0 to 1
   void setTurn(double turn);
+  /// Whether the turns of the front sprocket are counted below the drawing, as they are at first.
+  void showTally(bool on);
   /// Fills the picture with the axle and its slot.
   void setZoomed(bool zoomed);
 
@@ -124,6 +126,7 @@ class ChainDrawing : public QWidget, public Picture, public ReadablePicture {
   StockPicture stockPicture_;
   double turn_ = 0.0;
   bool zoomed_ = false;
+  bool tally_ = true;
   std::optional<double> dragAngle_;
 };
 

@@ -24,6 +24,8 @@ const QString kPageInView = QStringLiteral("window/page");
 const QString kPageState = QStringLiteral("window/%1");
 const QString kOpensLastFile = QStringLiteral("open_last_file");
 const QString kBikesFolder = QStringLiteral("bikes_folder");
+const QString kShopLine = QStringLiteral("shop/line");
+const QString kShopLogo = QStringLiteral("shop/logo");
 const QString kExportFolder = QStringLiteral("export/folder");
 const QString kExportEnding = QStringLiteral("export/%1_ending");
 constexpr qsizetype kMostRecent = 10;
@@ -185,6 +187,28 @@ bool opensLastFile() {
 }
 void setOpensLastFile(bool on) {
   QSettings().setValue(kOpensLastFile, on);
+}
+
+QString shopLine() {
+  return QSettings().value(kShopLine).toString();
+}
+
+void setShopLine(const QString& line) {
+  if (line.isEmpty())
+    QSettings().remove(kShopLine);
+  else
+    QSettings().setValue(kShopLine, line);
+}
+
+QString shopLogo() {
+  return fileOf(QSettings().value(kShopLogo).toString());
+}
+
+void setShopLogo(const QString& file) {
+  if (file.isEmpty())
+    QSettings().remove(kShopLogo);
+  else
+    QSettings().setValue(kShopLogo, keptFile(file));
 }
 
 QString exportFolder() {

@@ -61,6 +61,13 @@ void setPageInView(const QString& page);
 QVariantMap pageState(const QString& page);
 void setPageState(const QString& page, const QVariantMap& state);
 
+/// What the user's shop puts at the head of its sheets: a line, and a picture by the name of its file; empty
+/// before.
+QString shopLine();
+void setShopLine(const QString& line);
+QString shopLogo();
+void setShopLogo(const QString& file);
+
 /// Whether the program starts with the file that was worked on last.
 bool opensLastFile();
 void setOpensLastFile(bool on);

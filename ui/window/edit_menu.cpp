@@ -11,8 +11,10 @@
 #include "core/plan.h"
 #include "core/study/adopted.h"
 #include "core/study/parts_list.h"
+#include "ui/document/price_edits.h"
 #include "ui/document/setup_edits.h"
 #include "ui/editors/pin_menu.h"
+#include "ui/editors/prices_dialog.h"
 #include "ui/window/clipboard_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
@@ -29,6 +31,13 @@ void changeGearCount(MainWindow& window, int by) {
   const auto count = static_cast<int>(edits.current().gearRatios.count()) + by;
   if (const auto problem = edits.setGearCount(static_cast<std::size_t>(std::max(count, 0))))
     warn(&window, MainWindow::tr("Gearbox Not Changed"), spokenSentence(*problem) + QLatin1Char('.'));
+}
+
+void editPrices(MainWindow& window) {
+  PricesDialog dialog(typedPrices(window.document().profile()), &window);
+  if (dialog.exec() != QDialog::Accepted) return;
+  if (const auto problem = setPrices(window.document(), *dialog.prices()))
+    warn(&window, MainWindow::tr("Prices Not Changed"), spokenSentence(*problem) + QLatin1Char('.'));
 }
 
 /// What the speedometer shows after either answer: "At a true 100 km/h it shows 111 with the proposal. …".
@@ -91,6 +100,8 @@ void addEditMenu(MainWindow& window) {
                     QApplication::clipboard()->setText(window.readout().text());
                     window.say(MainWindow::tr("Copied the readout."));
                   });
+  menu->addSeparator();
+  menu->addAction(MainWindow::tr("Pr&ices…"), &window, [&window] { editPrices(window); });
 }
 
 void addBikeMenu(MainWindow& window) {

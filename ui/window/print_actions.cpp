@@ -11,30 +11,20 @@
 #include "core/report.h"
 #include "ui/document/file_name.h"
 #include "ui/document/preferences.h"
-#include "ui/sheet/report_page.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
 #include "ui/window/save_dialog.h"
+#include "ui/window/sheets_dialog.h"
 #include "ui/words/problem_words.h"
 #include "ui/words/text_report.h"
 
 namespace layshaft::ui {
 namespace {
 
-/// The paper that is usual where the user lives.
-QPageSize usualPaper() {
-  return QPageSize(QLocale().measurementSystem() == QLocale::ImperialUSSystem ? QPageSize::Letter
-                                                                              : QPageSize::A4);
-}
-
 /// What the bike is by now: the window's own plan may be a frame behind.
 SharedPlan planOf(MainWindow& window) {
   return std::make_shared<const Plan>(plan(window.document().profile()));
-}
-
-ReportSheet sheetOf(MainWindow& window) {
-  return {planOf(window), window.units(), QDate::currentDate(), preferences::figures()};
 }
 
 /// The report as bytes, in the format that the ending of the file stands for.
@@ -45,26 +35,37 @@ std::optional<QString> writeReport(MainWindow& window, const QString& file) {
   QBuffer out;
   out.open(QIODevice::WriteOnly);
   std::optional<QString> why;
-  if (endsIn(".pdf"))
-    why = writePdf(sheetOf(window), usualPaper(), out);
-  else if (endsIn(".png"))
-    why = writePng(sheetOf(window), usualPaper(), out);
+  if (endsIn(".pdf") || endsIn(".png"))
+    why = writeSheet(makeSheet(SheetKind::Bench, sheetInput(window)),
+                     endsIn(".pdf") ? PictureFormat::Pdf : PictureFormat::Png, usualPaper(), out);
   else if (endsIn(".csv"))
     out.write(QByteArray::fromStdString(reportCsv(*planOf(window))));
   else if (endsIn(".json"))
     out.write(QByteArray::fromStdString(reportJson(*planOf(window))));
   else
     out.write(textReport(*planOf(window), window.units()).toUtf8());
-  if (why) return why;
-  const QByteArray& bytes = out.data();
-  const auto problem = saveFile(pathOf(file), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
-  return problem ? std::optional(sentence(*problem)) : std::nullopt;
+  return why ? why : saveBytes(file, out.data());
 }
 
 }  // namespace
 
-QString PrintActions::reportWord() {
-  return tr("report", "in a file's name");
+SheetInput sheetInput(MainWindow& window) {
+  return {.profile = window.document().profile(),
+          .plan = planOf(window),
+          .units = window.units(),
+          .day = QDate::currentDate(),
+          .shop = {preferences::shopLine(), Logo::fromFile(preferences::shopLogo())},
+          .picked = preferences::figures()};
+}
+
+QPageSize usualPaper() {
+  return QPageSize(QLocale().measurementSystem() == QLocale::ImperialUSSystem ? QPageSize::Letter
+                                                                              : QPageSize::A4);
+}
+
+std::optional<QString> saveBytes(const QString& file, const QByteArray& bytes) {
+  const auto problem = saveFile(pathOf(file), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+  return problem ? std::optional(sentence(*problem)) : std::nullopt;
 }
 
 PrintActions::PrintActions(MainWindow& window) : QObject(&window), window_(window) {}
@@ -74,7 +75,11 @@ void PrintActions::addTo(QMenu& menu) {
       ->setIcon(QIcon::fromTheme(QStringLiteral("document-export")));
   menu.addAction(tr("Print Previe&w…"), this, &PrintActions::preview)
       ->setIcon(QIcon::fromTheme(QStringLiteral("document-print-preview")));
-  QAction* print = menu.addAction(tr("P&rint…"), this, [this] { this->print(); });
+  menu.addAction(tr("S&heets…"), this, &PrintActions::showSheets);
+  QAction* print = menu.addAction(tr("P&rint…"), this, [this] {
+    finishTyping(window_);
+    this->print(SheetKind::Bench, sheetInput(window_));
+  });
   print->setShortcut(QKeySequence::Print);
   print->setIcon(QIcon::fromTheme(QStringLiteral("document-print")));
 }
@@ -85,7 +90,7 @@ void PrintActions::saveReport() {
              {.word = QStringLiteral("report"),
               .title = tr("Save the Report"),
               .failure = tr("Report Not Saved"),
-              .of = reportWord(),
+              .of = tr("report", "in a file's name"),
               .kinds = {{tr("PDF page"), QStringLiteral(".pdf")},
                         {tr("PNG picture"), QStringLiteral(".png")},
                         {tr("Text"), QStringLiteral(".txt")},
@@ -94,19 +99,19 @@ void PrintActions::saveReport() {
              [this](const QString& file) { return writeReport(window_, file); });
 }
 
-std::unique_ptr<QPrinter> PrintActions::makePrinter(const Sheet& sheet) {
+std::unique_ptr<QPrinter> PrintActions::makePrinter(SheetKind kind) {
   auto printer = std::make_unique<QPrinter>();
   printer->setResolution(sheetDpi());
   // Where it prints to a file, that is the name suggested.
-  printer->setDocName(exportName(window_.document(), reportWord()));
+  printer->setDocName(exportName(window_.document(), sheetWord(kind)));
   if (printer->outputFormat() == QPrinter::PdfFormat)
-    printer->setOutputFileName(exportPath(window_.document(), reportWord(), QStringLiteral(".pdf")));
+    printer->setOutputFileName(exportPath(window_.document(), sheetWord(kind), QStringLiteral(".pdf")));
   if (layout_.isValid()) {
     printer->setPageLayout(layout_);
   } else {
     // What the printer has in it, where it says so; a file has the paper of the place.
     if (printer->outputFormat() == QPrinter::PdfFormat) printer->setPageSize(usualPaper());
-    printer->setPageOrientation(sheet.orientation());
+    printer->setPageOrientation(QPageLayout::Portrait);
   }
   return printer;
 }
@@ -114,28 +119,32 @@ std::unique_ptr<QPrinter> PrintActions::makePrinter(const Sheet& sheet) {
 void PrintActions::print(const Sheet& sheet, QPrinter& printer) {
   layout_ = printer.pageLayout();
   if (const auto why = paintSheet(sheet, printer))
-    return warn(&window_, tr("Report Not Printed"),
+    return warn(&window_, tr("Sheet Not Printed"),
                 printer.outputFileName().isEmpty()
-                    ? tr("The report was not printed: %1.").arg(*why)
+                    ? tr("The sheet was not printed: %1.").arg(*why)
                     : tr("%1: %2.", "file and what is wrong").arg(shownFile(printer.outputFileName()), *why));
   window_.say(printer.outputFileName().isEmpty()
-                  ? tr("The report went to the printer %1.").arg(printer.printerName())
+                  ? tr("The sheet went to the printer %1.").arg(printer.printerName())
                   : tr("Saved to %1.").arg(shownFile(printer.outputFileName())));
 }
 
-void PrintActions::print() {
-  finishTyping(window_);
-  const ReportSheet sheet = sheetOf(window_);
-  const auto printer = makePrinter(sheet);
+void PrintActions::print(SheetKind kind, const SheetInput& input, const std::optional<QPageSize>& paper) {
+  const auto printer = makePrinter(kind);
+  if (paper) printer->setPageSize(*paper);
   QPrintDialog dialog(printer.get(), &window_);
-  dialog.setWindowTitle(tr("Print the Report"));
-  if (dialog.exec() == QDialog::Accepted) print(sheet, *printer);
+  dialog.setWindowTitle(tr("Print the Sheet"));
+  if (dialog.exec() == QDialog::Accepted) print(makeSheet(kind, input), *printer);
+}
+
+void PrintActions::showSheets() {
+  finishTyping(window_);
+  SheetsDialog(window_, *this).exec();
 }
 
 void PrintActions::preview() {
   finishTyping(window_);
-  const ReportSheet sheet = sheetOf(window_);
-  const auto printer = makePrinter(sheet);
+  const BlockSheet sheet = makeSheet(SheetKind::Bench, sheetInput(window_));
+  const auto printer = makePrinter(SheetKind::Bench);
   QPrintPreviewDialog dialog(printer.get(), &window_);
   dialog.setWindowTitle(tr("Print Preview"));
   connect(&dialog, &QPrintPreviewDialog::paintRequested, this, [this, &sheet](QPrinter* on) {

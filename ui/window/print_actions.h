@@ -4,30 +4,43 @@
 #include <QMenu>
 #include <QObject>
 #include <QPageLayout>
+#include <QPageSize>
 #include <QPrinter>
 #include <memory>
+#include <optional>
+
+#include "ui/sheet/sheets.h"
 
 namespace layshaft::ui {
 
 class MainWindow;
-class Sheet;
+/// What the sheets of the bike in a window are made of, as it is now, with the shop's head.
+SheetInput sheetInput(MainWindow& window);
 
-/// The report of the bike in the window: on paper, looked at before, or as a file.
+/// The paper that is usual where the user lives.
+QPageSize usualPaper();
+
+/// Writes a file in one go; says what went wrong.
+std::optional<QString> saveBytes(const QString& file, const QByteArray& bytes);
+
+/// The sheets of the bike in the window: on paper, looked at before, or as a file.
 class PrintActions : public QObject {
   Q_OBJECT
  public:
   explicit PrintActions(MainWindow& window);
 
   void addTo(QMenu& menu);
+  /// Asks for a printer and puts the sheet of that kind on that paper; the one used last, or the usual, where
+  /// none is named.
+  void print(SheetKind kind, const SheetInput& input, const std::optional<QPageSize>& paper = std::nullopt);
 
  private:
-  static QString reportWord();  ///< in the names of files
   void saveReport();
   void preview();
-  void print();
+  void showSheets();
   /// Puts a sheet on paper; a printer that cannot is told of.
   void print(const Sheet& sheet, QPrinter& printer);
-  std::unique_ptr<QPrinter> makePrinter(const Sheet& sheet);
+  std::unique_ptr<QPrinter> makePrinter(SheetKind kind);
 
   MainWindow& window_;
   QPageLayout layout_;  ///< as it was chosen last; not valid before

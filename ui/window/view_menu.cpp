@@ -10,6 +10,7 @@
 #include "ui/window/figures_dialog.h"
 #include "ui/window/full_screen.h"
 #include "ui/window/main_window.h"
+#include "ui/window/shop_dialog.h"
 #include "ui/words/key_figures.h"
 
 namespace layshaft::ui {
@@ -44,6 +45,7 @@ ViewMenu::ViewMenu(QMenuBar& bar, MainWindow& window, const QList<QAction*>& pag
                              preferences::setAppearance(static_cast<Appearance>(i));
                              applyAppearance(static_cast<Appearance>(i));
                            });
+  menu->addAction(tr("&Shop Line and Logo…"), this, [this] { ShopDialog(&window_).exec(); });
   menu->addSeparator();
   menu->addAction(tr("&Counter View"), this, [this] { CounterView::open(window_); });
   menu->addAction((new FullScreen(window))->action());

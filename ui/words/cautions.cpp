@@ -96,6 +96,11 @@ bool linksAreTakenOutOrOrdered(const Setup& stock, const ChainRunFigures& run, c
   });
 }
 
+/// Then a chain is ordered, whatever its length.
+bool setIsWorn(const Plan& plan) {
+  return plan.wear && plan.wear->set == WearVerdict::Replace;
+}
+
 bool someGearIsShorter(const Plan& plan) {
   constexpr double kNoticeablePercent = 0.05;  // as a step of no size
   if (plan.stock.gearing.gears.empty()) return plan.proposed.change.gearingPercent >= kNoticeablePercent;
@@ -125,7 +130,7 @@ bool needs(const Plan& plan, Caution caution) {
   const auto verdict = plan.proposed.speedometer ? plan.proposed.speedometer->verdict : std::nullopt;
   switch (caution) {
     case Caution::JoiningLink:
-      return run && !belt && linksAreTakenOutOrOrdered(stock, *run, setup);
+      return !belt && ((run && linksAreTakenOutOrOrdered(stock, *run, setup)) || setIsWorn(plan));
     case Caution::SlackLimit:
       return run && !belt && run->swingarm && run->swingarm->tightSpot;
     case Caution::BeltTension:
@@ -170,6 +175,10 @@ const std::vector<Caution>& saidAt(CautionPlace place) {
       Caution::BeltTension, Caution::OddLinks,  Caution::WornChain,   Caution::GearboxSensor};
   static const std::vector<Caution> wearPage{Caution::Hands, Caution::Alignment, Caution::BeltTension,
                                              Caution::WornChain};
+  static const std::vector<Caution> work{
+      Caution::Hands,           Caution::Alignment,        Caution::JoiningLink,  Caution::BeltTension,
+      Caution::OddLinks,        Caution::WornChain,        Caution::TyreSize,     Caution::SpeedometerLow,
+      Caution::SpeedometerHigh, Caution::WheelSpeedRatios, Caution::GearboxSensor};
   static const std::vector<Caution> paper{
       Caution::Hands,          Caution::Alignment,       Caution::JoiningLink,    Caution::SlackLimit,
       Caution::BeltTension,    Caution::OddLinks,        Caution::WornChain,      Caution::TyreSize,
@@ -184,6 +193,8 @@ const std::vector<Caution>& saidAt(CautionPlace place) {
       return chainPage;
     case CautionPlace::WearPage:
       return wearPage;
+    case CautionPlace::Work:
+      return work;
     case CautionPlace::Paper:
       break;
   }
