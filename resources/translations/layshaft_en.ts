@@ -269,9 +269,9 @@
     <name>WearWords</name>
     <message numerus="yes">
         <source>%n links of a new %1 chain are %2 long, %3 at the limit.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n link of a new %1 chain is %2 long, %3 at the limit.</numerusform>
+            <numerusform>%n links of a new %1 chain are %2 long, %3 at the limit.</numerusform>
         </translation>
     </message>
 </context>
@@ -330,16 +330,16 @@
     <name>layshaft::ui::ChainSketch</name>
     <message numerus="yes">
         <source>A straight run of chain; %n links are counted from the middle of one pin to the middle of another.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>A straight run of chain; %n link is counted from the middle of one pin to the middle of another.</numerusform>
+            <numerusform>A straight run of chain; %n links are counted from the middle of one pin to the middle of another.</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n links, middle of pin to middle of pin</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n link, middle of pin to middle of pin</numerusform>
+            <numerusform>%n links, middle of pin to middle of pin</numerusform>
         </translation>
     </message>
 </context>
