@@ -34,8 +34,8 @@ enum class CautionPlace {
   Counter,    ///< beside what a customer chooses from
   ChainPage,  ///< and its saved picture
   WearPage,
-  Work,       ///< work order and parts list: what the hands need, and what is ordered
-  Paper       ///< the text report and the printed page, which have all of them
+  Work,  ///< work order and parts list: what the hands need, and what is ordered
+  Paper  ///< the text report and the printed page, which have all of them
 };
 
 /// The caution in the words for a bike with a chain or one with a belt.
