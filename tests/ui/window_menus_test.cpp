@@ -11,6 +11,7 @@
 #include "ui/document/preferences.h"
 #include "ui/document/samples.h"
 #include "ui/document/setup_edits.h"
+#include "ui/pages/ladder_page.h"
 #include "ui/window/help_window.h"
 #include "ui/window/hints.h"
 
@@ -75,7 +76,7 @@ TEST_F(WindowMenus, TheEditMenuActsOnANumberToo) {
 }
 
 TEST_F(WindowMenus, ARowOfTheLadderIsCopiedForASpreadsheet) {
-  window_->findChild<QTabWidget*>()->setCurrentIndex(4);
+  window_->findChild<QTabWidget*>()->setCurrentWidget(window_->findChild<ui::LadderPage*>());
   ASSERT_TRUE(soon([&] { return !window_->session().ladder().running(); }));
   auto& table = control<QTableView>(*window_, "Ladder");
   table.setFocus();
