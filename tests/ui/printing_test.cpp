@@ -17,6 +17,7 @@
 #include "tests/ui/what_is_said.h"
 #include "ui/document/preferences.h"
 #include "ui/sheet/sheets.h"
+#include "ui/pages/ladder_page.h"
 #include "ui/words/cautions.h"
 #include "ui/words/text_report.h"
 
@@ -212,7 +213,7 @@ TEST_F(Printing, AMenuOffersWhatThePageHasAndSaysWhyNot) {
   emit menu->aboutToShow();
   EXPECT_TRUE(action("Save Picture…").isEnabled());
   auto* tabs = window_->findChild<QTabWidget*>();
-  tabs->setCurrentIndex(4);
+  tabs->setCurrentWidget(window_->findChild<ui::LadderPage*>());
   ASSERT_FALSE(window_->currentPicture()) << "the ladder is a table";
   emit menu->aboutToShow();
   EXPECT_FALSE(action("Save Picture…").isEnabled());
