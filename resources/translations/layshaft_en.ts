@@ -219,6 +219,16 @@
     </message>
 </context>
 <context>
+    <name>WearWords</name>
+    <message numerus="yes">
+        <source>%n links of a new %1 chain are %2 long, %3 at the limit.</source>
+        <translation>
+            <numerusform>%n link of a new %1 chain is %2 long, %3 at the limit.</numerusform>
+            <numerusform>%n links of a new %1 chain are %2 long, %3 at the limit.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>layshaft::ui::AimEditor</name>
     <message numerus="yes">
         <source>There are %n aims already; remove one first.</source>
@@ -242,6 +252,23 @@
         <translation>
             <numerusform>Stock&apos;s chain of %n link is too short for its sprockets.</numerusform>
             <numerusform>Stock&apos;s chain of %n links is too short for its sprockets.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::ChainSketch</name>
+    <message numerus="yes">
+        <source>A straight run of chain; %n links are counted from the middle of one pin to the middle of another.</source>
+        <translation>
+            <numerusform>A straight run of chain; %n link is counted from the middle of one pin to the middle of another.</numerusform>
+            <numerusform>A straight run of chain; %n links are counted from the middle of one pin to the middle of another.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n links, middle of pin to middle of pin</source>
+        <translation>
+            <numerusform>%n link, middle of pin to middle of pin</numerusform>
+            <numerusform>%n links, middle of pin to middle of pin</numerusform>
         </translation>
     </message>
 </context>

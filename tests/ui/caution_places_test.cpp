@@ -7,6 +7,7 @@
 
 #include "tests/ui/what_is_said.h"
 #include "ui/pages/chain_page.h"
+#include "ui/pages/ladder_page.h"
 #include "ui/sheet/report_page.h"
 #include "ui/words/cautions.h"
 #include "ui/words/text_report.h"
@@ -191,7 +192,7 @@ TEST(CautionPlaces, EveryChartThatIsSavedSaysClosedCourse) {
     const QStringList texts = textsOf(*window->currentPage()->picture());
     EXPECT_TRUE(texts.contains(ui::closedCourseMark())) << page;
   }
-  tabs->setCurrentIndex(4);
+  tabs->setCurrentWidget(window->findChild<ui::LadderPage*>());
   QTest::qWait(20);
   bool ladder = false;
   for (auto* label : window->currentPage()->findChildren<QLabel*>())

@@ -15,6 +15,7 @@
 #include "core/report.h"
 #include "tests/ui/what_is_said.h"
 #include "ui/document/preferences.h"
+#include "ui/pages/ladder_page.h"
 #include "ui/sheet/report_page.h"
 #include "ui/words/cautions.h"
 #include "ui/words/text_report.h"
@@ -251,7 +252,7 @@ TEST_F(Printing, AMenuOffersWhatThePageHasAndSaysWhyNot) {
   emit menu->aboutToShow();
   EXPECT_TRUE(action("Save Picture…").isEnabled());
   auto* tabs = window_->findChild<QTabWidget*>();
-  tabs->setCurrentIndex(4);
+  tabs->setCurrentWidget(window_->findChild<ui::LadderPage*>());
   ASSERT_FALSE(window_->currentPicture()) << "the ladder is a table";
   emit menu->aboutToShow();
   EXPECT_FALSE(action("Save Picture…").isEnabled());

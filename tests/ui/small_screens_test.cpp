@@ -13,6 +13,7 @@
 #include "ui/document/setup_edits.h"
 #include "ui/editors/new_bike_dialog.h"
 #include "ui/editors/peaks_dialog.h"
+#include "ui/pages/ladder_page.h"
 #include "ui/window/content_scroll.h"
 #include "ui/window/figures_dialog.h"
 
@@ -262,24 +263,24 @@ TEST_F(RememberedWindow, NonsenseInTheSettingsIsNoHarm) {
   const auto window = open();
   auto* tabs = window->findChild<QTabWidget*>();
   EXPECT_EQ(tabs->currentIndex(), 0);
-  tabs->setCurrentIndex(4);
+  tabs->setCurrentWidget(window->findChild<ui::LadderPage*>());
   EXPECT_GT(control<QTableView>(*window, "Ladder").model()->columnCount(), 5);
 }
 
 TEST_F(RememberedWindow, ThePageAndTheLaddersColumnsSortAndFilters) {
   {
     const auto window = open();
-    window->findChild<QTabWidget*>()->setCurrentIndex(4);
+    window->findChild<QTabWidget*>()->setCurrentWidget(window->findChild<ui::LadderPage*>());
     ASSERT_TRUE(soon([&] { return !window->session().ladder().running(); }));
     auto& table = control<QTableView>(*window, "Ladder");
     table.setColumnHidden(3, true);
     table.sortByColumn(2, Qt::AscendingOrder);
     control<QSpinBox>(*window, "Within per cent").setValue(7);
-    window->findChild<QTabWidget*>()->setCurrentIndex(4);
+    window->findChild<QTabWidget*>()->setCurrentWidget(window->findChild<ui::LadderPage*>());
     EXPECT_TRUE(window->close());
   }
   const auto window = open();
-  EXPECT_EQ(window->findChild<QTabWidget*>()->currentIndex(), 4);
+  EXPECT_EQ(window->findChild<QTabWidget*>()->currentWidget(), window->findChild<ui::LadderPage*>());
   ASSERT_TRUE(window->currentPage());
   auto& table = control<QTableView>(*window, "Ladder");
   EXPECT_TRUE(table.isColumnHidden(3));

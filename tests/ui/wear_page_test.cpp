@@ -187,7 +187,7 @@ TEST_F(WearPageTest, TheTrendIsAChartWithLimitAndLine) {
   EXPECT_EQ(line.size(), 2);
   EXPECT_NEAR(line.back().y(), 1.0, 1e-9) << "up to the limit";
   chart->setCrosshair(30100);
-  EXPECT_TRUE(chart->crosshairWords().contains("Measured at 30,100 km, %: 0.41"))
+  EXPECT_TRUE(chart->crosshairWords().contains("Measured at 30,100 km: Elongation 0.41 %"))
       << chart->crosshairWords().toStdString();
   ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Mixed));
   ui::MainWindow::allPreferencesChanged();

@@ -78,7 +78,7 @@ void WearGauge::paintEvent(QPaintEvent*) {
   const double left = metrics.horizontalAdvance(tr("%1 %").arg(QStringLiteral("00.00"))) + kTick + 2 * kGap;
   double high = kBeyondLimit * figures_->limitPercent;
   if (figures_->elongationPercent) high = std::max(high, kHeadroom * *figures_->elongationPercent);
-  const Scale scale{QRectF(left, line, kTrackWidth, std::max(10.0, height() - 2.5 * line)), high, line};
+  const Scale scale{QRectF(left, line, kTrackWidth, std::max(10.0, height() - 3.0 * line)), high, line};
   paintZones(painter, scale);
   paintPlaces(painter, scale);
 }

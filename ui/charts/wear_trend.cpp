@@ -13,7 +13,7 @@ namespace layshaft::ui {
 namespace {
 
 constexpr double kPoint = 4.0;      // half the size of a measurement's mark, px
-constexpr double kOutlook = 2.5;    // of the use so far, that the axis goes on at most to show an end
+constexpr double kOutlook = 4.0;    // of the use so far, that the axis goes on at most to show an end
 constexpr double kHeadroom = 1.25;  // above the limit
 constexpr double kTickPx = 70.0, kUprightTickPx = 34.0;
 constexpr int kBandAlpha = 45, kPatchAlpha = 225;
@@ -135,11 +135,16 @@ void WearTrend::paintUsual(QPainter& painter, LabelSpace& space) const {
   const double life = usualEnd() - book_->figures.chainFittedAt.value_or(0.0);
   const QStringList lines{what.arg(useText(book_->figures.useUnit, life, units_)),
                           tr("(common practice, no source)")};
-  for (qsizetype i = 0; i < lines.size(); ++i) {
-    const double wide = texts().width(chartFont(), lines[i]);
-    const double y = plot.bottom() - line * (3.4 - static_cast<double>(i));
-    paintWords(painter, space, lines[i], colours().stock, {QPointF(x - wide - 4, y), QPointF(x + 4, y)});
-  }
+  const double wide = std::max(texts().width(chartFont(), lines[0]), texts().width(chartFont(), lines[1]));
+  std::vector<QRectF> places;
+  for (double y = plot.top() + line; y < plot.bottom() - 2.0 * line; y += 3.0)
+    for (const double left : {x + 4.0, x - 4.0 - wide}) places.emplace_back(left, y, wide, 2.0 * line);
+  const auto place = space.put(places);
+  if (!place) return;
+  painter.setPen(colours().stock);
+  for (qsizetype i = 0; i < lines.size(); ++i)
+    texts().draw(painter, chartFont(), place->topLeft() + QPointF(0, static_cast<double>(i) * line),
+                 lines[i]);
 }
 
 void WearTrend::paintPoints(QPainter& painter) const {
@@ -182,6 +187,11 @@ void WearTrend::paintOver(QPainter& painter) {
                {QPointF(middle - wide / 2.0, limit - line - 3), QPointF(middle - wide - 6, limit - line - 3),
                 QPointF(middle - wide - 6, limit + 3)});
   }
+  for (const MeasuredElongation& one : figures.measured)
+    if (one.at && !one.earlierChain) {
+      const QPointF middle = at(shownAt(*one.at), one.greatestPercent);
+      space.take(QRectF(middle - QPointF(kPoint, kPoint), QSizeF(2 * kPoint, 2 * kPoint)));
+    }
   paintUsual(painter, space);
   paintPoints(painter);
   painter.restore();
@@ -194,15 +204,15 @@ std::vector<CrosshairRow> WearTrend::crosshairRows(double x) const {
   const double use = fileUse(figures.useUnit, x, units_);
   if (figures.trendPercentPerUse && figures.trendInterceptPercent) {
     const double percent = *figures.trendInterceptPercent + *figures.trendPercentPerUse * use;
-    rows.push_back({tr("Line through the measurements, %"), {number(percent, 2)}});
+    rows.push_back({tr("Line through the measurements"), {tr("%1 %").arg(number(percent, 2))}});
   }
   const MeasuredElongation* nearest = nullptr;
   for (const MeasuredElongation& one : figures.measured)
     if (one.at && !one.earlierChain && (!nearest || std::abs(*one.at - use) < std::abs(*nearest->at - use)))
       nearest = &one;
   if (nearest)
-    rows.push_back({tr("Measured at %1, %").arg(useText(figures.useUnit, *nearest->at, units_)),
-                    {number(nearest->greatestPercent, 2)}});
+    rows.push_back({tr("Measured at %1").arg(useText(figures.useUnit, *nearest->at, units_)),
+                    {tr("%1 %").arg(number(nearest->greatestPercent, 2))}});
   return rows;
 }
 

@@ -27,7 +27,7 @@ class WearTrend : public LiveChart {
   std::vector<CrosshairRow> crosshairRows(double x) const override;
   QString crosshairTitle(double x) const override;
   QString inWords() const override;
-  QStringList setupNames() const override { return {QString()}; }
+  QStringList setupNames() const override { return {tr("Elongation")}; }
   std::vector<QColor> setupColours() const override { return {colours().proposed}; }
   QString pictureHeading() const override;
   QString pictureCaption() const override;

@@ -11,7 +11,7 @@ namespace layshaft::ui {
 namespace {
 
 constexpr int kWidth = 64;        // characters of the font
-constexpr double kHeight = 4.2;   // lines of the font
+constexpr double kHeight = 5.0;   // lines of the font
 constexpr int kAround = 1;        // links that are drawn beyond either end
 constexpr int kLeastLinkPx = 14;  // closer together their numbers could not be read
 constexpr double kHead = 6.0;     // px

@@ -29,7 +29,7 @@ namespace layshaft::ui {
 namespace {
 
 constexpr int kFirstPlaces = 4, kMostPlacesHere = 12, kPlacesInARow = 4;
-constexpr int kNotSeen = -1;
+constexpr int kNotSeen = 99;         // beside the words of TeethSeen; a group gives negative ones itself
 constexpr double kToothLines = 2.2;  // height of a tooth's drawing, in lines of the font
 
 const Field& lengthField() {
@@ -141,9 +141,9 @@ void MeasureDialog::addPlace() {
   box->allowNone(lowest - 1.0, lowest, tr("Not measured"), lowest);
   box->setValue(box->valueFor(std::nullopt));
   connect(box, &DecimalBox::valueChanged, this, &MeasureDialog::check);
-  if (place > 0) setTabOrder(places_.back(), box);
   places_.push_back(box);
   grid_->addWidget(box, place / kPlacesInARow, place % kPlacesInARow);
+  if (place >= kFirstPlaces) setTabOrder(places_[places_.size() - 2], box);  // else it would come last
 }
 
 QButtonGroup* MeasureDialog::addTeeth(QFormLayout& form, const QString& label) {

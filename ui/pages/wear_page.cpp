@@ -9,6 +9,7 @@
 #include "core/wear_csv.h"
 #include "ui/pages/side_scroll.h"
 #include "ui/words/cautions.h"
+#include "ui/words/plain_text.h"
 #include "ui/words/wear_words.h"
 
 namespace layshaft::ui {
@@ -50,7 +51,7 @@ void WearPage::build() {
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
   row->addWidget(pictures(), 1);
-  row->addWidget(new SideScroll(side(), 5 * sideWidth() / 4));
+  row->addWidget(new SideScroll(side(), 3 * sideWidth() / 2));
   for (QWidget* widget : std::initializer_list<QWidget*>{content_, lacking_, belt_})
     stack_->addWidget(widget);
 
@@ -218,6 +219,8 @@ void WearPage::showContent() {
     setElongation(*figures.elongationPercent);
   ownElongation_ = figures.elongationPercent;
   table_->show(measurementTable(*book_, units_));
+  for (int row = 0; row < table_->rowCount(); ++row)  // where it does not all fit
+    table_->item(row, 0)->setToolTip(asMarkup(table_->item(row, 0)->text()));
   offerStriking();
 }
 
