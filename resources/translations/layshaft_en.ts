@@ -344,23 +344,6 @@
     </message>
 </context>
 <context>
-    <name>layshaft::ui::ChainSketch</name>
-    <message numerus="yes">
-        <source>A straight run of chain; %n links are counted from the middle of one pin to the middle of another.</source>
-        <translation>
-            <numerusform>A straight run of chain; %n link is counted from the middle of one pin to the middle of another.</numerusform>
-            <numerusform>A straight run of chain; %n links are counted from the middle of one pin to the middle of another.</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
-        <source>%n links, middle of pin to middle of pin</source>
-        <translation>
-            <numerusform>%n link, middle of pin to middle of pin</numerusform>
-            <numerusform>%n links, middle of pin to middle of pin</numerusform>
-        </translation>
-    </message>
-</context>
-<context>
     <name>layshaft::ui::ColumnsTable</name>
     <message numerus="yes">
         <source>That is too much to paste: at most %n rows fit here. Nothing was changed.</source>

@@ -86,6 +86,7 @@ TEST_F(PageKeys, AltAndADigitLeadsToWhatThePageIsWorkedWith) {
   EXPECT_EQ(press(Qt::Key_4), "Turn of the rear wheel");
   EXPECT_EQ(press(Qt::Key_5), "Trend of wear");
   EXPECT_EQ(press(Qt::Key_6), "Ladder");
+  EXPECT_EQ(press(Qt::Key_8), "Records");
   EXPECT_EQ(press(Qt::Key_7), "Comparison");
   EXPECT_EQ(press(Qt::Key_7), "Comparison") << "pressed once more";
   QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);

@@ -229,10 +229,13 @@ TEST(MakeProposalStock, ASpeedometerThatWasNotSetAnewReadsAsBefore) {
 
 class MakeProposalStockMenu : public testing::Test {
  protected:
-  /// Chooses the menu's entry, and in the question that follows the button with that text.
+  /// Chooses the menu's entry, and in the question that follows the button with that text. The work is not
+  /// written down.
   void choose(const QString& button) {
+    std::optional<DialogAnswer> form;
     DialogAnswer answer([&](QDialog& dialog) {
       asked_ = true;
+      form.emplace();
       for (auto* each : dialog.findChildren<QAbstractButton*>())
         if (each->text().remove('&') == button) return each->click();
       ADD_FAILURE() << "no button " << button.toStdString();
@@ -264,9 +267,16 @@ TEST_F(MakeProposalStockMenu, AsksWhetherTheSpeedometerWasSetAnew) {
 TEST_F(MakeProposalStockMenu, AsksNothingWhereTheSpeedometerIsNotMoved) {
   window_->document().edit({.field = "sensor", .title = "sensor", .shown = {}},
                            [](Profile& p) { p.bike.speedometer->sensor = SpeedSensor::FrontWheel; });
+  bool asked = false;
+  DialogAnswer form([&](QDialog& dialog) {
+    asked = qobject_cast<QMessageBox*>(&dialog);
+    dialog.reject();
+  });
   for (auto* action : window_->findChildren<QAction*>())
     if (action->text().remove('&') == "Make the Proposal Stock") action->trigger();
-  EXPECT_TRUE(window_.profile().proposed.changesNothing()) << "and no question stood in the way";
+  EXPECT_TRUE(window_.profile().proposed.changesNothing());
+  EXPECT_TRUE(form.seen());
+  EXPECT_FALSE(asked) << "only the work could be written down";
   window_->document().undoStack().setIndex(0);
 }
 

@@ -27,6 +27,10 @@ AxisRange readableRange(double low, double high, double px, double pxPerTick) {
     range = roundRange(low, high, ticks);
     if (range.step >= kLeastStep * 0.999) break;
   }
+  // The axis counts its ticks from zero and leaves out one that lies a rounding error outside the range.
+  constexpr double kTouch = 1e-9;
+  range.low -= kTouch * range.step;
+  range.high += kTouch * range.step;
   return range;
 }
 

@@ -28,6 +28,7 @@ class RecordsPage : public Page {
 
   LiveChart* chart() override { return chart_; }
   Picture* picture() override;
+  QWidget* mainPart() override { return table_; }
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
   QVariantMap state() const override;
