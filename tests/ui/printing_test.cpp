@@ -16,8 +16,8 @@
 #include "tests/ui/on_paper.h"
 #include "tests/ui/what_is_said.h"
 #include "ui/document/preferences.h"
-#include "ui/sheet/sheets.h"
 #include "ui/pages/ladder_page.h"
+#include "ui/sheet/sheets.h"
 #include "ui/words/cautions.h"
 #include "ui/words/text_report.h"
 
