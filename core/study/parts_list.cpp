@@ -63,7 +63,7 @@ class Lister {
  private:
   void add(PartLine line) {
     if (line.source == PartSource::Buy) line.price = priceOf(profile_, pricedPart(line));
-    list_.lines.push_back(std::move(line));
+    list_.lines.push_back(line);
   }
 
   bool sameDrive() const { return isBelt(stock_) == belt_; }
@@ -94,7 +94,7 @@ class Lister {
         if (spare->massKg) line.mass = SprocketMass{*spare->massKg, false};
       }
     }
-    add(std::move(line));
+    add(line);
   }
 
   /// A chain on hand of that size that is long enough and not worn: the one that least is cut from.
@@ -137,13 +137,13 @@ class Lister {
       line.source = PartSource::Cut;
       line.takeOut = before - *own.links;
     }
-    const bool joined = line.source != PartSource::Keep;
-    const auto size = line.size;
-    const auto kind = line.chainKind;
-    add(std::move(line));
+    add(line);
     // A new chain brings its own; every other joint wants a new one.
-    if (joined && list_.lines.back().source != PartSource::Buy)
-      add({.kind = PartKind::JoiningLink, .source = PartSource::Buy, .size = size, .chainKind = kind});
+    if (line.source != PartSource::Keep && line.source != PartSource::Buy)
+      add({.kind = PartKind::JoiningLink,
+           .source = PartSource::Buy,
+           .size = line.size,
+           .chainKind = line.chainKind});
   }
 
   void addBelt() {

@@ -141,6 +141,7 @@ void WearTrend::paintUsual(QPainter& painter, LabelSpace& space) const {
     for (const double left : {x + 4.0, x - 4.0 - wide}) places.emplace_back(left, y, wide, 2.0 * line);
   const auto place = space.put(places);
   if (!place) return;
+  painter.fillRect(place->adjusted(-1, 0, 1, 0), faint(colours().background, kPatchAlpha));
   painter.setPen(colours().stock);
   for (qsizetype i = 0; i < lines.size(); ++i)
     texts().draw(painter, chartFont(), place->topLeft() + QPointF(0, static_cast<double>(i) * line),

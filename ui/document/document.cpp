@@ -104,7 +104,7 @@ void Document::takeBack(const Profile& before) {
   undo_.push(new ProfileEdit(*this, editAt(undo_, undo_.index() - 1).name(), before));
 }
 
-void Document::revert(Profile profile, const std::optional<FileMark>& mark) {
+void Document::revert(const Profile& profile, const std::optional<FileMark>& mark) {
   if (profile != profile_) {
     emit loading();
     const EditName name{.field = QStringLiteral("revert"), .title = tr("revert to saved"), .shown = {}};

@@ -45,7 +45,7 @@ class Document : public QObject {
   void takeBack(const Profile& before);
   /// Replaces everything, as one step of the history after which nothing is unsaved. `mark` is how the file
   /// was when it was read.
-  void revert(Profile profile, const std::optional<FileMark>& mark);
+  void revert(const Profile& profile, const std::optional<FileMark>& mark);
 
   /// Whether the file is no longer as it was when it was loaded or saved here. A file that is gone is not
   /// changed.

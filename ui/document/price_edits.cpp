@@ -32,7 +32,7 @@ void write(Profile& profile, const TypedPrices& typed) {
     if (price != typed.parts.end())
       entryOf(prices, std::string(word)).price = price->second;
     else
-      std::erase_if(prices.parts, [&](const PartPrice& entry) { return entry.part == word; });
+      std::erase_if(prices.parts, [&named = word](const PartPrice& entry) { return entry.part == named; });
   }
   profile.prices = prices == Prices{} ? std::nullopt : std::optional(prices);
 }
