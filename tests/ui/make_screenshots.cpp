@@ -66,6 +66,8 @@ int main(int argc, char** argv) {
       good = shoot(profile, kChainRun, ui::Appearance::Light, std::nullopt, in("chain-light.png")) && good;
     if (profile.ride && profile.ride->surface == Surface::Loam)
       good = shoot(profile, kPull, ui::Appearance::Light, std::nullopt, in("pull-light.png")) && good;
+    if (profile.wear && profile.wear->useUnit.value_or(UseUnit::Hours) == UseUnit::Hours)
+      good = shoot(profile, kWear, ui::Appearance::Light, std::nullopt, in("wear-light.png")) && good;
   }
   return good ? 0 : 1;
 }

@@ -204,7 +204,7 @@ void BikesWindow::newFromCurrent() {
   asking.setLabelText(tr("Name of the new bike:"));
   asking.setTextValue(shownName(pattern->name));
   if (asking.exec() != QDialog::Accepted) return;
-  Profile profile = anotherBike(std::move(pattern).value());
+  Profile profile = anotherBike(*pattern);
   if (const QString name = asking.textValue().simplified(); !name.isEmpty())
     profile.name = name.left(static_cast<qsizetype>(limits::kLongestName)).toStdString();
   MainWindow::showUnsaved(std::move(profile));
