@@ -316,7 +316,8 @@ int paintOnce(const QString& which) {
 
 void benchSheetAsPdf(benchmark::State& state) {
   const Profile profile = workedExample();
-  const ui::SheetInput input{.profile = profile, .plan = std::make_shared<const Plan>(plan(profile))};
+  const ui::SheetInput input{
+      .profile = profile, .plan = std::make_shared<const Plan>(plan(profile)), .units = ui::UnitsShown()};
   for (auto _ : state) {
     QBuffer out;
     out.open(QIODevice::WriteOnly);
