@@ -100,10 +100,10 @@ std::vector<Offer> offers(const Profile& profile, Wish wish) {
 }
 
 PlanInput offerInput(const Profile& profile, const Offer& offer) {
-  PlanInput input = planInput(profile);
-  input.proposed = applied(offer.change, profile.stock);
-  input.pins.clear();
-  return input;
+  Profile offered = profile;
+  offered.proposed = offer.change;
+  offered.pins.clear();
+  return planInput(offered);
 }
 
 }  // namespace layshaft

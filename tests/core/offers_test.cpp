@@ -94,6 +94,12 @@ TEST(Offers, PinsAreOfferedAsTheyArePinned) {
 
 TEST(Offers, APlanOfAnOfferIsThePlanOfThatProposal) {
   Profile profile = offeredBike();
+  profile.stock.options.chainElongationPercent.reset();
+  profile.stock.options.chainKind = ChainKind::Sealed;
+  profile.wear = Wear{};
+  WearMeasurement worn;
+  worn.lengthsMm = {319.0};  // 0.5 % over twenty pitches of 15.875 mm: the offer runs that chain, too
+  profile.wear->measurements.add(worn);
   const Offer offer = offers(profile, Wish::Taller).front();
   const Plan offered = plan(offerInput(profile, offer));
   profile.proposed = offer.change;
