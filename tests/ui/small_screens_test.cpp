@@ -9,12 +9,14 @@
 #include <QTableView>
 
 #include "tests/ui/support.h"
+#include "ui/charts/tooth_drawing.h"
 #include "ui/document/preferences.h"
 #include "ui/document/setup_edits.h"
 #include "ui/editors/new_bike_dialog.h"
 #include "ui/editors/peaks_dialog.h"
 #include "ui/editors/prices_dialog.h"
 #include "ui/pages/ladder_page.h"
+#include "ui/pages/wear_page.h"
 #include "ui/window/content_scroll.h"
 #include "ui/window/figures_dialog.h"
 #include "ui/window/shop_dialog.h"
@@ -133,6 +135,14 @@ TEST_P(SmallScreens, BikeDetailsHaveRoom) {
   QTest::keyClick(&window(), Qt::Key_2, Qt::AltModifier);
   QTest::qWait(20);
   EXPECT_TRUE(tabs->isVisible()) << "the page that is asked for has its place back";
+}
+
+TEST_P(SmallScreens, TheTeethOfTheWearPageKeepTheirHeight) {
+  auto* page = window().findChild<ui::WearPage*>();
+  window().findChild<QTabWidget*>()->setCurrentWidget(page);
+  QTest::qWait(20);
+  auto* drawing = page->findChild<ui::ToothDrawing*>();
+  EXPECT_GE(drawing->height(), drawing->minimumSizeHint().height());
 }
 
 TEST_P(SmallScreens, DialogsKeepTheirButtonsInView) {

@@ -2,13 +2,12 @@
 #include "ui/pages/chain_page.h"
 
 #include <QHBoxLayout>
-#include <QScrollArea>
-#include <QScrollBar>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
 
 #include "core/report.h"
+#include "ui/pages/low_scroll.h"
 #include "ui/words/cautions.h"
 #include "ui/words/chain_labels.h"
 #include "ui/words/chain_words.h"
@@ -62,13 +61,7 @@ void ChainPage::buildView() {
   column->addWidget(drawing_, 1);
   column->addLayout(turnBar());
   // In a low window the drawing keeps its height and is scrolled.
-  view_ = new QScrollArea;
-  view_->setWidget(content);
-  view_->setWidgetResizable(true);
-  view_->setFrameShape(QFrame::NoFrame);
-  view_->setFocusPolicy(Qt::NoFocus);
-  view_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  view_->setMinimumWidth(content->minimumSizeHint().width() + view_->verticalScrollBar()->sizeHint().width());
+  view_ = scrolledWhereLow(content);
 }
 
 QLayout* ChainPage::turnBar() {

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/wear_csv.h"
+#include "ui/pages/low_scroll.h"
 #include "ui/pages/side_scroll.h"
 #include "ui/words/cautions.h"
 #include "ui/words/plain_text.h"
@@ -50,7 +51,7 @@ void WearPage::build() {
   auto* row = new QHBoxLayout(content_);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
-  row->addWidget(pictures(), 1);
+  row->addWidget(scrolledWhereLow(pictures()), 1);
   row->addWidget(new SideScroll(side(), 3 * sideWidth() / 2));
   for (QWidget* widget : std::initializer_list<QWidget*>{content_, lacking_, belt_})
     stack_->addWidget(widget);
