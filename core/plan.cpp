@@ -148,6 +148,12 @@ ShiftPointSource sourceOf(const PullBike& bike) {
   return bike.accelerates() ? ShiftPointSource::Best : ShiftPointSource::RevLimit;
 }
 
+/// What the plan `before`, if there, knows of the same wear is taken over.
+std::optional<WearFigures> wearOf(const PlanInput& input, const Plan* before) {
+  if (before && before->input.wear == input.wear) return before->wear;
+  return input.wear ? std::optional(wear(*input.wear)) : std::nullopt;
+}
+
 }  // namespace
 
 RollOnFigures rollOnInMiles(const SetupPlan& setup) {
@@ -208,7 +214,7 @@ Plan plan(PlanInput input, const Plan* before) {
           .stock = std::move(ofStock),
           .proposed = std::move(ofProposed),
           .pins = std::move(ofPins),
-          .wear = input.wear ? std::optional(wear(*input.wear)) : std::nullopt,
+          .wear = wearOf(input, before),
           .input = std::move(input)};
 }
 

@@ -28,17 +28,15 @@ std::string wearCsv(const Wear& wear, const WearFigures& figures) {
                     "lifts_off_half_tooth,struck,note\n";
   for (std::size_t i = 0; i < wear.measurements.size(); ++i) {
     const WearMeasurement& entry = wear.measurements[i];
-    const auto measured = std::find_if(figures.measured.begin(), figures.measured.end(),
-                                       [i](const MeasuredElongation& one) { return one.index == i; });
-    const bool counts = measured != figures.measured.end();
+    const MeasuredElongation* measured = measuredAt(figures, i);
     const auto& lengths = entry.lengthsMm;
     const std::string cells[] = {
         entry.date.text(),
         entry.at ? numberText(*entry.at) : "",
         std::to_string(entry.pitches.value_or(kUsualPitches)),
         lengths.empty() ? "" : numberText(*std::max_element(lengths.begin(), lengths.end())),
-        counts ? numberText(measured->greatestPercent) : "",
-        counts ? numberText(measured->unevennessPercent) : "",
+        measured ? numberText(measured->greatestPercent) : "",
+        measured ? numberText(measured->unevennessPercent) : "",
         teethText(entry.front),
         teethText(entry.rear),
         flagText(entry.liftsOffHalfTooth),

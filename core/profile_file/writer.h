@@ -78,10 +78,14 @@ class Writer {
     }
   }
   template <class T, class Fields>
-  void entries(const char* key, const Entries<T>& member, int most, Fields entryFields) {
-    std::vector<T> written;
-    for (std::size_t i = 0; i < member.size(); ++i) written.push_back(member[i]);
-    list(key, written, most, entryFields);
+  void entries(const char* key, const Entries<T>& member, int, Fields entryFields) {
+    if (member.empty()) return;
+    Json& array = object_[key] = Json::array();
+    for (std::size_t i = 0; i < member.size(); ++i) {
+      Writer child(array.emplace_back());
+      // The field list is shared with the reader, which fills what it is given; writing only looks.
+      entryFields(child, const_cast<T&>(member[i]));
+    }
   }
   void texts(const char* key, const std::vector<std::string>& member, int, int) {
     if (!member.empty()) object_[key] = member;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/bike/pair.h"
+#include "core/bike/record_list.h"
 #include "core/study/fitted.h"
 
 namespace layshaft {
@@ -102,15 +103,13 @@ class Lister {
     const SpareChain* best = nullptr;
     if (!profile_.sparesBox) return best;
     for (const SpareChain& chain : profile_.sparesBox->chains) {
-      const double limit = plan_.wear ? plan_.wear->limitPercent : defaultLimit();
+      const double limit = plan_.wear ? plan_.wear->limitPercent
+                                      : wearLimit(std::nullopt, profile_.stock.options.chainKind).percent;
       if (chain.size != *setup_.options.chainSize || chain.links < links || worn(chain.state)) continue;
       if (chain.elongationPercent.value_or(0.0) >= limit) continue;
       if (!best || chain.links < best->links) best = &chain;
     }
     return best;
-  }
-  double defaultLimit() const {
-    return wear(WearInput{{}, setup_.options.chainSize, profile_.stock.options.chainKind}).limitPercent;
   }
 
   void addChain() {
@@ -221,8 +220,7 @@ class Lister {
       const double use = plan_.wear->endOfLife->at - plan_.wear->chainFittedAt.value_or(0.0);
       if (use > 0.0) return ExpectedLife{use, LifeSource::OwnTrend};
     }
-    const UseUnit unit = profile_.wear ? profile_.wear->useUnit.value_or(UseUnit::Hours) : UseUnit::Hours;
-    return ExpectedLife{unit == UseUnit::Hours ? kUsualMotocrossLifeHours : kLongRoadLifeKm,
+    return ExpectedLife{useUnitOf(profile_) == UseUnit::Hours ? kUsualMotocrossLifeHours : kLongRoadLifeKm,
                         LifeSource::Reference};
   }
 

@@ -12,23 +12,18 @@ namespace {
 
 constexpr double kConfidence = 0.90;
 
-struct WearLimit {
-  double percent;
-  WearLimitSource source;
-};
-
-WearLimit limitOf(const WearInput& input) {
-  if (input.wear.limitPercent) return {*input.wear.limitPercent, WearLimitSource::Manual};
-  if (!input.chainKind) return {defaults::kSealedChainWearLimitPercent, WearLimitSource::UnknownChain};
-  if (*input.chainKind == ChainKind::Plain)
-    return {defaults::kPlainChainWearLimitPercent, WearLimitSource::PlainChain};
-  return {defaults::kSealedChainWearLimitPercent, WearLimitSource::SealedChain};
+bool isBeltDriven(const Profile& profile) {
+  return profile.stock.options.finalDrive == FinalDrive::Belt;
 }
 
-std::vector<MeasuredElongation> measuredOf(const WearInput& input) {
+/// Taken before the chain on the bike was fitted.
+bool isOfEarlierChain(const WearMeasurement& entry, const Wear& wear) {
+  return entry.at && wear.chainFittedAt && *entry.at < *wear.chainFittedAt;
+}
+
+std::vector<MeasuredElongation> measuredOf(const Wear& wear, const std::optional<ChainSize>& size) {
   std::vector<MeasuredElongation> all;
-  if (!input.chainSize) return all;
-  const Wear& wear = input.wear;
+  if (!size) return all;
   std::optional<double> furthest;
   for (std::size_t i = 0; i < wear.measurements.size(); ++i) {
     const WearMeasurement& entry = wear.measurements[i];
@@ -40,10 +35,9 @@ std::vector<MeasuredElongation> measuredOf(const WearInput& input) {
                            .greatestPercent = 0.0,
                            .unevennessPercent = 0.0,
                            .slip = {},
-                           .earlierChain = entry.at && wear.chainFittedAt && *entry.at < *wear.chainFittedAt};
+                           .earlierChain = isOfEarlierChain(entry, wear)};
     for (const double length : entry.lengthsMm)
-      one.placesPercent.push_back(
-          elongationPercent(*input.chainSize, entry.pitches.value_or(kUsualPitches), length));
+      one.placesPercent.push_back(elongationPercent(*size, entry.pitches.value_or(kUsualPitches), length));
     const auto [least, greatest] = std::minmax_element(one.placesPercent.begin(), one.placesPercent.end());
     one.greatestPercent = *greatest;
     one.unevennessPercent = *greatest - *least;
@@ -94,8 +88,7 @@ std::optional<Seen> lastSeen(const Wear& wear, std::optional<Seen> WearMeasureme
   const WearMeasurement* last = nullptr;
   for (std::size_t i = 0; i < wear.measurements.size(); ++i) {
     const WearMeasurement& entry = wear.measurements[i];
-    const bool earlier = entry.at && wear.chainFittedAt && *entry.at < *wear.chainFittedAt;
-    if (entry.struck || earlier || !(entry.*member)) continue;
+    if (entry.struck || isOfEarlierChain(entry, wear) || !(entry.*member)) continue;
     if (!last || entry.date >= last->date) last = &entry;
   }
   return last ? last->*member : std::nullopt;
@@ -123,15 +116,14 @@ void addVerdicts(WearFigures& figures, const Wear& wear) {
     if (part && (!figures.set || *part > *figures.set)) figures.set = part;
 }
 
-/// Beyond what the study reads.
-bool saysMore(const WearMeasurement& entry) {
-  return !entry.extras.empty() || !entry.note.empty() || (entry.struck && !(*entry.struck == Struck{}));
+/// Holds keys that this version does not know.
+bool holdsMore(const WearMeasurement& entry) {
+  return !entry.extras.empty() || (entry.struck && !entry.struck->extras.empty());
 }
 
-WearMeasurement factsOf(WearMeasurement entry) {
+WearMeasurement known(WearMeasurement entry) {
   entry.extras.clear();
-  entry.note.clear();
-  if (entry.struck) entry.struck = Struck{};
+  if (entry.struck) entry.struck->extras.clear();
   return entry;
 }
 
@@ -155,26 +147,33 @@ double elongationPercent(const ChainSize& size, int pitches, double lengthMm) {
   return 100.0 * (lengthMm / newLengthMm(size, pitches) - 1.0);
 }
 
+WearLimit wearLimit(const std::optional<double>& manualsPercent, const std::optional<ChainKind>& kind) {
+  if (manualsPercent) return {*manualsPercent, WearLimitSource::Manual};
+  if (!kind) return {defaults::kSealedChainWearLimitPercent, WearLimitSource::UnknownChain};
+  if (*kind == ChainKind::Plain) return {defaults::kPlainChainWearLimitPercent, WearLimitSource::PlainChain};
+  return {defaults::kSealedChainWearLimitPercent, WearLimitSource::SealedChain};
+}
+
 std::optional<WearInput> wearInput(const Profile& profile) {
+  if (!profile.wear || isBeltDriven(profile)) return std::nullopt;
   const SetupOptions& stock = profile.stock.options;
-  if (!profile.wear || stock.finalDrive == FinalDrive::Belt) return std::nullopt;
   WearInput input{*profile.wear, stock.chainSize, stock.chainKind};
   // What no figure depends on.
   input.wear.extras.clear();
   input.wear.slackMm.reset();
   input.wear.slackPosture.clear();
   for (std::size_t i = 0; i < input.wear.measurements.size(); ++i)
-    if (const WearMeasurement& entry = input.wear.measurements[i]; saysMore(entry))
-      input.wear.measurements.put(i, factsOf(entry));
+    if (const WearMeasurement& entry = input.wear.measurements[i]; holdsMore(entry))
+      input.wear.measurements.put(i, known(entry));
   return input;
 }
 
 WearFigures wear(const WearInput& input) {
-  const WearLimit limit = limitOf(input);
+  const WearLimit limit = wearLimit(input.wear.limitPercent, input.chainKind);
   WearFigures figures{.useUnit = input.wear.useUnit.value_or(UseUnit::Hours),
                       .limitPercent = limit.percent,
                       .limitSource = limit.source,
-                      .measured = measuredOf(input),
+                      .measured = measuredOf(input.wear, input.chainSize),
                       .latest = {},
                       .elongationPercent = {},
                       .unevennessPercent = {},
@@ -197,10 +196,19 @@ WearFigures wear(const WearInput& input) {
   return figures;
 }
 
+const MeasuredElongation* measuredAt(const WearFigures& figures, std::size_t index) {
+  const auto found =
+      std::lower_bound(figures.measured.begin(), figures.measured.end(), index,
+                       [](const MeasuredElongation& one, std::size_t wanted) { return one.index < wanted; });
+  return found != figures.measured.end() && found->index == index ? &*found : nullptr;
+}
+
 std::optional<double> elongationInUse(const Profile& profile) {
   if (const auto& typed = profile.stock.options.chainElongationPercent) return typed;
-  const auto input = wearInput(profile);
-  return input ? wear(*input).elongationPercent : std::nullopt;
+  if (!profile.wear || isBeltDriven(profile)) return std::nullopt;
+  const auto measured = measuredOf(*profile.wear, profile.stock.options.chainSize);
+  const auto latest = latestOf(measured);
+  return latest ? std::optional(measured[*latest].greatestPercent) : std::nullopt;
 }
 
 std::vector<WearMix> wearMixes(const WearFigures& figures, const NewParts& fitted) {

@@ -103,9 +103,20 @@ struct WearFigures {
   std::optional<double> chainFittedAt;
 };
 
+/// Where a chain is worn out, per cent, and by whose word.
+struct WearLimit {
+  double percent;
+  WearLimitSource source;
+};
+/// The manual's where it is typed, else the usual one for the kind of chain, of `defaults.h`.
+WearLimit wearLimit(const std::optional<double>& manualsPercent, const std::optional<ChainKind>& kind);
+
 /// How worn chain and sprockets are by what was measured and seen last. Any part to be replaced replaces the
-/// set: chain and both sprockets. The limits where the manual's is not typed: `defaults.h`.
+/// set: chain and both sprockets.
 WearFigures wear(const WearInput& input);
+
+/// What the measurement at that place in the profile's list comes to; null if it has no lengths or is struck.
+const MeasuredElongation* measuredAt(const WearFigures& figures, std::size_t index);
 
 /// How long stock's chain is: what was typed, else what was measured last. None where neither is known.
 std::optional<double> elongationInUse(const Profile& profile);

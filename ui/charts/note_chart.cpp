@@ -43,11 +43,11 @@ std::vector<NotePoint> notePoints(const Profile& profile) {
     const TrackNote& note = profile.records->trackNotes[ref.index];
     if (note.struck || !note.setup || !note.setup->frontTeeth || !note.setup->rearTeeth) continue;
     if (!note.lapTimeS && !note.rating) continue;
-    const int front = note.setup->frontTeeth->count(), rear = note.setup->rearTeeth->count();
-    points.push_back({.finalRatio = static_cast<double>(rear) / front,
+    const Teeth front = *note.setup->frontTeeth, rear = *note.setup->rearTeeth;
+    points.push_back({.finalRatio = finalRatio(front, rear),
                       .lapTimeS = note.lapTimeS,
                       .rating = note.rating,
-                      .pair = pairText(front, rear),
+                      .pair = pairText(front.count(), rear.count()),
                       .day = shownDate(note.date),
                       .place = onOneLine(QString::fromStdString(note.place)).simplified()});
   }

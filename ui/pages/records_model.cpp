@@ -37,9 +37,9 @@ void RecordsModel::fill(Row& row, const TrackNote& note) const {
   row.texts[Place] = onOneLine(QString::fromStdString(note.place)).simplified();
   row.setup = note.setup.has_value();
   if (note.setup && note.setup->frontTeeth && note.setup->rearTeeth) {
-    const int front = note.setup->frontTeeth->count(), rear = note.setup->rearTeeth->count();
-    row.texts[Pair] = pairText(front, rear);
-    row.keys[Pair] = static_cast<double>(rear) / front;  // by the final ratio
+    const Teeth front = *note.setup->frontTeeth, rear = *note.setup->rearTeeth;
+    row.texts[Pair] = pairText(front.count(), rear.count());
+    row.keys[Pair] = finalRatio(front, rear);
   }
   if (note.lapTimeS) {
     row.texts[LapTime] = lapTimeText(*note.lapTimeS);

@@ -99,7 +99,7 @@ QLayout* RecordsPage::makeBar() {
   kind_ = new QComboBox;
   kind_->setAccessibleName(tr("Kind of entries"));
   kind_->setToolTip(tr("Which entries are listed."));
-  kind_->addItems({tr("Everything"), tr("Services"), tr("Track Notes"), tr("Measurements")});
+  kind_->addItems({tr("Everything"), tr("Services"), tr("Track notes"), tr("Measurements")});
   connect(kind_, &QComboBox::currentIndexChanged, this,
           [this](int at) { filter_.setKind(at > 0 ? std::optional(kKinds[at - 1]) : std::nullopt); });
   bar->addWidget(kind_);
@@ -165,10 +165,7 @@ void RecordsPage::use(const Profile& profile) {
 }
 
 void RecordsPage::showPlan() {
-  const auto ratio = [](const Setup& setup) {
-    return static_cast<double>(setup.rearTeeth.count()) / setup.frontTeeth.count();
-  };
-  chart_->setRatios(ratio(plan_->stock.setup), ratio(plan_->proposed.setup));
+  chart_->setRatios(plan_->stock.gearing.finalRatio, plan_->proposed.gearing.finalRatio);
   if (dirty_ || !(shownIn_ == units_)) showRecords();
 }
 

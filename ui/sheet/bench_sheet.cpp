@@ -46,7 +46,7 @@ SheetTable figureTable(const SheetInput& input) {
 
 QString loopText(const Setup& setup) {
   const auto& count = isBelt(setup) ? setup.options.beltTeeth : setup.options.links;
-  return count ? number(*count, 0) : Say::tr("–");
+  return count ? number(*count, 0) : noValue();
 }
 
 /// Stock, proposed and pins beside one another.

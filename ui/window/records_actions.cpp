@@ -144,8 +144,7 @@ void offerServiceEntry(MainWindow& window, const PartsList& fitted) {
   askForService(window, start, RecordsActions::tr("Write Down What Was Fitted"));
 }
 
-RecordsActions::RecordsActions(MainWindow& window, RecordsPage& page)
-    : QObject(&page), window_(window), page_(page) {
+RecordsActions::RecordsActions(MainWindow& window, RecordsPage& page) : QObject(&page), window_(window) {
   connect(&page, &RecordsPage::serviceWanted, this, &RecordsActions::newService);
   connect(&page, &RecordsPage::trackNoteWanted, this, &RecordsActions::newTrackNote);
   connect(&page, &RecordsPage::strikeWanted, this, &RecordsActions::strike);

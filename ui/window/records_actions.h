@@ -26,7 +26,6 @@ class RecordsActions : public QObject {
   void write();
 
   MainWindow& window_;
-  RecordsPage& page_;
 };
 
 /// After a proposal has become stock: offers to write down the work, with the parts that it took.

@@ -138,7 +138,7 @@ bool needs(const Plan& plan, Caution caution) {
     case Caution::OddLinks:
       return run && run->offsetLink;
     case Caution::WornChain:
-      return !belt && (chainIsPastLimit(plan) || (plan.wear && plan.wear->set == WearVerdict::Replace));
+      return !belt && (chainIsPastLimit(plan) || setIsWorn(plan));
     case Caution::TyreSize:
     case Caution::WheelSpeedRatios:
       return otherTyre;

@@ -3,15 +3,16 @@
 
 #include <QCoreApplication>
 
+#include "core/bike/record_list.h"
 #include "core/bike/words.h"
 #include "core/defaults.h"
 #include "core/study/fitted.h"
-#include "core/units.h"
 #include "ui/words/aligned_table.h"
 #include "ui/words/cautions.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
+#include "ui/words/use_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -54,14 +55,10 @@ QString stateText(const PartLine& line) {
   return joined(words);
 }
 
-UseUnit useUnitOf(const Profile& profile) {
-  return profile.wear ? profile.wear->useUnit.value_or(UseUnit::Hours) : UseUnit::Hours;
-}
-
 QString useText(double use, UseUnit unit, const UnitsShown& units) {
   if (unit == UseUnit::Hours) return Say::tr("%1 h", "hours").arg(number(use, 0));
-  return units.inMiles() ? Say::tr("%1 miles").arg(number(use * 1000.0 / units::kMetresPerMile, 0))
-                         : Say::tr("%1 km").arg(number(use, 0));
+  const QString shown = number(shownUse(unit, use, units), 0);
+  return units.inMiles() ? Say::tr("%1 miles").arg(shown) : Say::tr("%1 km").arg(shown);
 }
 
 QString lifeText(const ExpectedLife& life, UseUnit unit, const UnitsShown& units) {
@@ -84,10 +81,9 @@ QString costText(const Profile& profile, double perUse, const UnitsShown& units)
   if (useUnitOf(profile) == UseUnit::Hours)
     return Say::tr("Chain and sprockets then cost %1 an hour.").arg(priceText(profile, perUse));
   constexpr double kThousand = 1000.0;
-  return units.inMiles() ? Say::tr("Chain and sprockets then cost %1 per 1,000 miles.")
-                               .arg(priceText(profile, perUse * units::kMetresPerMile))
-                         : Say::tr("Chain and sprockets then cost %1 per 1,000 km.")
-                               .arg(priceText(profile, perUse * kThousand));
+  const QString price = priceText(profile, perUse * fileUse(UseUnit::Km, kThousand, units));
+  return units.inMiles() ? Say::tr("Chain and sprockets then cost %1 per 1,000 miles.").arg(price)
+                         : Say::tr("Chain and sprockets then cost %1 per 1,000 km.").arg(price);
 }
 
 QString mixText(WearMix mix) {

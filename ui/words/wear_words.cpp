@@ -76,12 +76,6 @@ QString rateWords(const WearFigures& figures, const UnitsShown& units) {
       .arg(number(perShown * kUsePerRate, 3), number(kUsePerRate, 0), useName(figures.useUnit, units));
 }
 
-const MeasuredElongation* measuredAt(const WearFigures& figures, std::size_t index) {
-  const auto found = std::find_if(figures.measured.begin(), figures.measured.end(),
-                                  [&](const MeasuredElongation& one) { return one.index == index; });
-  return found == figures.measured.end() ? nullptr : &*found;
-}
-
 /// What else is to be said of an entry: that it is struck through, or left out, what was seen, and its own
 /// note.
 QString remark(const WearMeasurement& entry, const MeasuredElongation* measured) {
