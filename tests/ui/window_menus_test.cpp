@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QClipboard>
+#include <QDir>
 #include <QMenuBar>
 #include <QTabWidget>
 #include <QTableView>
@@ -232,7 +233,7 @@ TEST_F(WindowMenus, OnlyASampleIsCalledOne) {
   EXPECT_TRUE(hint(*sample).contains("This is a sample"));
   ui::SetupEdits(sample->document(), ui::Side::Proposed).setRearTeeth(48);
   EXPECT_TRUE(hint(*sample).contains("This is a sample")) << "also with another proposal";
-  sample->document().load(bike(), "/tmp/own.bike.json");
+  sample->document().load(bike(), QDir::temp().filePath("own.bike.json"));
   EXPECT_FALSE(hint(*sample).contains("sample"));
   EXPECT_TRUE(hint(*sample).contains("drive line"));
   Window own(bike());

@@ -258,7 +258,7 @@ void CurveEditor::estimate() {
   const auto& limit = document_.profile().bike.engine.revLimitRpm;
   if (!limit)
     return emit said(
-        tr("The estimate goes up to the rev limit: give it first, in the strip above the pages."));
+        tr("The estimate goes up to the rev limit: give it first, in the drive line below the pages."));
   auto* dialog = new PeaksDialog(*limit, units_, this);
   dialog->setAttribute(Qt::WA_DeleteOnClose);
   connect(dialog, &QDialog::accepted, this, [this, dialog] {

@@ -199,11 +199,12 @@ QWidget* DriveLine::buildFoot() {
   sides_ = new QButtonGroup(this);
   QPushButton* proposed = addSide(*joined, Side::Proposed, tr("Proposed"));
   proposed->setAccessibleName(tr("Edit the proposal"));
-  proposed->setToolTip(tr("The strip shows and changes the proposal; stock stays as it is."));
+  proposed->setToolTip(tr("The drive line shows and changes the proposal; stock stays as it is."));
   proposed->setChecked(true);
   QPushButton* stock = addSide(*joined, Side::Stock, tr("Stock"));
   stock->setAccessibleName(tr("Edit stock"));
-  stock->setToolTip(tr("The strip shows and changes the stock setup, which proposals are compared with."));
+  stock->setToolTip(
+      tr("The drive line shows and changes the stock setup, which proposals are compared with."));
   allBack_ = new QPushButton(tr("All Back to Stock"));
   allBack_->setToolTip(tr("Puts every proposed part back to stock."));
   connect(allBack_, &QPushButton::clicked, this, [this] { SetupEdits::clearProposal(strip_.document); });

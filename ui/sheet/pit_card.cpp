@@ -21,8 +21,8 @@ struct Say {
 /// At which speed each gear is left.
 SheetTable shiftTable(const SheetInput& input) {
   const Gearing& gearing = input.plan->proposed.gearing;
-  SheetTable table{.rows = {{Say::tr("Gear"), Say::tr("Shift at, %1").arg(input.units.name(Quantity::Speed)),
-                             Say::tr("Shift at, rpm")}},
+  SheetTable table{.rows = {{Say::tr("Gear"), Say::tr("Shift At, %1").arg(input.units.name(Quantity::Speed)),
+                             Say::tr("Shift At, rpm")}},
                    .points = 16};
   for (const GearFigures& gear : gearing.gears) {
     if (!gear.shiftSpeedMps || !gear.shiftRpm) continue;

@@ -178,7 +178,7 @@ void FileActions::openDropped(const QList<QUrl>& urls) {
           nameOf(QByteArray::fromPercentEncoding(url.path(QUrl::FullyEncoded).toLatin1()).toStdString()));
     else
       warn(&window_, tr("Bike Not Opened"),
-           tr("%1 is not a file on this machine.").arg(onOneLine(url.toDisplayString())));
+           tr("%1 is not a file on this computer.").arg(onOneLine(url.toDisplayString())));
   }
 }
 

@@ -16,7 +16,7 @@ std::optional<Struck> askWhyStruck(QWidget* parent, const QString& entry) {
   QInputDialog dialog(parent);
   dialog.setWindowTitle(MainWindow::tr("Strike Through"));
   dialog.setLabelText(
-      MainWindow::tr("Why does the %1 no longer count? It stays in the book, struck through.").arg(entry));
+      MainWindow::tr("Why does the %1 no longer count? It stays in the table, struck through.").arg(entry));
   dialog.setOkButtonText(MainWindow::tr("Strike Through"));
   if (dialog.exec() != QDialog::Accepted) return std::nullopt;
   const QString reason = dialog.textValue().trimmed().left(limits::kLongestRecordText);

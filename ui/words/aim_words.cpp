@@ -73,7 +73,7 @@ QString nearestWords(const AimAnswer& answer, const std::function<QString(std::s
       .arg(pair);
 }
 
-/// The sentence with the gear in it, or the one for the last gear where none is named; both have the gear
+/// The sentence with the gear in it, or the one for top gear where none is named; both have the gear
 /// last.
 QString inGear(const std::optional<int>& gear, const QString& named, const QString& last) {
   return gear ? named.arg(*gear) : last;

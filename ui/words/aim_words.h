@@ -9,7 +9,7 @@
 /// Words for what the ladder is asked for and what it answers.
 namespace layshaft::ui {
 
-/// "last gear at 12,800 rpm at 205 km/h".
+/// "top gear at 12,800 rpm at 205 km/h".
 QString aimWords(const Aim& aim, const UnitsShown& units);
 
 /// By how much a pair reaches or misses an aim: "120 rpm off", "3 km/h short"; empty where it cannot be told.

@@ -27,7 +27,7 @@ QStringList whose(const Plan& plan) {
 }
 
 QString whereNumbersAre() {
-  return Say::tr("Show Data as a Table, in the File menu, has the numbers.");
+  return Say::tr("File ▸ Export ▸ Show Data as a Table has the numbers.");
 }
 
 QString speed(double mps, const UnitsShown& units) {

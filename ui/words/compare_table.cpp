@@ -176,7 +176,7 @@ class Answers {
   static QString doesNotReach() { return Say::tr("The chain or belt is too short to go round."); }
 
   QString noShift(const Gearing& gearing, std::size_t gear) const {
-    return gear + 1 < gearing.gears.size() ? noLimit_ : Say::tr("Nothing is shifted to from the last gear.");
+    return gear + 1 < gearing.gears.size() ? noLimit_ : Say::tr("There is no shift out of top gear.");
   }
   QString noCruise() const {
     if (plan_.stock.gearing.gears.empty()) return noLimit_;
