@@ -49,9 +49,10 @@ TEST_F(RecordEditsTest, WhatAFileCannotHoldIsRefused) {
 
 TEST_F(RecordEditsTest, WhatIsStruckThroughStaysWithItsFirstReason) {
   edits_.addMeasurement(measured("2026-03-01", {330.0}));
-  edits_.strikeMeasurement(0, {.date = Date::parse("2026-03-02").value(), .reason = "counted pins"});
-  edits_.strikeMeasurement(0, {.date = Date::parse("2026-03-03").value(), .reason = "again"});
-  edits_.strikeMeasurement(7, {});
+  edits_.strike({RecordKind::Measurement, 0},
+                {.date = Date::parse("2026-03-02").value(), .reason = "counted pins"});
+  edits_.strike({RecordKind::Measurement, 0}, {.date = Date::parse("2026-03-03").value(), .reason = "again"});
+  edits_.strike({RecordKind::Measurement, 7}, {});
   ASSERT_EQ(wear().measurements.size(), 1U);
   EXPECT_EQ(wear().measurements[0].struck->reason, "counted pins");
   EXPECT_EQ(wear().measurements[0].lengthsMm.front(), 330.0);
