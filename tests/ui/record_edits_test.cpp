@@ -91,6 +91,18 @@ TEST_F(RecordEditsTest, AServiceWithANewChainSaysWhereItWasFitted) {
   EXPECT_FALSE(document_.profile().records->services[2].struck);
 }
 
+TEST_F(RecordEditsTest, ANewChainIsNotAsLongAsTheOldOneWasTyped) {
+  const auto elongation = [&] { return document_.profile().stock.options.chainElongationPercent; };
+  document_.edit({.field = "typed", .title = "typed", .shown = {}},
+                 [](Profile& profile) { profile.stock.options.chainElongationPercent = 0.6; });
+  edits_.addService(served("2026-04-01", 20.0, false));
+  EXPECT_EQ(elongation(), 0.6);
+  edits_.addService(served("2026-05-01", 30.0, true));
+  EXPECT_EQ(elongation(), std::nullopt);
+  document_.undoStack().undo();
+  EXPECT_EQ(elongation(), 0.6);
+}
+
 TEST_F(RecordEditsTest, WhereAChainWasFittedByHandStaysUntilAServiceSaysOtherwise) {
   document_.edit({.field = "typed", .title = "typed", .shown = {}}, [](Profile& profile) {
     profile.wear.emplace();

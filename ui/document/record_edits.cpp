@@ -71,6 +71,8 @@ void followNewChain(Profile& profile, const std::optional<double>& before) {
   if (now == before) return;
   if (!profile.wear) profile.wear.emplace();
   if (now || profile.wear->chainFittedAt == before) profile.wear->chainFittedAt = now;
+  const bool newer = now && (!before || *now > *before);
+  if (newer) profile.stock.options.chainElongationPercent.reset();  // that of the old one
 }
 
 Records& recordsOf(Profile& profile) {

@@ -8,8 +8,8 @@
 #include <QPrintPreviewDialog>
 
 #include "core/report.h"
-#include "ui/document/preferences.h"
 #include "ui/document/file_name.h"
+#include "ui/document/preferences.h"
 #include "ui/document/save_bytes.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/main_window.h"
