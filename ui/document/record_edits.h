@@ -22,8 +22,8 @@ class RecordEdits {
   /// Refused where the book is full, or where a number is outside what a file may hold.
   std::optional<Problem> addMeasurement(const WearMeasurement& entry);
 
-  /// With a new chain whose use is given, that is where the chain on the bike was fitted from now on; what was
-  /// typed of the old one's elongation no longer holds, and is taken out of stock.
+  /// With a new chain whose use is given, that is where the chain on the bike was fitted from now on; what
+  /// was typed of the old one's elongation no longer holds, and is taken out of stock.
   std::optional<Problem> addService(const Service& entry);
   std::optional<Problem> addTrackNote(const TrackNote& entry);
   /// All of what was read of a table, as one step.
