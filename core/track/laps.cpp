@@ -1,0 +1,248 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/track/laps.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <numeric>
+#include <unordered_map>
+#include <utility>
+
+namespace layshaft {
+namespace {
+
+// Common practice, no source.
+constexpr double kStepM = 10.0;  ///< between places that are looked at
+constexpr std::size_t kMostPlaces = 100000;
+constexpr double kSameWay = 0.7;           ///< cosine: about 45°
+constexpr double kAboutTheSameWay = -0.1;  ///< cosine: a little more than a right angle
+constexpr double kMostGapShare = 0.1;      ///< of a line that is called closed
+constexpr double kLikeTheOthers = 0.03;
+constexpr std::size_t kReach = 2;           ///< steps over which direction is measured
+constexpr std::size_t kMostLookedAt = 200;  ///< places of a cell
+
+/// The line in equal steps, each place with the direction there.
+struct Places {
+  std::vector<PlanePoint> at, along;
+  std::vector<double> distanceM;
+  std::size_t size() const { return at.size(); }
+};
+
+double cosine(const PlanePoint& a, const PlanePoint& b) {
+  return a.xM * b.xM + a.yM * b.yM;
+}
+
+PlanePoint direction(const PlanePoint& from, const PlanePoint& to) {
+  const double x = to.xM - from.xM, y = to.yM - from.yM, length = std::hypot(x, y);
+  return length > 0.0 ? PlanePoint{x / length, y / length} : PlanePoint{};
+}
+
+PlanePoint between(const LinePoint& a, const LinePoint& b, double share) {
+  return {std::lerp(a.xM, b.xM, share), std::lerp(a.yM, b.yM, share)};
+}
+
+std::optional<double> between(const std::optional<double>& a, const std::optional<double>& b, double share) {
+  return a && b ? std::optional(std::lerp(*a, *b, share)) : std::nullopt;
+}
+
+Places placesOf(const RecordedLine& line) {
+  Places places;
+  const double total = line.distanceM.back();
+  const auto count = std::min<std::size_t>(kMostPlaces, static_cast<std::size_t>(total / kStepM) + 1);
+  const double stepM = std::max(kStepM, total / static_cast<double>(kMostPlaces));
+  std::size_t after = 0;
+  for (std::size_t k = 0; k < count; ++k) {
+    const double distanceM = static_cast<double>(k) * stepM;
+    while (after + 2 < line.points.size() && line.distanceM[after + 1] < distanceM) ++after;
+    const double share = std::min(
+        1.0, (distanceM - line.distanceM[after]) / (line.distanceM[after + 1] - line.distanceM[after]));
+    places.at.push_back(between(line.points[after], line.points[after + 1], share));
+    places.distanceM.push_back(distanceM);
+  }
+  for (std::size_t k = 0; k < places.size(); ++k)
+    places.along.push_back(direction(places.at[k < kReach ? 0 : k - kReach],
+                                     places.at[std::min(k + kReach, places.size() - 1)]));
+  return places;
+}
+
+/// Squares of ground with the places in each, in the order of the line.
+class Ground {
+ public:
+  explicit Ground(const Places& places) : places_(places) {
+    for (std::size_t k = 0; k < places.size(); ++k) cells_[cell(places.at[k], 0, 0)].push_back(k);
+  }
+
+  /// The first place behind this one where the line comes by in the same direction.
+  std::optional<std::size_t> next(std::size_t k) const {
+    std::optional<std::size_t> first;
+    for (int dx = -1; dx <= 1; ++dx)
+      for (int dy = -1; dy <= 1; ++dy) {
+        const auto found = cells_.find(cell(places_.at[k], dx, dy));
+        if (found != cells_.end()) lookIn(found->second, k, first);
+      }
+    return first;
+  }
+
+ private:
+  static std::uint64_t cell(const PlanePoint& at, int dx, int dy) {
+    const auto part = [](double metres, int d) {
+      return static_cast<std::uint32_t>(static_cast<std::int32_t>(std::floor(metres / kLapWidthM)) + d);
+    };
+    return (std::uint64_t{part(at.xM, dx)} << 32U) | part(at.yM, dy);
+  }
+
+  void lookIn(const std::vector<std::size_t>& places, std::size_t k,
+              std::optional<std::size_t>& first) const {
+    const double fromM = places_.distanceM[k] + kShortestLapM;
+    auto at = std::partition_point(places.begin(), places.end(),
+                                   [&](std::size_t other) { return places_.distanceM[other] < fromM; });
+    for (std::size_t looked = 0; at != places.end() && looked < kMostLookedAt; ++at, ++looked) {
+      if (first && *at >= *first) return;
+      const double apart =
+          std::hypot(places_.at[*at].xM - places_.at[k].xM, places_.at[*at].yM - places_.at[k].yM);
+      if (apart > kLapWidthM || cosine(places_.along[*at], places_.along[k]) < kSameWay) continue;
+      first = *at;
+      return;
+    }
+  }
+
+  const Places& places_;
+  std::unordered_map<std::uint64_t, std::vector<std::size_t>> cells_;
+};
+
+/// The place to lay the gate across: from which the line comes by again over the longest way, and nearly as
+/// long ones count as well; of those the straightest.
+std::optional<std::size_t> gateOf(const Places& places) {
+  constexpr double kNearlyAsLong = 0.98;
+  const Ground ground(places);
+  std::vector<double> lappedM(places.size(), 0.0);
+  for (std::size_t k = places.size(); k-- > 0;)
+    if (const auto next = ground.next(k))
+      lappedM[k] = places.distanceM[*next] - places.distanceM[k] + lappedM[*next];
+  const double mostM = *std::max_element(lappedM.begin(), lappedM.end());
+  if (mostM <= 0.0) return std::nullopt;
+  std::optional<std::size_t> gate;
+  double straightest = -2.0;
+  // Not the very first, which the line does not cross but begins at.
+  for (std::size_t k = 1; k < places.size(); ++k) {
+    if (lappedM[k] < kNearlyAsLong * mostM) continue;
+    const double straight = cosine(places.along[k < kReach ? 0 : k - kReach],
+                                   places.along[std::min(k + kReach, places.size() - 1)]);
+    constexpr double kMuchStraighter = 1e-3;
+    if (straight <= straightest + kMuchStraighter) continue;
+    straightest = straight;
+    gate = k;
+  }
+  return gate;
+}
+
+std::vector<Crossing> crossingsOf(const RecordedLine& line, const PlanePoint& gate, const PlanePoint& along) {
+  std::vector<Crossing> crossings;
+  const auto ahead = [&](const LinePoint& p) { return cosine({p.xM - gate.xM, p.yM - gate.yM}, along); };
+  const auto aside = [&](const PlanePoint& p) {
+    return std::abs((p.xM - gate.xM) * along.yM - (p.yM - gate.yM) * along.xM);
+  };
+  for (std::size_t i = 0; i + 1 < line.points.size(); ++i) {
+    const LinePoint &a = line.points[i], &b = line.points[i + 1];
+    const double before = ahead(a), behind = ahead(b);
+    if (before >= 0.0 || behind < 0.0) continue;
+    const double share = before / (before - behind);
+    const Crossing crossing{.after = i,
+                            .share = share,
+                            .distanceM = std::lerp(line.distanceM[i], line.distanceM[i + 1], share),
+                            .place = between(a, b, share),
+                            .heightM = between(a.heightM, b.heightM, share),
+                            .timeS = between(a.timeS, b.timeS, share)};
+    if (aside(crossing.place) > kLapWidthM) continue;
+    if (!crossings.empty() && crossing.distanceM < crossings.back().distanceM + kShortestLapM) continue;
+    crossings.push_back(crossing);
+  }
+  return crossings;
+}
+
+RecordedLap lapOf(const Crossing& begin, const Crossing& end) {
+  RecordedLap lap{.first = begin.after + 1, .last = end.after, .begin = begin, .end = end};
+  lap.lengthM = end.distanceM - begin.distanceM;
+  lap.closingGapM = std::hypot(end.place.xM - begin.place.xM, end.place.yM - begin.place.yM);
+  if (begin.timeS && end.timeS && *end.timeS > *begin.timeS) lap.timeS = *end.timeS - *begin.timeS;
+  return lap;
+}
+
+/// Direction of the line as it leaves its first point and as it comes to its last one: over some metres, for
+/// single steps are noise.
+PlanePoint leaving(const RecordedLine& line) {
+  const auto ahead =
+      std::partition_point(line.distanceM.begin(), line.distanceM.end(), [](double s) { return s < kStepM; });
+  const auto& first = line.points.front();
+  const auto& there = line.points[static_cast<std::size_t>(ahead - line.distanceM.begin())];
+  return direction({first.xM, first.yM}, {there.xM, there.yM});
+}
+PlanePoint arriving(const RecordedLine& line) {
+  const double totalM = line.distanceM.back();
+  const auto behind = std::partition_point(line.distanceM.begin(), line.distanceM.end(),
+                                           [&](double s) { return s <= totalM - kStepM; });
+  const auto& last = line.points.back();
+  const auto& there = line.points[static_cast<std::size_t>(behind - line.distanceM.begin()) - 1];
+  return direction({there.xM, there.yM}, {last.xM, last.yM});
+}
+
+/// From the first point to where the line crosses there again.
+std::optional<RecordedLap> fromTheFirstPoint(const RecordedLine& line) {
+  const LinePoint& first = line.points.front();
+  const PlanePoint gate{first.xM, first.yM};
+  const auto crossings = crossingsOf(line, gate, leaving(line));
+  const auto end = std::find_if(crossings.begin(), crossings.end(),
+                                [](const Crossing& crossing) { return crossing.distanceM >= kShortestLapM; });
+  if (end == crossings.end()) return std::nullopt;
+  RecordedLap lap = lapOf({.place = gate, .heightM = first.heightM, .timeS = first.timeS}, *end);
+  lap.first = 0;
+  return lap;
+}
+
+/// The whole line, if its end comes close to its beginning.
+std::optional<RecordedLap> wholeLine(const RecordedLine& line) {
+  const LinePoint &first = line.points.front(), &last = line.points.back();
+  const double gapM = std::hypot(last.xM - first.xM, last.yM - first.yM), totalM = line.distanceM.back();
+  const double stepM = totalM / static_cast<double>(line.points.size() - 1);
+  if (totalM < kShortestLapM || gapM > std::max(kLapWidthM, 2.0 * stepM) || gapM > kMostGapShare * totalM)
+    return std::nullopt;
+  if (cosine(leaving(line), arriving(line)) < kAboutTheSameWay) return std::nullopt;
+  RecordedLap lap{.first = 0, .last = line.points.size() - 1, .lengthM = totalM + gapM, .closingGapM = gapM};
+  if (first.timeS && last.timeS && *last.timeS > *first.timeS) lap.timeS = *last.timeS - *first.timeS;
+  return lap;
+}
+
+}  // namespace
+
+std::vector<RecordedLap> findLaps(const RecordedLine& line) {
+  std::vector<RecordedLap> laps;
+  const Places places = placesOf(line);
+  if (const auto gate = gateOf(places)) {
+    const auto crossings = crossingsOf(line, places.at[*gate], places.along[*gate]);
+    for (std::size_t k = 0; k + 1 < crossings.size(); ++k)
+      laps.push_back(lapOf(crossings[k], crossings[k + 1]));
+  }
+  if (laps.empty())
+    if (auto lap = fromTheFirstPoint(line)) laps.push_back(*lap);
+  if (laps.empty())
+    if (auto lap = wholeLine(line)) laps.push_back(*lap);
+  return laps;
+}
+
+std::size_t bestLap(const std::vector<RecordedLap>& laps) {
+  std::vector<double> lengths;
+  for (const RecordedLap& lap : laps) lengths.push_back(lap.lengthM);
+  std::nth_element(lengths.begin(), lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2),
+                   lengths.end());
+  const double middle = lengths[lengths.size() / 2];
+  const bool timed = std::all_of(laps.begin(), laps.end(), [](const RecordedLap& lap) { return lap.timeS; });
+  std::size_t best = laps.size();
+  for (std::size_t k = 0; k < laps.size(); ++k) {
+    if (std::abs(laps[k].lengthM - middle) > kLikeTheOthers * middle) continue;
+    const auto worth = [&](std::size_t lap) { return timed ? *laps[lap].timeS : laps[lap].closingGapM; };
+    if (best == laps.size() || worth(k) < worth(best)) best = k;
+  }
+  return best;
+}
+
+}  // namespace layshaft
