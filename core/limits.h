@@ -101,10 +101,25 @@ inline constexpr Limit kLapTimeS{1, 86400, "s"};
 inline constexpr Limit kRating{1, 10};
 inline constexpr Limit kPrice{0, 1e8};
 
+inline constexpr Limit kSegmentLengthM{0.1, 20000, "m"};
+inline constexpr Limit kBendRadiusM{1, 20000, "m"};
+inline constexpr Limit kBendAngleDeg{0.1, 720, "°"};
+inline constexpr Limit kCornerSpeedKmh{1, 500, "km/h"};
+inline constexpr Limit kShareOfGripPercent{10, 100, "%"};
+inline constexpr Limit kMaxLeanDeg{5, 70, "°"};
+inline constexpr Limit kStretchM{0.5, 200, "m"};
+inline constexpr Limit kCurvaturePerKm{-1000, 1000, "1/km"};
+inline constexpr Limit kTrackPositionM{-1e6, 1e6, "m"};
+inline constexpr Limit kGearOrPrimary{0, kMostGears};
+inline constexpr int kMostTracks = 50;
+inline constexpr int kMostSegments = 500;
+inline constexpr int kFewestStretches = 2;
+inline constexpr int kMostStretches = 20000;
+
 // Of recordings. A line of 100 km in stretches of 5 m is what a profile takes; the rest is common practice.
 inline constexpr Limit kLatitudeDeg{-90, 90, "°"};
 inline constexpr Limit kLongitudeDeg{-180, 180, "°"};
-inline constexpr Limit kPlaneM{-1e6, 1e6, "m"};
+inline constexpr Limit kPlaneM{-1e7, 1e7, "m"};  ///< national grids count from far away
 inline constexpr Limit kHeightM{-1000, 10000, "m"};
 inline constexpr Limit kRecordedSpeedMps{0, 1000, "m/s"};
 inline constexpr Limit kSmoothingM{0, 200, "m"};

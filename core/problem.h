@@ -37,6 +37,9 @@ struct Problem {
     TorqueAllZero,   ///< a curve that never pulls
     NewerVersion,    ///< `high`: the newest version understood
     NotADate,        ///< not a day written as 2026-05-12
+    NotASegment,     ///< `given`: which of length, radius, angle and speed a track's segment has, as keys
+    NameTaken,       ///< `given`: the name, which another entry of the list has
+    OnlyOneOf,       ///< what cannot stand beside what is at `below`
     NotARecording,   ///< `allowed`: the kinds of recordings that are read
     NotXml,          ///< the first place that is not well-formed
     DocumentType,    ///< XML that declares what it consists of, entities included; recordings have no need to

@@ -18,6 +18,7 @@ constexpr double kStandingMps = 0.8;          ///< slower than anybody rides; fa
 constexpr double kStandingWindowS = 2.0;      ///< over which that is measured
 constexpr double kFastestMps = 140.0;         ///< 500 km/h
 constexpr std::size_t kMostLeapsInARow = 10;  ///< after so many it is the fix before that was wrong
+constexpr double kFarM = 100000.0;
 constexpr double kSpikeM = 20.0;
 constexpr double kSpikeShare = 5.0;  ///< how much farther there and back is than the way without it
 
@@ -39,7 +40,12 @@ std::vector<LinePoint> onPlane(const Recording& recording, std::optional<EarthPo
   std::vector<LinePoint> points;
   points.reserve(recording.fixes.size());
   if (!recording.onEarth) {
-    for (const Fix& fix : recording.fixes) points.push_back({fix.east, fix.north, fix.heightM, fix.timeS});
+    // Grids whose origin is far away would cost digits.
+    const Fix& first = recording.fixes.front();
+    const bool far = std::max(std::abs(first.east), std::abs(first.north)) > kFarM;
+    const double x = far ? first.east : 0.0, y = far ? first.north : 0.0;
+    for (const Fix& fix : recording.fixes)
+      points.push_back({fix.east - x, fix.north - y, fix.heightM, fix.timeS});
     return points;
   }
   origin = EarthPoint{recording.fixes.front().north, recording.fixes.front().east,

@@ -36,9 +36,9 @@ struct RecordedLine {
   LeftOut leftOut;
 };
 
-/// Puts a recording on a plane around its first fix. What it leaves out is counted. Problems: WrongCount if
-/// too few points are left; OutOfRange for a fix too far from the first one, and for too short or too long a
-/// line.
+/// Puts a recording on a plane: around its first fix if it was recorded on earth or on a grid whose origin is
+/// more than 100 km away, else as it is. What it leaves out is counted. Problems: WrongCount if too few
+/// points are left; OutOfRange for a fix too far from the first one, and for too short or too long a line.
 Result<RecordedLine> recordedLine(const Recording& recording);
 
 }  // namespace layshaft

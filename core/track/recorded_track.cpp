@@ -18,8 +18,6 @@ namespace layshaft {
 namespace {
 
 constexpr double kMetresPerKm = 1000.0;
-constexpr std::size_t kFewestStretches = 2, kMostStretches = 20000;
-constexpr double kMostCurvaturePerKm = 1000.0;
 constexpr double kStraightRadiusM = 1e6;
 
 Problem refused(const char* path, double given, const Limit& limit) {
@@ -57,7 +55,8 @@ void cutIntoStretches(const PathCurve& curve, const std::vector<CurvePlace>& pla
     path.yM.push_back(places[k].at.yM);
     const double perKm =
         turned(places[k].headingRad, places[k + 1].headingRad) / path.spacingM * kMetresPerKm;
-    path.curvaturePerKm.push_back(std::clamp(perKm, -kMostCurvaturePerKm, kMostCurvaturePerKm));
+    path.curvaturePerKm.push_back(
+        std::clamp(perKm, limits::kCurvaturePerKm.low, limits::kCurvaturePerKm.high));
   }
 }
 
@@ -104,8 +103,9 @@ Result<RecordedTrack> recordedTrack(const Recording& recording, const TrackOptio
   track.smoothingM = curve.smoothingM();
   if (const double curvature = curve.greatestCurvaturePerM(); curvature * kStraightRadiusM > 1.0)
     track.smallestRadiusM = 1.0 / curvature;
-  const double spacingM = std::max(options.spacingM, track.lengthM / static_cast<double>(kMostStretches));
-  const auto places = curve.stretches(spacingM, kFewestStretches);
+  const double spacingM =
+      std::max({options.spacingM, limits::kStretchM.low, track.lengthM / limits::kMostStretches});
+  const auto places = curve.stretches(spacingM, limits::kFewestStretches);
   cutIntoStretches(curve, places, track.path);
   track.path.slopePercent = slopesPercent(points, curve, track.path.curvaturePerKm.size());
   if (track.path.slopePercent.empty())
