@@ -64,19 +64,38 @@ PathCurve::PathCurve(const std::vector<PlanePoint>& points, bool closed, std::op
     xy[1].push_back(point.yM);
   }
   distanceM_ = chords(points, closed);
-  for (int round = 0; round < kRounds; ++round) {
+  for (int round = 1; round <= kRounds; ++round) {
     knots_ = knotsAlong(distanceM_, closed);
-    const Stiffness chosen =
-        closed ? chosenStiffness(SplineKnots(knots_->at()), xy) : chosenStiffness(*knots_, xy);
-    noiseM_ = chosen.noise;
-    smoothingM_ = smoothingM.value_or(chosen.smoothingM);
-    fit(xy, smoothingM_);
+    const Search search = round < kRounds ? Search::Rough : Search::Fine;
+    const Stiffness chosen = closed ? chosenStiffness(SplineKnots(knots_->at()), xy, 0.0, search)
+                                    : chosenStiffness(*knots_, xy, 0.0, search);
+    smoothingM_ = chosen.smoothingM;
+    fit(xy);
     measure();
+    if (round == kRounds && chosen.freedom > 0.0) noiseM_ = std::sqrt(squaresAside(points) / chosen.freedom);
   }
+  if (!smoothingM) return;
+  smoothingM_ = *smoothingM;
+  fit(xy);
+  measure();
 }
 
-void PathCurve::fit(const std::vector<std::vector<double>>& xy, double smoothingM) {
-  const Smoother smoother(*knots_, alphaOf(*knots_, smoothingM));
+double PathCurve::squaresAside(const std::vector<PlanePoint>& points) const {
+  double squares = 0.0;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const bool behind = i < knots_->spans();  // the last point of an open line ends a span and begins none
+    const std::size_t span = behind ? i : i - 1;
+    const SplineAt x = knots_->in(x_, span, behind ? 0.0 : 1.0), y = knots_->in(y_, span, behind ? 0.0 : 1.0);
+    const double speed = std::hypot(x.slope, y.slope);
+    if (!(speed > 0.0)) continue;
+    const double aside = ((points[i].xM - x.value) * y.slope - (points[i].yM - y.value) * x.slope) / speed;
+    squares += aside * aside;
+  }
+  return squares;
+}
+
+void PathCurve::fit(const std::vector<std::vector<double>>& xy) {
+  const Smoother smoother(*knots_, alphaOf(*knots_, smoothingM_));
   x_ = smoother.smooth(xy[0]);
   y_ = smoother.smooth(xy[1]);
 }

@@ -29,9 +29,7 @@ class PathCurve {
   bool closed() const { return knots_->closed(); }
   double lengthM() const { return distanceM_.back(); }
   double smoothingM() const { return smoothingM_; }
-  double noiseM() const {
-    return noiseM_;
-  }  ///< of the points, in each direction; whatever smoothing was given
+  double noiseM() const { return noiseM_; }  ///< of the points, beside the line; with the chosen stiffness
   /// Along the line at each point, and once more where a closed line comes round.
   const std::vector<double>& distanceM() const { return distanceM_; }
 
@@ -43,7 +41,9 @@ class PathCurve {
   double greatestCurvaturePerM() const;
 
  private:
-  void fit(const std::vector<std::vector<double>>& xy, double smoothingM);
+  void fit(const std::vector<std::vector<double>>& xy);
+  /// Sum of the squares of how far points lie beside the line; along it their noise is not seen.
+  double squaresAside(const std::vector<PlanePoint>& points) const;
   void measure();
   CurvePlace place(std::size_t span, double share) const;
 

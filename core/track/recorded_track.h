@@ -30,7 +30,7 @@ struct RecordedTrack {
   std::optional<double> lapTimeS;
   double lengthM = 0.0;
   std::optional<double> closingGapM;  ///< from the end of the lap to its beginning, before it was closed
-  double noiseM = 0.0;                ///< of the fixes, in each direction
+  double noiseM = 0.0;                ///< of the fixes, beside the line
   double smoothingM = 0.0;
   std::optional<double> smallestRadiusM;  ///< none on a straight
   LeftOut leftOut;

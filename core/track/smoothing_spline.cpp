@@ -19,7 +19,7 @@ SplineKnots::SplineKnots(std::vector<double> at, std::optional<double> period)
   for (const double step : step_) steepness_.push_back(1.0 / step);
   const std::size_t rows = closed_ ? size() : size() - 2;
   squared_ = {std::vector<double>(rows), std::vector<double>(rows), std::vector<double>(rows), closed_};
-  const auto steep = [&](std::size_t span) { return steepness_[span < spans() ? span : span - spans()]; };
+  const auto steep = [&](std::size_t span) { return steepness_[span % spans()]; };
   for (std::size_t r = 0; r < rows; ++r) {
     const std::size_t span = closed_ ? r + spans() - 1 : r;
     // What the last rows of an open line would share with rows that are not there is never looked at.

@@ -68,6 +68,8 @@ class Smoother {
   Smoother(const SplineKnots& knots, double alpha);
 
   CubicSpline smooth(std::span<const double> y) const;
+  /// Second differences of values become second derivatives of their spline.
+  void bends(std::span<double> differences) const { factors_.solve(differences); }
 
   /// How many of the values the noise is left free in: the trace of (1 − hat matrix). Not with a period.
   double freedomOfNoise() const;

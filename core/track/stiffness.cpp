@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 namespace layshaft {
 namespace {
@@ -14,35 +15,34 @@ constexpr double kFreedomCounts = 1.4;
 
 /// One stiffness tried.
 struct Trial {
-  double smoothingM;
+  Stiffness stiffness;
   double score;  ///< the lower the better
-  double noise;
 };
 
 class Trials {
  public:
-  Trials(const SplineKnots& knots, std::span<const std::vector<double>> series)
-      : knots_(knots), series_(series) {}
+  Trials(const SplineKnots& knots, std::span<const std::vector<double>> series) : knots_(knots) {
+    for (const auto& values : series) differences_.push_back(knots.differences(values));
+  }
 
   Trial operator()(double smoothingM) const {
-    const Smoother smoother(knots_, alphaOf(knots_, smoothingM));
+    const double alpha = alphaOf(knots_, smoothingM), all = static_cast<double>(knots_.size());
+    const Smoother smoother(knots_, alpha);
     double squares = 0.0;
-    for (const auto& values : series_) {
-      const CubicSpline spline = smoother.smooth(values);
-      for (std::size_t i = 0; i < values.size(); ++i)
-        squares += (values[i] - spline.value[i]) * (values[i] - spline.value[i]);
+    for (const auto& differences : differences_) {
+      std::vector<double> bends = differences, residuals(knots_.size());
+      smoother.bends(bends);
+      knots_.takeOff(residuals, alpha, bends);
+      squares += std::inner_product(residuals.begin(), residuals.end(), residuals.begin(), 0.0);
     }
-    const double all = static_cast<double>(knots_.size()), free = smoother.freedomOfNoise();
-    const double counted = 1.0 - kFreedomCounts * (all - free) / all;
-    const auto count = static_cast<double>(series_.size());
-    return {.smoothingM = smoothingM,
-            .score = counted > 0.0 ? squares / (counted * counted) : std::numeric_limits<double>::infinity(),
-            .noise = free > 0.0 ? std::sqrt(squares / (count * free)) : 0.0};
+    const double free = smoother.freedomOfNoise(), counted = 1.0 - kFreedomCounts * (all - free) / all;
+    return {.stiffness = {.smoothingM = smoothingM, .freedom = free},
+            .score = counted > 0.0 ? squares / (counted * counted) : std::numeric_limits<double>::infinity()};
   }
 
  private:
   const SplineKnots& knots_;
-  std::span<const std::vector<double>> series_;
+  std::vector<std::vector<double>> differences_;
 };
 
 }  // namespace
@@ -52,31 +52,31 @@ double alphaOf(const SplineKnots& knots, double smoothingM) {
 }
 
 Stiffness chosenStiffness(const SplineKnots& knots, std::span<const std::vector<double>> series,
-                          double leastM) {
+                          double leastM, Search search) {
   constexpr std::size_t kFewest = 16;
-  constexpr int kCoarse = 12, kFine = 7;
-  if (knots.size() < kFewest) return {.smoothingM = leastM, .noise = 0.0};
+  constexpr int kCoarse = 10, kFine = 3;
+  if (knots.size() < kFewest) return {.smoothingM = leastM, .freedom = 0.0};
   const Trials trial(knots, series);
-  const double meanM = knots.meanStep(), low = std::max(leastM, kLeastSteps * meanM);
-  const double high =
-      std::max(low, std::min(kMostSteps * meanM, meanM * static_cast<double>(knots.size()) / 8.0));
+  const double meanM = knots.meanStep();
+  const double low = std::max(leastM, kLeastSteps * meanM);
+  const double high = std::max(low, meanM * std::min(kMostSteps, static_cast<double>(knots.size()) / 8.0));
   // The score may have several valleys: look everywhere first, then into the deepest.
   const double ratio = std::pow(high / low, 1.0 / kCoarse);
   Trial best = trial(low);
-  for (int k = 1; k <= kCoarse; ++k) {
-    const Trial next = trial(low * std::pow(ratio, k));
-    if (!(next.score >= best.score)) best = next;
-  }
+  const auto look = [&](double smoothingM) {
+    if (smoothingM < low || smoothingM > high) return;
+    const Trial next = trial(smoothingM);
+    if (next.score < best.score || std::isinf(best.score)) best = next;
+  };
+  for (int k = 1; k <= kCoarse; ++k) look(low * std::pow(ratio, k));
+  if (search == Search::Rough) return best.stiffness;
   double step = std::sqrt(ratio);
   for (int k = 0; k < kFine; ++k, step = std::sqrt(step)) {
-    const Trial centre = best;
-    for (const double smoothingM : {centre.smoothingM / step, centre.smoothingM * step}) {
-      if (smoothingM < low || smoothingM > high) continue;
-      const Trial next = trial(smoothingM);
-      if (next.score < best.score) best = next;
-    }
+    const double centre = best.stiffness.smoothingM;
+    look(centre / step);
+    look(centre * step);
   }
-  return {.smoothingM = best.smoothingM, .noise = best.noise};
+  return best.stiffness;
 }
 
 }  // namespace layshaft
