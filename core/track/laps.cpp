@@ -72,7 +72,7 @@ class Ground {
     for (std::size_t k = 0; k < places.size(); ++k) cells_[cell(places.at[k], 0, 0)].push_back(k);
   }
 
-  /// The first place behind this one where the line comes by in the same direction.
+  /// Where the line comes by next in the same direction: the place that is nearest then.
   std::optional<std::size_t> next(std::size_t k) const {
     std::optional<std::size_t> first;
     for (int dx = -1; dx <= 1; ++dx)
@@ -80,7 +80,10 @@ class Ground {
         const auto found = cells_.find(cell(places_.at[k], dx, dy));
         if (found != cells_.end()) lookIn(found->second, k, first);
       }
-    return first;
+    if (!first) return first;
+    while (*first + 1 < places_.size() && apart(*first + 1, k) < apart(*first, k)) ++*first;
+    // The end of the line may not have come by yet.
+    return *first + 1 < places_.size() ? first : std::nullopt;
   }
 
  private:
@@ -91,6 +94,10 @@ class Ground {
     return (std::uint64_t{part(at.xM, dx)} << 32U) | part(at.yM, dy);
   }
 
+  double apart(std::size_t a, std::size_t b) const {
+    return std::hypot(places_.at[a].xM - places_.at[b].xM, places_.at[a].yM - places_.at[b].yM);
+  }
+
   void lookIn(const std::vector<std::size_t>& places, std::size_t k,
               std::optional<std::size_t>& first) const {
     const double fromM = places_.distanceM[k] + kShortestLapM;
@@ -98,9 +105,7 @@ class Ground {
                                    [&](std::size_t other) { return places_.distanceM[other] < fromM; });
     for (std::size_t looked = 0; at != places.end() && looked < kMostLookedAt; ++at, ++looked) {
       if (first && *at >= *first) return;
-      const double apart =
-          std::hypot(places_.at[*at].xM - places_.at[k].xM, places_.at[*at].yM - places_.at[k].yM);
-      if (apart > kLapWidthM || cosine(places_.along[*at], places_.along[k]) < kSameWay) continue;
+      if (apart(*at, k) > kLapWidthM || cosine(places_.along[*at], places_.along[k]) < kSameWay) continue;
       first = *at;
       return;
     }
