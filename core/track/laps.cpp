@@ -37,7 +37,7 @@ PlanePoint direction(const PlanePoint& from, const PlanePoint& to) {
   return length > 0.0 ? PlanePoint{x / length, y / length} : PlanePoint{};
 }
 
-PlanePoint between(const LinePoint& a, const LinePoint& b, double share) {
+PlanePoint between(const RidePoint& a, const RidePoint& b, double share) {
   return {std::lerp(a.xM, b.xM, share), std::lerp(a.yM, b.yM, share)};
 }
 
@@ -143,12 +143,12 @@ std::optional<std::size_t> gateOf(const Places& places) {
 
 std::vector<Crossing> crossingsOf(const RecordedLine& line, const PlanePoint& gate, const PlanePoint& along) {
   std::vector<Crossing> crossings;
-  const auto ahead = [&](const LinePoint& p) { return cosine({p.xM - gate.xM, p.yM - gate.yM}, along); };
+  const auto ahead = [&](const RidePoint& p) { return cosine({p.xM - gate.xM, p.yM - gate.yM}, along); };
   const auto aside = [&](const PlanePoint& p) {
     return std::abs((p.xM - gate.xM) * along.yM - (p.yM - gate.yM) * along.xM);
   };
   for (std::size_t i = 0; i + 1 < line.points.size(); ++i) {
-    const LinePoint &a = line.points[i], &b = line.points[i + 1];
+    const RidePoint &a = line.points[i], &b = line.points[i + 1];
     const double before = ahead(a), behind = ahead(b);
     if (before >= 0.0 || behind < 0.0) continue;
     const double share = before / (before - behind);
@@ -193,7 +193,7 @@ PlanePoint arriving(const RecordedLine& line) {
 
 /// From the first point to where the line crosses there again.
 std::optional<RecordedLap> fromTheFirstPoint(const RecordedLine& line) {
-  const LinePoint& first = line.points.front();
+  const RidePoint& first = line.points.front();
   const PlanePoint gate{first.xM, first.yM};
   const auto crossings = crossingsOf(line, gate, leaving(line));
   const auto end = std::find_if(crossings.begin(), crossings.end(),
@@ -206,7 +206,7 @@ std::optional<RecordedLap> fromTheFirstPoint(const RecordedLine& line) {
 
 /// The whole line, if its end comes close to its beginning.
 std::optional<RecordedLap> wholeLine(const RecordedLine& line) {
-  const LinePoint &first = line.points.front(), &last = line.points.back();
+  const RidePoint &first = line.points.front(), &last = line.points.back();
   const double gapM = std::hypot(last.xM - first.xM, last.yM - first.yM), totalM = line.distanceM.back();
   const double stepM = totalM / static_cast<double>(line.points.size() - 1);
   if (totalM < kShortestLapM || gapM > std::max(kLapWidthM, 2.0 * stepM) || gapM > kMostGapShare * totalM)

@@ -22,7 +22,7 @@ constexpr double kFarM = 100000.0;
 constexpr double kSpikeM = 20.0;
 constexpr double kSpikeShare = 5.0;  ///< how much farther there and back is than the way without it
 
-double distance(const LinePoint& a, const LinePoint& b) {
+double distance(const RidePoint& a, const RidePoint& b) {
   return std::hypot(b.xM - a.xM, b.yM - a.yM);
 }
 
@@ -36,8 +36,8 @@ std::optional<double> medianHeight(const Recording& recording) {
   return *middle;
 }
 
-std::vector<LinePoint> onPlane(const Recording& recording, std::optional<EarthPoint>& origin) {
-  std::vector<LinePoint> points;
+std::vector<RidePoint> onPlane(const Recording& recording, std::optional<EarthPoint>& origin) {
+  std::vector<RidePoint> points;
   points.reserve(recording.fixes.size());
   if (!recording.onEarth) {
     // Grids whose origin is far away would cost digits.
@@ -60,7 +60,7 @@ std::vector<LinePoint> onPlane(const Recording& recording, std::optional<EarthPo
 
 /// Keeps the points that `keep` wants; it is asked of each with those kept so far.
 template <class Keep>
-std::size_t leaveOut(std::vector<LinePoint>& points, Keep keep) {
+std::size_t leaveOut(std::vector<RidePoint>& points, Keep keep) {
   std::size_t kept = 0;
   for (std::size_t i = 0; i < points.size(); ++i)
     if (keep(i, kept)) points[kept++] = points[i];
@@ -69,18 +69,18 @@ std::size_t leaveOut(std::vector<LinePoint>& points, Keep keep) {
   return gone;
 }
 
-bool isTooFast(const LinePoint& from, const LinePoint& to) {
+bool isTooFast(const RidePoint& from, const RidePoint& to) {
   if (!from.timeS || !to.timeS) return false;
   const double seconds = *to.timeS - *from.timeS;
   return seconds > 0.0 && distance(from, to) > kFastestMps * seconds;
 }
 
-bool isSpike(const LinePoint& before, const LinePoint& point, const LinePoint& after) {
+bool isSpike(const RidePoint& before, const RidePoint& point, const RidePoint& after) {
   const double there = distance(before, point), back = distance(point, after);
   return std::min(there, back) > kSpikeM && std::min(there, back) > kSpikeShare * distance(before, after);
 }
 
-std::size_t leaveOutLeaps(std::vector<LinePoint>& points) {
+std::size_t leaveOutLeaps(std::vector<RidePoint>& points) {
   std::size_t inARow = 0;
   return leaveOut(points, [&](std::size_t i, std::size_t kept) {
     if (kept == 0) return true;
@@ -94,7 +94,7 @@ std::size_t leaveOutLeaps(std::vector<LinePoint>& points) {
 }
 
 /// While a bike stands its fixes wander, and a line through them would have length without going anywhere.
-std::size_t leaveOutStanding(std::vector<LinePoint>& points) {
+std::size_t leaveOutStanding(std::vector<RidePoint>& points) {
   std::vector<char> standing(points.size(), 0);
   std::size_t first = 0, done = 0;
   for (std::size_t i = 0; i < points.size(); ++i) {
@@ -140,7 +140,7 @@ Result<RecordedLine> recordedLine(const Recording& recording) {
                    .given = std::to_string(points.size()),
                    .low = limits::kFewestFixes,
                    .high = limits::kMostFixes};
-  for (const LinePoint& point : points)
+  for (const RidePoint& point : points)
     if (const double far = distance(points.front(), point); !limits::kFromFirstFixM.contains(far))
       return outOfRange("points", far, limits::kFromFirstFixM);
   line.distanceM.reserve(points.size());

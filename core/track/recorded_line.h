@@ -23,14 +23,14 @@ struct LeftOut {
   bool operator==(const LeftOut&) const = default;
 };
 
-struct LinePoint {
+struct RidePoint {
   double xM = 0.0, yM = 0.0;
   std::optional<double> heightM, timeS;
 };
 
 /// A recording in a plane, without what says nothing.
 struct RecordedLine {
-  std::vector<LinePoint> points;
+  std::vector<RidePoint> points;
   std::vector<double> distanceM;     ///< along the points, from the first; rising
   std::optional<EarthPoint> origin;  ///< of the plane, if it was recorded on earth
   LeftOut leftOut;

@@ -30,7 +30,7 @@ Problem refused(const char* path, double given, const Limit& limit) {
 }
 
 /// Spreads the gap of a lap over it: nothing at its beginning, all of it at its end.
-void close(std::vector<LinePoint>& points, const RecordedLap& lap, const std::vector<double>& distanceM) {
+void close(std::vector<RidePoint>& points, const RecordedLap& lap, const std::vector<double>& distanceM) {
   if (!lap.begin || !lap.end) return;
   const double gapX = lap.end->place.xM - lap.begin->place.xM, gapY = lap.end->place.yM - lap.begin->place.yM;
   const double gapHeight =
@@ -80,7 +80,7 @@ Result<RecordedTrack> recordedTrack(const Recording& recording, const TrackOptio
   track.laps = laps.size();
   track.closed = !laps.empty();
   track.path.source = recording.source;
-  std::vector<LinePoint> points = line->points;
+  std::vector<RidePoint> points = line->points;
   if (track.closed) {
     track.lap = options.lap.value_or(bestLap(laps));
     const RecordedLap& lap = laps[*track.lap];
@@ -94,7 +94,7 @@ Result<RecordedTrack> recordedTrack(const Recording& recording, const TrackOptio
   track.leftOut.outside = line->points.size() - points.size();
 
   std::vector<PlanePoint> plane;
-  for (const LinePoint& point : points) plane.push_back({point.xM, point.yM});
+  for (const RidePoint& point : points) plane.push_back({point.xM, point.yM});
   const PathCurve curve(plane, track.closed, options.smoothingM);
   track.lengthM = curve.lengthM();
   if (!limits::kRecordedLengthM.contains(track.lengthM))
@@ -110,7 +110,7 @@ Result<RecordedTrack> recordedTrack(const Recording& recording, const TrackOptio
   track.path.slopePercent = slopesPercent(points, curve, track.path.curvaturePerKm.size());
   if (track.path.slopePercent.empty())
     track.heightsLeftOut = static_cast<std::size_t>(
-        std::count_if(points.begin(), points.end(), [](const LinePoint& point) { return point.heightM; }));
+        std::count_if(points.begin(), points.end(), [](const RidePoint& point) { return point.heightM; }));
   return track;
 }
 

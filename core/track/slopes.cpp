@@ -52,7 +52,7 @@ class HeightSpline {
 
 }  // namespace
 
-std::vector<double> slopesPercent(const std::vector<LinePoint>& points, const PathCurve& curve,
+std::vector<double> slopesPercent(const std::vector<RidePoint>& points, const PathCurve& curve,
                                   std::size_t count) {
   constexpr std::size_t kFewest = 5;
   constexpr double kPercent = 100.0;

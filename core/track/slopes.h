@@ -13,7 +13,7 @@ namespace layshaft {
 /// that it goes through: smoothed over distance with a stiffness of their own, over 20 m at least, for a
 /// crest is longer than a bend (common practice). Points without a height are bridged. Empty where fewer than
 /// half of the points have one, or where a slope is beyond what a profile takes.
-std::vector<double> slopesPercent(const std::vector<LinePoint>& points, const PathCurve& curve,
+std::vector<double> slopesPercent(const std::vector<RidePoint>& points, const PathCurve& curve,
                                   std::size_t count);
 
 }  // namespace layshaft

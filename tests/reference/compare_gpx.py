@@ -15,10 +15,6 @@ import gpxpy
 import gpxpy.gpx
 
 BY_HAND = {
-    "prefixed": """<?xml version="1.0" encoding="utf-8"?>
-<g:gpx xmlns:g="http://www.topografix.com/GPX/1/1" version="1.1" creator="by hand"><g:trk><g:trkseg>
-<g:trkpt lat="47.1" lon="8.1"><g:ele>400</g:ele></g:trkpt><g:trkpt lat="47.2" lon="8.2"/>
-<g:trkpt lat="47.3" lon="8.3"/><g:trkpt lat="47.4" lon="8.4"/></g:trkseg></g:trk></g:gpx>""",
     "extensions, comments, text beside the points": """<gpx version="1.1" creator="x" xmlns="http://www.topografix.com/GPX/1/1"
  xmlns:v="urn:v"><metadata><time>2024-01-01T00:00:00Z</time></metadata><trk><name>a &amp; b</name><!-- <trkpt lat="1" lon="1"/> -->
 <trkseg>text<trkpt lat="-0.000001" lon="179.999999"><ele>-3.25</ele><time>2024-02-29T23:59:59.500Z</time><hdop>0.9</hdop>
