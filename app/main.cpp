@@ -23,7 +23,7 @@ constexpr const char* kUsage =
     "                       [--paper a4|letter] [--output FILE]\n"
     "           the plan without a window; text, CSV and pictures in the units named (metric if none are),\n"
     "           JSON always in SI and metric units\n"
-    "       layshaft track FILE [--smooth METRES] [--format json|csv] [--output FILE]\n"
+    "       layshaft track FILE [--smooth METRES] [--format json|csv|gpx] [--output FILE]\n"
     "           a lap out of a recording (GPX, NMEA, or a table with latitude and longitude or x and y) as\n"
     "           stretches of curvature and slope; a circle of METRES radius would be smoothed to half its "
     "size\n"

@@ -11,6 +11,7 @@
 #include "core/limits.h"
 #include "core/number_text.h"
 #include "core/track/recorded_track.h"
+#include "core/track/track_csv.h"
 #include "core/track_report.h"
 #include "ui/document/file_name.h"
 #include "ui/words/problem_words.h"
@@ -22,7 +23,7 @@ struct Say {
   Q_DECLARE_TR_FUNCTIONS(TrackCommand)
 };
 
-const QStringList kTrackFormats{QStringLiteral("json"), QStringLiteral("csv")};
+const QStringList kTrackFormats{QStringLiteral("json"), QStringLiteral("csv"), QStringLiteral("gpx")};
 
 struct TrackRequest {
   QString file, output;
@@ -80,9 +81,10 @@ TrackRequest requestOf(const QStringList& words) {
 int track(const QStringList& arguments) {
   const TrackRequest request = requestOf(arguments);
   if (!request.complaint.isEmpty())
-    return fail(kBadUsage, request.complaint +
-                               Say::tr("; usage: layshaft track FILE [--smooth METRES] [--format json|csv] "
-                                       "[--output FILE]"));
+    return fail(
+        kBadUsage,
+        request.complaint + Say::tr("; usage: layshaft track FILE [--smooth METRES] [--format json|csv|gpx] "
+                                    "[--output FILE]"));
   const std::filesystem::path file = ui::pathOf(request.file);
   if (!request.output.isEmpty() && sameFile(file, ui::pathOf(request.output)))
     return fail(
@@ -92,8 +94,9 @@ int track(const QStringList& arguments) {
   if (!recording) return failOf(request.file, ui::sentence(recording.problem()));
   const auto read = recordedTrack(*recording, {.smoothingM = request.smoothingM});
   if (!read) return failOf(request.file, ui::sentence(read.problem()));
-  const std::string text =
-      request.format == QLatin1String("csv") ? recordedTrackCsv(*read) : trackJson(*read);
+  const std::string text = request.format == QLatin1String("csv")   ? pathCsv(read->path)
+                           : request.format == QLatin1String("gpx") ? recordedTrackGpx(*read)
+                                                                    : trackJson(*read);
   return writeOutput(request.output, [&](QIODevice& out) -> std::optional<QString> {
     const auto size = static_cast<qint64>(text.size());
     if (out.write(text.data(), size) != size) return out.errorString();

@@ -5,7 +5,7 @@
 
 namespace layshaft::app {
 
-/// `layshaft track FILE [--smooth METRES] [--format json|csv] [--output FILE]`: one lap of a recording as
+/// `layshaft track FILE [--smooth METRES] [--format json|csv|gpx] [--output FILE]`: one lap of a recording as
 /// stretches of curvature and slope; `arguments` are those behind `track`. Errors go to standard error, one
 /// line each. Returns the exit code.
 int track(const QStringList& arguments);

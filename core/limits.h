@@ -116,6 +116,8 @@ inline constexpr int kMostSegments = 500;
 inline constexpr int kFewestStretches = 2;
 inline constexpr int kMostStretches = 20000;
 
+inline constexpr int kLargestTableBytes = 4 << 20;  ///< of a table of segments
+
 // Of recordings. A line of 100 km in stretches of 5 m is what a profile takes; the rest is common practice.
 inline constexpr Limit kLatitudeDeg{-90, 90, "°"};
 inline constexpr Limit kLongitudeDeg{-180, 180, "°"};

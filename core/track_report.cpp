@@ -4,7 +4,8 @@
 #include <nlohmann/json.hpp>
 #include <optional>
 
-#include "core/number_text.h"
+#include "core/track/gpx_out.h"
+#include "core/track/track_line.h"
 
 namespace layshaft {
 namespace {
@@ -52,16 +53,18 @@ std::string trackJson(const RecordedTrack& track) {
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 
-std::string recordedTrackCsv(const RecordedTrack& track) {
-  const TrackPath& path = track.path;
-  std::string out = "distance_m,curvature_per_km,slope_percent,x_m,y_m\n";
-  for (std::size_t k = 0; k < path.curvaturePerKm.size(); ++k) {
-    out +=
-        numberText(path.spacingM * static_cast<double>(k)) + ',' + numberText(path.curvaturePerKm[k]) + ',';
-    if (!path.slopePercent.empty()) out += numberText(path.slopePercent[k]);
-    out += ',' + numberText(path.xM[k]) + ',' + numberText(path.yM[k]) + '\n';
-  }
-  return out;
+Track profileTrack(const RecordedTrack& track) {
+  Track kept;
+  kept.name = track.path.source;
+  kept.closed = track.closed;
+  kept.path = SharedPath(track.path);
+  return kept;
+}
+
+std::string recordedTrackGpx(const RecordedTrack& track) {
+  const Track kept = profileTrack(track);
+  const EarthPoint origin = track.origin.value_or(EarthPoint{});
+  return trackGpx(kept, trackLine(kept), {origin.latitudeDeg, origin.longitudeDeg});
 }
 
 }  // namespace layshaft

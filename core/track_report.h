@@ -13,8 +13,11 @@ namespace layshaft {
 /// empty.
 std::string trackJson(const RecordedTrack& track);
 
-/// Comma-separated values (RFC 4180 with plain line feeds): a row per stretch, with the distance to its
-/// beginning.
-std::string recordedTrackCsv(const RecordedTrack& track);
+/// The track as a profile keeps it, named by its source.
+Track profileTrack(const RecordedTrack& track);
+
+/// A GPX 1.1 document of the smooth line, on its place on earth; around 0° N 0° E if it was recorded in a
+/// plane.
+std::string recordedTrackGpx(const RecordedTrack& track);
 
 }  // namespace layshaft

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <iterator>
 #include <optional>
 #include <span>
@@ -20,8 +21,8 @@
 namespace layshaft {
 namespace {
 
-enum class Meaning { Latitude, Longitude, X, Y, Height, Time };
-constexpr std::size_t kMeanings = 6;
+enum class Meaning { Latitude, Longitude, X, Y, Height, Time, NorthOrSouth, EastOrWest };
+constexpr std::size_t kMeanings = 8;
 
 struct Title {
   std::string_view words;
@@ -68,7 +69,9 @@ constexpr Title kTitles[] = {{"latitude", Meaning::Latitude},
                              {"utc", Meaning::Time},
                              {"elapsed time", Meaning::Time},
                              {"zeit", Meaning::Time},
-                             {"tiempo", Meaning::Time}};
+                             {"tiempo", Meaning::Time},
+                             {"n/s", Meaning::NorthOrSouth},
+                             {"e/w", Meaning::EastOrWest}};
 
 struct UnitOf {
   std::string_view word;
@@ -80,6 +83,8 @@ constexpr UnitOf kLengths[] = {{"", 1.0},       {"m", 1.0},     {"km", 1000.0}, 
 constexpr UnitOf kTimes[] = {{"", 1.0},    {"s", 1.0},       {"ms", 1e-3},
                              {"sec", 1.0}, {"seconds", 1.0}, {"utc", 1.0}};
 
+constexpr UnitOf kNoUnit[] = {{"", 1.0}};
+
 std::span<const UnitOf> unitsOf(Meaning meaning) {
   switch (meaning) {
     case Meaning::Latitude:
@@ -87,6 +92,9 @@ std::span<const UnitOf> unitsOf(Meaning meaning) {
       return kDegrees;
     case Meaning::Time:
       return kTimes;
+    case Meaning::NorthOrSouth:
+    case Meaning::EastOrWest:
+      return kNoUnit;
     case Meaning::X:
     case Meaning::Y:
     case Meaning::Height:
@@ -167,6 +175,13 @@ class PositionsReader {
 
   std::optional<Problem> takeRow() {
     const auto cells = table_.values.cells();
+    const auto beyond = cells.subspan(std::min(cells.size(), table_.columns.size()));
+    // A decimal comma where commas separate makes two cells of one number.
+    if (std::any_of(beyond.begin(), beyond.end(), [](std::string_view text) { return !text.empty(); }))
+      return inCell(table_.columns.size(), {.kind = Problem::Kind::WrongCount,
+                                            .given = std::to_string(cells.size()),
+                                            .low = static_cast<double>(needed_),
+                                            .high = static_cast<double>(table_.columns.size())});
     if (table_.values.quoteLeftOpen()) return inCell(0, {.kind = Problem::Kind::QuoteLeftOpen});
     if (cells.size() < needed_ || table_.values.tooManyCells()) {
       if (cells.size() < needed_ && table_.values.endsText()) {
@@ -197,6 +212,8 @@ class PositionsReader {
           std::tuple{Meaning::Height, limits::kHeightM, &fix.heightM}})
       if (auto problem = takeNumber(meaning, limit, *into)) return problem;
     if (auto problem = takeTime(fix.timeS)) return problem;
+    if (auto problem = takeHalf(Meaning::NorthOrSouth, "NS", north)) return problem;
+    if (auto problem = takeHalf(Meaning::EastOrWest, "EW", east)) return problem;
     fix.east = east.value_or(0.0);
     fix.north = north.value_or(0.0);
     recording_.fixes.push_back(fix);
@@ -223,6 +240,20 @@ class PositionsReader {
       return inCell(source(meaning)->column, std::move(problem));
     }
     into = *number * factor;
+    return std::nullopt;
+  }
+
+  /// The half of the world that a degree is in, if it stands in a column of its own, the positive one of
+  /// `signs` first.
+  std::optional<Problem> takeHalf(Meaning meaning, std::string_view signs, std::optional<double>& degrees) {
+    const std::string_view text = cell(meaning);
+    if (text.empty() || !recording_.onEarth || !degrees) return std::nullopt;
+    if (text.size() != 1 || signs.find(text) == std::string_view::npos)
+      return inCell(source(meaning)->column,
+                    {.kind = Problem::Kind::NotOneOf,
+                     .given = shortText(text),
+                     .allowed = {std::string(signs.substr(0, 1)), std::string(signs.substr(1))}});
+    if (text == signs.substr(1)) degrees = -std::abs(*degrees);
     return std::nullopt;
   }
 

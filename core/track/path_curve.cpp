@@ -106,16 +106,16 @@ void PathCurve::measure() {
     distanceM_.push_back(distanceM_.back() + std::max(kLeastStepM, lengthIn(*knots_, x_, y_, span, 1.0)));
 }
 
-CurvePlace PathCurve::place(std::size_t span, double share) const {
+PathPlace PathCurve::place(std::size_t span, double share) const {
   const SplineAt x = knots_->in(x_, span, share), y = knots_->in(y_, span, share);
   return {.at = {x.value, y.value}, .headingRad = std::atan2(y.slope, x.slope)};
 }
 
-std::vector<CurvePlace> PathCurve::stretches(double spacingM, std::size_t fewest) const {
+std::vector<PathPlace> PathCurve::stretches(double spacingM, std::size_t fewest) const {
   constexpr int kSteps = 3;  // of Newton's: the speed along a spline hardly changes within a span
   const double wanted = std::round(lengthM() / spacingM);
   const auto count = std::max(fewest, static_cast<std::size_t>(std::max(wanted, 1.0)));
-  std::vector<CurvePlace> places;
+  std::vector<PathPlace> places;
   places.reserve(count + 1);
   std::size_t span = 0;
   for (std::size_t k = 0; k <= count; ++k) {

@@ -11,7 +11,7 @@
 
 namespace layshaft {
 
-struct CurvePlace {
+struct PathPlace {
   PlanePoint at;
   double headingRad = 0.0;  ///< from x to y
 };
@@ -35,7 +35,7 @@ class PathCurve {
 
   /// Equal stretches, as many as come nearest to `spacingM`, at least `fewest`: where each begins and, at the
   /// end, where the last one ends.
-  std::vector<CurvePlace> stretches(double spacingM, std::size_t fewest) const;
+  std::vector<PathPlace> stretches(double spacingM, std::size_t fewest) const;
 
   /// The greatest curvature, without its sign, in 1/m.
   double greatestCurvaturePerM() const;
@@ -45,7 +45,7 @@ class PathCurve {
   /// Sum of the squares of how far points lie beside the line; along it their noise is not seen.
   double squaresAside(const std::vector<PlanePoint>& points) const;
   void measure();
-  CurvePlace place(std::size_t span, double share) const;
+  PathPlace place(std::size_t span, double share) const;
 
   std::optional<SplineKnots> knots_;
   CubicSpline x_, y_;

@@ -47,7 +47,7 @@ double turned(double from, double to) {
   return std::remainder(to - from, 2.0 * units::kPi);
 }
 
-void cutIntoStretches(const PathCurve& curve, const std::vector<CurvePlace>& places, TrackPath& path) {
+void cutIntoStretches(const PathCurve& curve, const std::vector<PathPlace>& places, TrackPath& path) {
   const std::size_t count = places.size() - 1;
   path.spacingM = curve.lengthM() / static_cast<double>(count);
   for (std::size_t k = 0; k < count; ++k) {

@@ -62,6 +62,23 @@ TEST(Positions, AccelerationsAreNoPlaces) {
   EXPECT_EQ(recording.fixes, kTwoOnEarth);
 }
 
+TEST(Positions, TheHalfOfTheWorldMayHaveAColumn) {
+  EXPECT_EQ(positionsIn("lat,N/S,lon,E/W\n48.25,N,11.5,E\n48.25,S,11.5,W\n").fixes, kTwoOnEarth);
+  EXPECT_EQ(positionsProblem("lat,N/S,lon,E/W\n48.25,N,11.5,E\n48.25,S,11.5,O\n"),
+            (Problem{.kind = Kind::NotOneOf,
+                     .path = "E/W",
+                     .given = "O",
+                     .allowed = {"E", "W"},
+                     .line = 3,
+                     .column = 4}));
+}
+
+TEST(Positions, DecimalCommasAmongCommasAreNotTakenForCells) {
+  const Problem problem = positionsProblem("lat,lon\n48,25,11,5\n48,25,11,6\n");
+  EXPECT_EQ(problem.kind, Kind::WrongCount);
+  EXPECT_EQ(problem.line, 2U);
+}
+
 TEST(Positions, RowsWithoutAPositionAreLeftOutAndCounted) {
   const Recording recording = positionsIn("time,lat,lon\n0,,\n1,48.25,11.5\n2,48.3,\n3,-48.25,-11.5\n4,48.2");
   EXPECT_EQ(recording.fixes.size(), 2U);

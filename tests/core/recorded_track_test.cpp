@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "core/limits.h"
+#include "core/track/track_csv.h"
 #include "core/track_report.h"
 #include "tests/core/recordings.h"
 #include "tests/core/support.h"
@@ -158,12 +159,25 @@ TEST(TrackReport, JsonHasTheKeysOfTheContract) {
 
 TEST(TrackReport, TheCsvIsARecordingAgain) {
   const RecordedTrack track = trackOf(ellipse(150, 100, {.noiseM = 0.3}));
-  const auto again = readRecording(recordedTrackCsv(track), "");
+  const auto again = readRecording(pathCsv(track.path), "");
   ASSERT_TRUE(again.ok());
   EXPECT_EQ(again->fixes.size(), track.path.xM.size());
   const RecordedTrack second = trackOf(*again);
   EXPECT_NEAR(second.lengthM, track.lengthM, 0.05);
   EXPECT_LT(second.noiseM, 0.02) << "it is smooth already";
+}
+
+TEST(TrackReport, TheGpxIsARecordingAgain) {
+  const Recording recording = *readRecording(gpxCircle(700), "circle & co");
+  const RecordedTrack track = trackOf(recording);
+  const auto again = readRecording(recordedTrackGpx(track), "");
+  ASSERT_TRUE(again.ok());
+  EXPECT_TRUE(again->onEarth);
+  EXPECT_NEAR(again->fixes.front().north, recording.fixes.front().north, 1e-5);
+  EXPECT_NEAR(again->fixes.front().east, recording.fixes.front().east, 1e-5);
+  const RecordedTrack second = trackOf(*again);
+  EXPECT_TRUE(second.closed);
+  EXPECT_NEAR(second.lengthM, track.lengthM, 1.0);
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include <QProcess>
 #include <QTemporaryDir>
 
+#include "core/track/track_csv.h"
 #include "core/track_report.h"
 #include "tests/core/recordings.h"
 #include "tests/ui/support.h"
@@ -56,7 +57,8 @@ TEST_F(TrackCommand, GivesWhatTheCoreFinds) {
   EXPECT_EQ(plain.err, "");
   EXPECT_EQ(plain.code, 0);
   EXPECT_EQ(plain.out.toStdString(), trackJson(*expected));
-  EXPECT_EQ(track({"--format=csv", file}).out.toStdString(), recordedTrackCsv(*expected));
+  EXPECT_EQ(track({"--format=csv", file}).out.toStdString(), pathCsv(expected->path));
+  EXPECT_EQ(track({file, "--format", "gpx"}).out.toStdString(), recordedTrackGpx(*expected));
   EXPECT_EQ(track({file, "--smooth", "25"}).out.toStdString(), trackJson(*smooth));
   EXPECT_NE(trackJson(*smooth), trackJson(*expected));
 }
@@ -64,7 +66,7 @@ TEST_F(TrackCommand, GivesWhatTheCoreFinds) {
 TEST_F(TrackCommand, WritesAFile) {
   const QString file = write("circle.gpx", text_), out = folder_.filePath("circle.csv");
   EXPECT_EQ(track({file, "--format", "csv", "--output", out}).code, 0);
-  EXPECT_EQ(contentsOf(out.toStdString()), recordedTrackCsv(*recordedTrack(*readRecording(text_, ""))));
+  EXPECT_EQ(contentsOf(out.toStdString()), pathCsv(recordedTrack(*readRecording(text_, ""))->path));
   expectRefusal({file, "--output", file}, 2, {"is the recording itself"});
 }
 
@@ -84,7 +86,7 @@ TEST_F(TrackCommand, SaysWhatItNeeds) {
   expectRefusal({file, "--smooth"}, 2, {"--smooth needs a value"});
   for (const char* value : {"wide", "-1", "201", "nan", ""})
     expectRefusal({file, "--smooth", value}, 2, {"--smooth needs 0 to 200 metres"});
-  expectRefusal({file, "--format", "png"}, 2, {"unknown format png", "json, csv"});
+  expectRefusal({file, "--format", "png"}, 2, {"unknown format png", "json, csv, gpx"});
   expectRefusal({file, "--track", "x"}, 2, {"unknown option --track"});
   expectRefusal({file, file}, 2, {"one file at a time"});
 }
