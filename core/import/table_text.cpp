@@ -92,7 +92,7 @@ bool holdsValues(const std::vector<std::string_view>& row, char separator) {
     filled += cell.empty() ? 0 : 1;
     values += isValue(cell, separator) ? 1 : 0;
   }
-  return values * 2 > filled;
+  return values * 2 > filled || (values >= 2 && values * 2 == filled);
 }
 
 bool isUnit(std::string_view word) {
