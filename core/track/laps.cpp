@@ -13,18 +13,20 @@ namespace {
 
 // Common practice, no source.
 constexpr double kStepM = 10.0;  ///< between places that are looked at
-constexpr std::size_t kMostPlaces = 100000;
-constexpr double kSameWay = 0.7;           ///< cosine: about 45°
+constexpr double kMostPlaces = 100000.0;
+constexpr double kSameWay = 0.8;           ///< cosine: about 37°
 constexpr double kAboutTheSameWay = -0.1;  ///< cosine: a little more than a right angle
 constexpr double kMostGapShare = 0.1;      ///< of a line that is called closed
 constexpr double kLikeTheOthers = 0.03;
 constexpr std::size_t kReach = 2;           ///< steps over which direction is measured
 constexpr std::size_t kMostLookedAt = 200;  ///< places of a cell
 
-/// The line in equal steps, each place with the direction there.
+/// The line in steps of about `kStepM`, each place with the direction there. Fixes nearer to each other are
+/// passed over, so that noise adds hardly any distance and what wanders on one spot none.
 struct Places {
   std::vector<PlanePoint> at, along;
   std::vector<double> distanceM;
+  std::vector<double> toPointM;  ///< the distance to each point of the line
   std::size_t size() const { return at.size(); }
 };
 
@@ -47,17 +49,22 @@ std::optional<double> between(const std::optional<double>& a, const std::optiona
 
 Places placesOf(const RecordedLine& line) {
   Places places;
-  const double total = line.distanceM.back();
-  const auto count = std::min<std::size_t>(kMostPlaces, static_cast<std::size_t>(total / kStepM) + 1);
-  const double stepM = std::max(kStepM, total / static_cast<double>(kMostPlaces));
-  std::size_t after = 0;
-  for (std::size_t k = 0; k < count; ++k) {
-    const double distanceM = static_cast<double>(k) * stepM;
-    while (after + 2 < line.points.size() && line.distanceM[after + 1] < distanceM) ++after;
-    const double share = std::min(
-        1.0, (distanceM - line.distanceM[after]) / (line.distanceM[after + 1] - line.distanceM[after]));
-    places.at.push_back(between(line.points[after], line.points[after + 1], share));
-    places.distanceM.push_back(distanceM);
+  const double stepM = std::max(kStepM, line.distanceM.back() / kMostPlaces);
+  const RidePoint* from = &line.points.front();
+  places.at.push_back({from->xM, from->yM});
+  places.distanceM.push_back(0.0);
+  for (const RidePoint& point : line.points) {
+    const double awayM = std::hypot(point.xM - from->xM, point.yM - from->yM);
+    if (awayM >= stepM) {
+      const auto parts = std::floor(awayM / stepM);
+      const double startM = places.distanceM.back();
+      for (double part = 1.0; part <= parts; ++part) {
+        places.at.push_back(between(*from, point, part / parts));
+        places.distanceM.push_back(startM + awayM * part / parts);
+      }
+      from = &point;
+    }
+    places.toPointM.push_back(places.distanceM.back());
   }
   for (std::size_t k = 0; k < places.size(); ++k)
     places.along.push_back(direction(places.at[k < kReach ? 0 : k - kReach],
@@ -115,33 +122,8 @@ class Ground {
   std::unordered_map<std::uint64_t, std::vector<std::size_t>> cells_;
 };
 
-/// The place to lay the gate across: from which the line comes by again over the longest way, and nearly as
-/// long ones count as well; of those the straightest.
-std::optional<std::size_t> gateOf(const Places& places) {
-  constexpr double kNearlyAsLong = 0.98;
-  const Ground ground(places);
-  std::vector<double> lappedM(places.size(), 0.0);
-  for (std::size_t k = places.size(); k-- > 0;)
-    if (const auto next = ground.next(k))
-      lappedM[k] = places.distanceM[*next] - places.distanceM[k] + lappedM[*next];
-  const double mostM = *std::max_element(lappedM.begin(), lappedM.end());
-  if (mostM <= 0.0) return std::nullopt;
-  std::optional<std::size_t> gate;
-  double straightest = -2.0;
-  // Not the very first, which the line does not cross but begins at.
-  for (std::size_t k = 1; k < places.size(); ++k) {
-    if (lappedM[k] < kNearlyAsLong * mostM) continue;
-    const double straight = cosine(places.along[k < kReach ? 0 : k - kReach],
-                                   places.along[std::min(k + kReach, places.size() - 1)]);
-    constexpr double kMuchStraighter = 1e-3;
-    if (straight <= straightest + kMuchStraighter) continue;
-    straightest = straight;
-    gate = k;
-  }
-  return gate;
-}
-
-std::vector<Crossing> crossingsOf(const RecordedLine& line, const PlanePoint& gate, const PlanePoint& along) {
+std::vector<Crossing> crossingsOf(const RecordedLine& line, const Places& places, const PlanePoint& gate,
+                                  const PlanePoint& along) {
   std::vector<Crossing> crossings;
   const auto ahead = [&](const RidePoint& p) { return cosine({p.xM - gate.xM, p.yM - gate.yM}, along); };
   const auto aside = [&](const PlanePoint& p) {
@@ -159,7 +141,8 @@ std::vector<Crossing> crossingsOf(const RecordedLine& line, const PlanePoint& ga
                             .heightM = between(a.heightM, b.heightM, share),
                             .timeS = between(a.timeS, b.timeS, share)};
     if (aside(crossing.place) > kLapWidthM) continue;
-    if (!crossings.empty() && crossing.distanceM < crossings.back().distanceM + kShortestLapM) continue;
+    if (!crossings.empty() && places.toPointM[i] < places.toPointM[crossings.back().after] + kShortestLapM)
+      continue;
     crossings.push_back(crossing);
   }
   return crossings;
@@ -171,6 +154,42 @@ RecordedLap lapOf(const Crossing& begin, const Crossing& end) {
   lap.closingGapM = std::hypot(end.place.xM - begin.place.xM, end.place.yM - begin.place.yM);
   if (begin.timeS && end.timeS && *end.timeS > *begin.timeS) lap.timeS = *end.timeS - *begin.timeS;
   return lap;
+}
+
+/// The places from which the line comes by again most often and over the longest way, or nearly; the
+/// straightest first.
+struct Gates {
+  std::vector<std::size_t> places;
+  std::size_t laps = 0;
+};
+Gates gatesOf(const Places& places) {
+  constexpr double kNearlyAsLong = 0.98;
+  constexpr std::size_t kMostTried = 20;
+  const Ground ground(places);
+  std::vector<double> lappedM(places.size(), 0.0);
+  std::vector<std::size_t> laps(places.size(), 0);
+  for (std::size_t k = places.size(); k-- > 0;)
+    if (const auto next = ground.next(k)) {
+      lappedM[k] = places.distanceM[*next] - places.distanceM[k] + lappedM[*next];
+      laps[k] = 1 + laps[*next];
+    }
+  Gates gates;
+  const double mostM = *std::max_element(lappedM.begin(), lappedM.end());
+  if (mostM <= 0.0) return gates;
+  // Not the very first, which the line does not cross but begins at.
+  for (std::size_t k = 1; k < places.size(); ++k)
+    if (lappedM[k] >= kNearlyAsLong * mostM) gates.places.push_back(k);
+  const auto straight = [&](std::size_t k) {
+    return cosine(places.along[k < kReach ? 0 : k - kReach],
+                  places.along[std::min(k + kReach, places.size() - 1)]);
+  };
+  const std::size_t tried = std::min(gates.places.size(), kMostTried);
+  std::partial_sort(gates.places.begin(), gates.places.begin() + static_cast<std::ptrdiff_t>(tried),
+                    gates.places.end(),
+                    [&](std::size_t a, std::size_t b) { return straight(a) > straight(b); });
+  gates.places.resize(tried);
+  for (const std::size_t k : gates.places) gates.laps = std::max(gates.laps, laps[k]);
+  return gates;
 }
 
 /// Direction of the line as it leaves its first point and as it comes to its last one: over some metres, for
@@ -192,10 +211,10 @@ PlanePoint arriving(const RecordedLine& line) {
 }
 
 /// From the first point to where the line crosses there again.
-std::optional<RecordedLap> fromTheFirstPoint(const RecordedLine& line) {
+std::optional<RecordedLap> fromTheFirstPoint(const RecordedLine& line, const Places& places) {
   const RidePoint& first = line.points.front();
   const PlanePoint gate{first.xM, first.yM};
-  const auto crossings = crossingsOf(line, gate, leaving(line));
+  const auto crossings = crossingsOf(line, places, gate, leaving(line));
   const auto end = std::find_if(crossings.begin(), crossings.end(),
                                 [](const Crossing& crossing) { return crossing.distanceM >= kShortestLapM; });
   if (end == crossings.end()) return std::nullopt;
@@ -222,13 +241,17 @@ std::optional<RecordedLap> wholeLine(const RecordedLine& line) {
 std::vector<RecordedLap> findLaps(const RecordedLine& line) {
   std::vector<RecordedLap> laps;
   const Places places = placesOf(line);
-  if (const auto gate = gateOf(places)) {
-    const auto crossings = crossingsOf(line, places.at[*gate], places.along[*gate]);
+  const Gates gates = gatesOf(places);
+  for (const std::size_t gate : gates.places) {
+    const auto crossings = crossingsOf(line, places, places.at[gate], places.along[gate]);
+    if (crossings.size() <= laps.size() + 1) continue;
+    laps.clear();
     for (std::size_t k = 0; k + 1 < crossings.size(); ++k)
       laps.push_back(lapOf(crossings[k], crossings[k + 1]));
+    if (laps.size() >= gates.laps) break;
   }
   if (laps.empty())
-    if (auto lap = fromTheFirstPoint(line)) laps.push_back(*lap);
+    if (auto lap = fromTheFirstPoint(line, places)) laps.push_back(*lap);
   if (laps.empty())
     if (auto lap = wholeLine(line)) laps.push_back(*lap);
   return laps;

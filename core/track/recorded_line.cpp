@@ -72,7 +72,8 @@ std::size_t leaveOut(std::vector<RidePoint>& points, Keep keep) {
 bool isTooFast(const RidePoint& from, const RidePoint& to) {
   if (!from.timeS || !to.timeS) return false;
   const double seconds = *to.timeS - *from.timeS;
-  return seconds > 0.0 && distance(from, to) > kFastestMps * seconds;
+  // Beyond what noise alone does between fixes that follow fast on each other.
+  return seconds > 0.0 && distance(from, to) > kFastestMps * seconds + kSpikeM;
 }
 
 bool isSpike(const RidePoint& before, const RidePoint& point, const RidePoint& after) {

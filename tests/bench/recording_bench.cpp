@@ -30,7 +30,7 @@ std::string gpxOfLaps(double laps) {
         point, sizeof point,
         "<trkpt lat=\"%.7f\" lon=\"%.7f\"><ele>%.1f</ele><time>2026-05-12T%02d:%02d:%06.3fZ</time></trkpt>\n",
         48.0 + 0.01 * std::sin(t) + noiseDeg(random), 11.0 + 0.02 * std::cos(t) + noiseDeg(random),
-        400.0 + 20.0 * std::sin(3.0 * t), i / 36000, i / 600 % 60, i % 600 * 0.1);
+        400.0 + 20.0 * std::sin(3.0 * t), i / 360000, i / 6000 % 60, i % 6000 * 0.01);
     text += point;
   }
   return text + "</trkseg></trk></gpx>\n";

@@ -33,6 +33,31 @@ TEST(Laps, EveryTimeAroundIsOne) {
   }
 }
 
+// Half a minute in the paddock, out through its lane, laps of a poor receiver at ten fixes a second, and in
+// again.
+TEST(Laps, OfADayAtTheTrack) {
+  for (unsigned seed = 1; seed <= 10; ++seed) {
+    constexpr double kNoiseM = 1.5;
+    std::mt19937 random(seed);
+    std::normal_distribution<> noise(0.0, kNoiseM);
+    Recording recording{.kind = Recording::Kind::Gpx, .onEarth = false};
+    const auto at = [&](double x, double y) {
+      recording.fixes.push_back({.east = x + noise(random), .north = y + noise(random)});
+    };
+    for (int i = 0; i < 300; ++i) at(110, -130);
+    for (int i = 0; i < 60; ++i) at(110 + 40.0 * i / 60, -130 + 130.0 * i / 60);
+    for (const Fix& fix :
+         ellipse(150, 100, {.stepM = 1.5, .turns = 4.4, .noiseM = kNoiseM, .seed = seed}).fixes)
+      recording.fixes.push_back(fix);
+    for (std::size_t i = 0; i < recording.fixes.size(); ++i)
+      recording.fixes[i].timeS = 0.1 * static_cast<double>(i);
+    const RecordedLine line = lineOf(recording);
+    const auto laps = findLaps(line);
+    ASSERT_EQ(laps.size(), 4U) << seed;
+    for (const RecordedLap& lap : laps) EXPECT_NEAR(lap.timeS.value(), kAroundM / 15.0, 1.0) << seed;
+  }
+}
+
 TEST(Laps, TheEndMayRunPastTheBeginning) {
   for (const double turns : {1.002, 1.006, 1.012, 1.03, 1.2}) {
     const auto laps = findLaps(lineOf(ellipse(150, 100, {.turns = turns})));
