@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <limits>
 #include <numeric>
 #include <unordered_map>
 #include <utility>
@@ -19,6 +20,8 @@ constexpr double kAboutTheSameWay = -0.1;  ///< cosine: a little more than a rig
 constexpr double kMostGapShare = 0.1;      ///< of a line that is called closed
 constexpr double kLikeTheOthers = 0.03;
 constexpr std::size_t kReach = 2;           ///< steps over which direction is measured
+constexpr double kNotMuchWider = 2.0;       ///< a gap than the least of all gates,
+constexpr double kLineM = 3.0;              ///< and by how far lines of one rider are apart
 constexpr std::size_t kMostLookedAt = 200;  ///< places of a cell
 
 /// The line in steps of about `kStepM`, each place with the direction there. Fixes nearer to each other are
@@ -156,39 +159,29 @@ RecordedLap lapOf(const Crossing& begin, const Crossing& end) {
   return lap;
 }
 
-/// The places from which the line comes by again most often and over the longest way, or nearly; the
-/// straightest first.
-struct Gates {
-  std::vector<std::size_t> places;
-  std::size_t laps = 0;
-};
-Gates gatesOf(const Places& places) {
+/// Places from which the line comes by again over the longest way, or nearly: of them the straightest.
+std::vector<std::size_t> gatesOf(const Places& places) {
   constexpr double kNearlyAsLong = 0.98;
-  constexpr std::size_t kMostTried = 20;
+  constexpr std::size_t kMostTried = 40;
   const Ground ground(places);
   std::vector<double> lappedM(places.size(), 0.0);
-  std::vector<std::size_t> laps(places.size(), 0);
   for (std::size_t k = places.size(); k-- > 0;)
-    if (const auto next = ground.next(k)) {
+    if (const auto next = ground.next(k))
       lappedM[k] = places.distanceM[*next] - places.distanceM[k] + lappedM[*next];
-      laps[k] = 1 + laps[*next];
-    }
-  Gates gates;
+  std::vector<std::size_t> gates;
   const double mostM = *std::max_element(lappedM.begin(), lappedM.end());
   if (mostM <= 0.0) return gates;
   // Not the very first, which the line does not cross but begins at.
   for (std::size_t k = 1; k < places.size(); ++k)
-    if (lappedM[k] >= kNearlyAsLong * mostM) gates.places.push_back(k);
+    if (lappedM[k] >= kNearlyAsLong * mostM) gates.push_back(k);
   const auto straight = [&](std::size_t k) {
     return cosine(places.along[k < kReach ? 0 : k - kReach],
                   places.along[std::min(k + kReach, places.size() - 1)]);
   };
-  const std::size_t tried = std::min(gates.places.size(), kMostTried);
-  std::partial_sort(gates.places.begin(), gates.places.begin() + static_cast<std::ptrdiff_t>(tried),
-                    gates.places.end(),
+  const std::size_t tried = std::min(gates.size(), kMostTried);
+  std::partial_sort(gates.begin(), gates.begin() + static_cast<std::ptrdiff_t>(tried), gates.end(),
                     [&](std::size_t a, std::size_t b) { return straight(a) > straight(b); });
-  gates.places.resize(tried);
-  for (const std::size_t k : gates.places) gates.laps = std::max(gates.laps, laps[k]);
+  gates.resize(tried);
   return gates;
 }
 
@@ -236,20 +229,38 @@ std::optional<RecordedLap> wholeLine(const RecordedLine& line) {
   return lap;
 }
 
+struct LapsAtAGate {
+  std::vector<RecordedLap> laps;
+  double widestGapM = 0.0;
+};
+LapsAtAGate lapsAt(const RecordedLine& line, const Places& places, std::size_t gate) {
+  LapsAtAGate at;
+  const auto crossings = crossingsOf(line, places, places.at[gate], places.along[gate]);
+  for (std::size_t k = 0; k + 1 < crossings.size(); ++k) {
+    at.laps.push_back(lapOf(crossings[k], crossings[k + 1]));
+    at.widestGapM = std::max(at.widestGapM, at.laps.back().closingGapM);
+  }
+  return at;
+}
+
 }  // namespace
 
 std::vector<RecordedLap> findLaps(const RecordedLine& line) {
   std::vector<RecordedLap> laps;
   const Places places = placesOf(line);
-  const Gates gates = gatesOf(places);
-  for (const std::size_t gate : gates.places) {
-    const auto crossings = crossingsOf(line, places, places.at[gate], places.along[gate]);
-    if (crossings.size() <= laps.size() + 1) continue;
-    laps.clear();
-    for (std::size_t k = 0; k + 1 < crossings.size(); ++k)
-      laps.push_back(lapOf(crossings[k], crossings[k + 1]));
-    if (laps.size() >= gates.laps) break;
+  std::vector<LapsAtAGate> all;
+  std::size_t most = 1;
+  for (const std::size_t gate : gatesOf(places)) {
+    all.push_back(lapsAt(line, places, gate));
+    most = std::max(most, all.back().laps.size());
   }
+  std::erase_if(all, [&](const LapsAtAGate& gate) { return gate.laps.size() < most; });
+  double leastM = std::numeric_limits<double>::infinity();
+  for (const LapsAtAGate& gate : all) leastM = std::min(leastM, gate.widestGapM);
+  const auto gate = std::find_if(all.begin(), all.end(), [&](const LapsAtAGate& one) {
+    return one.widestGapM <= kNotMuchWider * leastM + kLineM;
+  });
+  if (gate != all.end()) laps = std::move(gate->laps);
   if (laps.empty())
     if (auto lap = fromTheFirstPoint(line, places)) laps.push_back(*lap);
   if (laps.empty())

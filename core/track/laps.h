@@ -28,9 +28,9 @@ struct RecordedLap {
 };
 
 /// Laps in the order in which they were ridden; none if the line is open. A gate is laid across the line
-/// where it comes by again in the same direction, within `kLapWidthM`, most of the way, and of such places
-/// where it is the straightest; a lap is from one passing to the next. A line that comes by nowhere, but ends
-/// where it begins in about the same direction, is one lap.
+/// where it comes by again in the same direction, within `kLapWidthM`, most of the way: at the straightest of
+/// such places, but not where laps begin apart, as in the paddock's lane. A lap is from one passing to the
+/// next. A line that comes by nowhere, but ends where it begins in about the same direction, is one lap.
 std::vector<RecordedLap> findLaps(const RecordedLine& line);
 
 /// The lap to take, where there are some: the fastest if times were recorded, else the one with the smallest

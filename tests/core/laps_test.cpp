@@ -54,7 +54,10 @@ TEST(Laps, OfADayAtTheTrack) {
     const RecordedLine line = lineOf(recording);
     const auto laps = findLaps(line);
     ASSERT_EQ(laps.size(), 4U) << seed;
-    for (const RecordedLap& lap : laps) EXPECT_NEAR(lap.timeS.value(), kAroundM / 15.0, 1.0) << seed;
+    for (const RecordedLap& lap : laps) {
+      EXPECT_NEAR(lap.timeS.value(), kAroundM / 15.0, 1.3) << seed;
+      EXPECT_LT(lap.closingGapM, 5.0 * kNoiseM) << seed << ": it does not begin in the lane";
+    }
   }
 }
 
