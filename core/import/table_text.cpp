@@ -133,14 +133,15 @@ TextTable::Column columnOf(std::string_view written) {
   return column;
 }
 
-/// Words in brackets, or units, and nothing else.
+/// Half of the words and more are units or stand in brackets; a title may be the word of a unit, too.
 bool holdsUnits(const std::vector<std::string_view>& row) {
-  std::size_t known = 0;
+  std::size_t known = 0, filled = 0;
   for (const std::string_view cell : row) {
     const std::string word = inSmallLetters(cell);
+    filled += word.empty() ? 0 : 1;
     known += isUnit(word) || word.starts_with('[') || word.starts_with('(') ? 1 : 0;
   }
-  return known > 0;
+  return known > 0 && 2 * known >= filled;
 }
 
 /// Fills in the units that the titles leave open.
