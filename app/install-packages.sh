@@ -20,12 +20,13 @@ packages_in() {
       echo libqt6svg6 qt6-qpa-plugins # loaded at run time: SVG icons and the window system
       echo qt6-translations-l10n      # the toolkit's own words in the desktop's language
       echo libboost1.81-dev nlohmann-json3-dev
+      echo libexpat1-dev libgeographiclib-dev # recordings: XML, and the earth's shape
       echo fonts-dejavu-core
       ;;
     wayland) echo qt6-wayland ;; # only where there is no X server to fall back on
     test)
       echo libgtest-dev libgmock-dev libbenchmark-dev
-      echo python3-jsonschema units libgsl-dev libsundials-dev # second opinions on the numbers and the files
+      echo python3-jsonschema units libgsl-dev libsundials-dev python3-gpxpy # second opinions on the numbers and the files
       echo locales
       echo xvfb xauth openbox xdotool dbus-daemon at-spi2-core python3-gi gir1.2-atspi-2.0 # the window as a screen reader has it
       echo desktop-file-utils appstream shared-mime-info dpkg-dev file poppler-utils

@@ -4,7 +4,9 @@
 #include <QTimer>
 #include <cstdio>
 
+#include "app/command.h"
 #include "app/report_command.h"
+#include "app/track_command.h"
 #include "app/translations.h"
 #include "ui/charts/appearance.h"
 #include "ui/document/file_name.h"
@@ -21,6 +23,11 @@ constexpr const char* kUsage =
     "                       [--paper a4|letter] [--output FILE]\n"
     "           the plan without a window; text, CSV and pictures in the units named (metric if none are),\n"
     "           JSON always in SI and metric units\n"
+    "       layshaft track FILE [--smooth METRES] [--format json|csv|gpx] [--output FILE]\n"
+    "           a lap out of a recording (GPX, NMEA, or a table with latitude and longitude or x and y) as\n"
+    "           stretches of curvature and slope; a circle of METRES radius would be smoothed to half its "
+    "size\n"
+    "           (chosen from the recording if not given)\n"
     "       layshaft --help | --version\n";
 
 void nameProgram() {
@@ -54,6 +61,14 @@ int runReport(int argc, char** argv, const QStringList& arguments) {
   nameProgram();
   app::installTranslations(application);
   return app::report(arguments);
+}
+
+int runTrack(int argc, char** argv, const QStringList& arguments) {
+  qInstallMessageHandler(keepQtQuiet);
+  QCoreApplication application(argc, argv);
+  nameProgram();
+  app::installTranslations(application);
+  return app::track(arguments);
 }
 
 int unknownOption(const QString& word) {
@@ -102,6 +117,7 @@ int main(int argc, char** argv) {
     return app::kSuccess;
   }
   if (arguments.value(0) == QLatin1String("report")) return runReport(argc, argv, arguments.mid(1));
+  if (arguments.value(0) == QLatin1String("track")) return runTrack(argc, argv, arguments.mid(1));
   // With two dashes it is ours or nobody's; the toolkit's own options are sorted out once there is a window
   // system.
   if (const QString first = arguments.value(0); first.startsWith(QLatin1String("--")))

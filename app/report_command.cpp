@@ -1,22 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/report_command.h"
 
-#include <QBuffer>
 #include <QCoreApplication>
-#include <QFile>
+#include <QIODevice>
 #include <QPageSize>
-#include <cstdio>
 #include <filesystem>
 #include <memory>
 #include <optional>
 
+#include "app/command.h"
 #include "core/file.h"
 #include "core/profile_file.h"
 #include "core/report.h"
 #include "ui/document/file_name.h"
 #include "ui/sheet/sheets.h"
 #include "ui/words/csv_units.h"
-#include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 #include "ui/words/text_report.h"
 
@@ -44,37 +42,27 @@ Request requestFrom(const QStringList& arguments) {
   Request request;
   bool onlyFiles = false;
   for (qsizetype i = 0; i < arguments.size() && request.complaint.isEmpty(); ++i) {
-    QString word = arguments[i];
+    const QString word = arguments[i];
     QString value;
-    const auto takeValue = [&](const QString& option) {
-      if (word == option) {
-        if (i + 1 >= arguments.size()) {
-          request.complaint = Say::tr("%1 needs a value").arg(option);
-          return true;
-        }
-        value = arguments[++i];
-        return true;
-      }
-      if (!word.startsWith(option + QLatin1Char('='))) return false;
-      value = word.mid(option.size() + 1);
-      return true;
+    const auto takeThe = [&](const QString& option) {
+      return takeValue(arguments, i, option, value, request.complaint);
     };
     if (!onlyFiles && word == QLatin1String("--"))
       onlyFiles = true;
-    else if (!onlyFiles && takeValue(QStringLiteral("--format")))
+    else if (!onlyFiles && takeThe(QStringLiteral("--format")))
       request.format = value;
-    else if (!onlyFiles && takeValue(QStringLiteral("--units"))) {
+    else if (!onlyFiles && takeThe(QStringLiteral("--units"))) {
       const auto units = ui::UnitsShown::fromWord(value);
       if (units)
         request.units = *units;
       else if (request.complaint.isEmpty())
         request.complaint =
             Say::tr("unknown units %1; allowed: %2").arg(value, ui::UnitsShown::words().join(Say::tr(", ")));
-    } else if (!onlyFiles && takeValue(QStringLiteral("--paper"))) {
+    } else if (!onlyFiles && takeThe(QStringLiteral("--paper"))) {
       request.paper = value;
       if (!kPapers.contains(value) && request.complaint.isEmpty())
         request.complaint = Say::tr("unknown paper %1; allowed: %2").arg(value, kPapers.join(Say::tr(", ")));
-    } else if (!onlyFiles && takeValue(QStringLiteral("--output"))) {
+    } else if (!onlyFiles && takeThe(QStringLiteral("--output"))) {
       request.output = value;
       if (value.isEmpty() && request.complaint.isEmpty())
         request.complaint = Say::tr("--output needs the name of a file");
@@ -91,15 +79,6 @@ Request requestFrom(const QStringList& arguments) {
     request.complaint =
         Say::tr("unknown format %1; allowed: %2").arg(request.format, kFormats.join(Say::tr(", ")));
   return request;
-}
-
-int fail(int code, const QString& message) {
-  std::fprintf(stderr, "layshaft: %s\n", ui::onOneLine(message).toUtf8().constData());
-  return code;
-}
-
-int failOf(const QString& file, const QString& why) {
-  return fail(kBadInput, QStringLiteral("%1: %2").arg(ui::shownFile(file), why));
 }
 
 bool isPicture(const QString& format) {
@@ -153,31 +132,7 @@ int report(const QStringList& arguments) {
   if (!profile) return failOf(request.file, ui::sentence(profile.problem()));
   const Plan plan = layshaft::plan(*profile);
 
-  if (request.output.isEmpty()) {
-    QFile out;
-    if (!out.open(stdout, QIODevice::WriteOnly))
-      return fail(kBadInput, Say::tr("standard output: %1").arg(out.errorString()));
-    const auto why = write(*profile, plan, request, out);
-    if (why || !out.flush())
-      return fail(kBadInput, Say::tr("standard output: %1").arg(why.value_or(out.errorString())));
-    return kSuccess;
-  }
-  std::error_code error;
-  if (std::filesystem::exists(output, error) && !std::filesystem::is_regular_file(output, error)) {
-    // A pipe or a device is written to; replacing it by a file would take it away from whoever made it.
-    QFile out(request.output);
-    if (!out.open(QIODevice::WriteOnly | QIODevice::Unbuffered))
-      return failOf(request.output, out.errorString());
-    const auto why = write(*profile, plan, request, out);
-    return why ? failOf(request.output, *why) : kSuccess;
-  }
-  QBuffer out;
-  out.open(QIODevice::WriteOnly);
-  if (const auto why = write(*profile, plan, request, out)) return failOf(request.output, *why);
-  const QByteArray& bytes = out.data();
-  if (const auto problem = saveFile(output, {bytes.constData(), static_cast<std::size_t>(bytes.size())}))
-    return failOf(request.output, ui::sentence(*problem));
-  return kSuccess;
+  return writeOutput(request.output, [&](QIODevice& out) { return write(*profile, plan, request, out); });
 }
 
 }  // namespace layshaft::app

@@ -5,10 +5,6 @@
 
 namespace layshaft::app {
 
-inline constexpr int kSuccess = 0;
-inline constexpr int kBadInput = 1;
-inline constexpr int kBadUsage = 2;
-
 /// `layshaft report FILE [--format text|json|csv|png|pdf]
 /// [--units metric|imperial|mixed] [--output FILE]`; `arguments` are those behind
 /// `report`. Errors go to standard error, one line each. Returns the exit code.

@@ -118,6 +118,20 @@ inline constexpr int kMostStretches = 20000;
 
 inline constexpr int kLargestTableBytes = 4 << 20;  ///< of a table of segments
 
+// Of recordings. A line of 100 km in stretches of 5 m is what a profile takes; the rest is common practice.
+inline constexpr Limit kLatitudeDeg{-90, 90, "°"};
+inline constexpr Limit kLongitudeDeg{-180, 180, "°"};
+inline constexpr Limit kPlaneM{-1e7, 1e7, "m"};  ///< national grids count from far away
+inline constexpr Limit kHeightM{-1000, 10000, "m"};
+inline constexpr Limit kRecordedSpeedMps{0, 1000, "m/s"};
+inline constexpr Limit kSmoothingM{0, 200, "m"};
+inline constexpr Limit kRecordedLengthM{20, 100000, "m"};
+inline constexpr Limit kFromFirstFixM{0, 100000, "m"};
+inline constexpr int kFewestFixes = 4;
+inline constexpr int kMostFixes = 2000000;
+inline constexpr int kDeepestXml = 64;
+inline constexpr int kMostTableColumns = 1000;
+
 inline constexpr int kLongestName = 200;     ///< characters
 inline constexpr int kLongestNotes = 20000;  ///< characters
 inline constexpr int kMostBeltLengths = 50;

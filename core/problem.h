@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cassert>
+#include <cstddef>
 #include <string>
 #include <utility>
 #include <variant>
@@ -40,6 +41,13 @@ struct Problem {
     NameTaken,       ///< `given`: the name, which another entry of the list has
     QuoteLeftOpen,   ///< of a table: a quoted cell that no quote ends
     OnlyOneOf,       ///< what cannot stand beside what is at `below`
+    NotARecording,   ///< `allowed`: the kinds of recordings that are read
+    NotXml,          ///< the first place that is not well-formed
+    DocumentType,    ///< XML that declares what it consists of, entities included; recordings have no need to
+    NotATime,        ///< `allowed`: how a time is written
+    BadChecksum,     ///< `allowed`: the sum that the sentence has
+    MissingColumn,   ///< `allowed`: the titles one of which is needed
+    ColumnTwice,     ///< `path`: the title of the second one
     WrongFormat,     ///< `allowed`: the format word expected
   };
 
@@ -52,6 +60,10 @@ struct Problem {
   std::string part;
   std::vector<std::string> allowed;
   std::string below;  ///< key path of the other value that sets `high` (or `low`), if one does
+  // Where it stands in a text, as people count, from 1; 0 where that is not told. In a table the column is
+  // the number of the cell, elsewhere of the character.
+  std::size_t line = 0;
+  std::size_t column = 0;
 
   bool operator==(const Problem&) const = default;
 };

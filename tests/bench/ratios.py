@@ -12,7 +12,7 @@ from pathlib import Path
 
 SOURCE = Path(__file__).resolve().parents[2]
 BUILD = SOURCE / "build" / "bench"
-CORE_BENCHES = ["run_bench", "plan_bench", "ladder_bench"]
+CORE_BENCHES = ["run_bench", "plan_bench", "ladder_bench", "recording_bench"]
 
 ODE = "quarterMileByOdeint"
 BARE, WINDOW = "stepInTheBareChart", "stepInTheWindow"
@@ -41,6 +41,8 @@ LIMITS = [
     ("ODE library to the quarter mile", ODE, "quarterMile", TIME, 20.0, ">="),
     ("ODE library's one to the quarter mile over all plans", ODE, "quarterMileOverAllPlans", TIME, 6.0, ">="),
     ("largest ladder to the ODE library", "largestLadder", ODE, TIME, 600.0, "<="),
+    ("track of 100,000 recorded points, one lap, in µs", "recordingToTrack/1", None, TIME, 500e3, "<="),
+    ("track of 100,000 recorded points, ten laps, in µs", "recordingToTrack/10", None, TIME, 500e3, "<="),
 ]
 MICROSECONDS = {"ns": 1e-3, "us": 1.0, "ms": 1e3, "s": 1e6}
 

@@ -28,6 +28,7 @@ inline void PrintTo(const Problem& problem, std::ostream* out) {
        << problem.given << "', " << problem.low << ".." << problem.high << " '" << problem.unit << "', part '"
        << problem.part << "', below '" << problem.below << "', allowed";
   for (const std::string& word : problem.allowed) *out << " '" << word << "'";
+  *out << ", line " << problem.line << ", column " << problem.column;
 }
 
 }  // namespace layshaft

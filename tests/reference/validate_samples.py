@@ -268,6 +268,10 @@ AIMS = [{"want": "rev_at_speed", "speed_kmh": 200, "rpm": 11000}, {"want": "leas
 # Limits of the numbers inside a tyre size, which the file keeps as the text that is printed on the sidewall.
 INSIDE_TEXT = {"kTyreWidthMm", "kTyreAspectPercent", "kRimInches", "kRacingDiameterMm", "kCodeSectionInches"}
 
+# What recordings are held against, which are no profiles.
+IN_RECORDINGS = {"kLatitudeDeg", "kLongitudeDeg", "kPlaneM", "kHeightM", "kRecordedSpeedMps", "kSmoothingM",
+                 "kRecordedLengthM", "kFromFirstFixM", "kFewestFixes", "kMostFixes", "kDeepestXml", "kMostTableColumns"}
+
 # Key path -> fewest and most entries or characters, as numbers or names in core/limits.h.
 COUNT_OF = {
   "*.gear_ratios": ("kFewestGears", "kMostGears"), "*.primary_teeth": (2, 2), "*.gear_teeth": (0, "kMostGears"),
@@ -463,7 +467,7 @@ def check_limits(validator):
     must_fail(validator, changed(place, entry * (most + 1)), place, f"{place} of {most + 1}")
     if few > 0:
       must_fail(validator, changed(place, entry * (few - 1)), place, f"{place} of {few - 1}")
-  used = INSIDE_TEXT | set(LIMIT_OF.values()) | {name for ends in COUNT_OF.values() for name in ends}
+  used = INSIDE_TEXT | IN_RECORDINGS | set(LIMIT_OF.values()) | {name for ends in COUNT_OF.values() for name in ends}
   for name in sorted({*limits, *counts} - used):
     check(False, f"{LIMITS_H.name}: {name} belongs to no key")
 

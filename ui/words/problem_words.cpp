@@ -19,7 +19,10 @@ struct Say {
 };
 
 QString problemLocation(const Problem& problem) {
-  return problem.path.empty() ? QString() : QString::fromStdString(problem.path) + QStringLiteral(": ");
+  QString place =
+      problem.path.empty() ? QString() : QString::fromStdString(problem.path) + QStringLiteral(": ");
+  if (problem.line > 0) place += Say::tr("line %1, column %2: ").arg(problem.line).arg(problem.column);
+  return place;
 }
 
 QString limitText(double x) {
@@ -96,7 +99,7 @@ QString reason(const Problem& problem) {
     case Problem::Kind::NotAFile:
       return Say::tr("is not a plain file but a pipe or a device");
     case Problem::Kind::FileTooLarge:
-      return Say::tr("is too large; a profile has at most %1 MiB").arg(limitText(problem.high / 1048576.0));
+      return Say::tr("is too large; at most %1 MiB are allowed").arg(limitText(problem.high / 1048576.0));
     case Problem::Kind::NotUtf8:
       return Say::tr("is not UTF-8 text (first bad byte at position %1)").arg(given);
     case Problem::Kind::NotJson:
@@ -161,6 +164,21 @@ QString reason(const Problem& problem) {
     case Problem::Kind::OnlyOneOf:
       if (problem.below.empty()) return Say::tr("only one of the two may be given");
       return Say::tr("only one of it and %1 may be given").arg(QString::fromStdString(problem.below));
+    case Problem::Kind::NotARecording:
+      return Say::tr("is not a recording that is read here: %1").arg(wordList(problem.allowed));
+    case Problem::Kind::NotXml:
+      return Say::tr("is not well-formed XML from here on");
+    case Problem::Kind::DocumentType:
+      return Say::tr("declares a document type (DOCTYPE), which a recording has no need of");
+    case Problem::Kind::NotATime:
+      return Say::tr("%1 is not a time; expected one written as %2").arg(given, wordList(problem.allowed));
+    case Problem::Kind::BadChecksum:
+      return given.isEmpty() ? Say::tr("the checksum is missing; it is %1").arg(wordList(problem.allowed))
+                             : Say::tr("the checksum is %1, not %2").arg(wordList(problem.allowed), given);
+    case Problem::Kind::MissingColumn:
+      return Say::tr("there is no column titled %1").arg(wordList(problem.allowed));
+    case Problem::Kind::ColumnTwice:
+      return Say::tr("there are two such columns; there may be one");
     case Problem::Kind::WrongFormat:
       return Say::tr("%1 is not a bike profile; expected “%2”").arg(given, wordList(problem.allowed));
   }
