@@ -55,6 +55,7 @@ Bike known(Bike bike) {
 Ride known(Ride ride) {
   ride.extras.clear();
   ride.unknownSurfaces.clear();
+  ride.track.clear();  // only laps depend on it
   for (auto& [surface, values] : ride.surfaces) values.extras.clear();
   forget(ride.drive);
   forget(ride.rollOn);

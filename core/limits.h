@@ -101,6 +101,21 @@ inline constexpr Limit kLapTimeS{1, 86400, "s"};
 inline constexpr Limit kRating{1, 10};
 inline constexpr Limit kPrice{0, 1e8};
 
+inline constexpr Limit kSegmentLengthM{0.1, 20000, "m"};
+inline constexpr Limit kBendRadiusM{1, 20000, "m"};
+inline constexpr Limit kBendAngleDeg{0.1, 720, "°"};
+inline constexpr Limit kCornerSpeedKmh{1, 500, "km/h"};
+inline constexpr Limit kShareOfGripPercent{10, 100, "%"};
+inline constexpr Limit kMaxLeanDeg{5, 70, "°"};
+inline constexpr Limit kStretchM{0.5, 200, "m"};
+inline constexpr Limit kCurvaturePerKm{-1000, 1000, "1/km"};
+inline constexpr Limit kTrackPositionM{-1e6, 1e6, "m"};
+inline constexpr Limit kGearOrPrimary{0, kMostGears};
+inline constexpr int kMostTracks = 50;
+inline constexpr int kMostSegments = 500;
+inline constexpr int kFewestStretches = 2;
+inline constexpr int kMostStretches = 20000;
+
 inline constexpr int kLongestName = 200;     ///< characters
 inline constexpr int kLongestNotes = 20000;  ///< characters
 inline constexpr int kMostBeltLengths = 50;

@@ -36,6 +36,9 @@ struct Problem {
     TorqueAllZero,   ///< a curve that never pulls
     NewerVersion,    ///< `high`: the newest version understood
     NotADate,        ///< not a day written as 2026-05-12
+    NotASegment,     ///< `given`: which of length, radius, angle and speed a track's segment has, as keys
+    NameTaken,       ///< `given`: the name, which another entry of the list has
+    OnlyOneOf,       ///< what cannot stand beside what is at `below`
     WrongFormat,     ///< `allowed`: the format word expected
   };
 

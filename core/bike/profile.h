@@ -9,6 +9,8 @@
 #include "core/bike/bike.h"
 #include "core/bike/records.h"
 #include "core/bike/setup.h"
+#include "core/bike/surface.h"
+#include "core/bike/track.h"
 
 namespace layshaft {
 
@@ -73,6 +75,7 @@ struct Ride {
   std::optional<double> leanDeg;
   std::optional<Drive> drive;
   std::optional<RollOn> rollOn;
+  std::string track;  ///< name of the one that is ridden; the first where empty
   Extras extras;
   bool operator==(const Ride&) const = default;
 };
@@ -98,11 +101,12 @@ struct SpareChain {
   bool operator==(const SpareChain&) const = default;
 };
 
-/// The sprockets and chains on hand.
+/// The sprockets, chains and gears on hand.
 struct SparesBox {
   std::vector<SpareSprocket> front;
   std::vector<SpareSprocket> rear;
   std::vector<SpareChain> chains;
+  std::vector<SpareGearPair> gearPairs;
   Extras extras;
   bool operator==(const SparesBox&) const = default;
 };
@@ -120,6 +124,7 @@ struct Profile {
   std::optional<double> cruiseSpeedKmh;
   std::optional<Ride> ride;
   std::optional<SparesBox> sparesBox;
+  std::vector<Track> tracks;
   std::optional<Wear> wear;
   std::optional<Records> records;
   std::optional<Prices> prices;

@@ -26,6 +26,7 @@ constexpr auto kParts = std::make_tuple(
     [](auto& p) -> auto& { return p.cruiseSpeedKmh; },    //
     [](auto& p) -> auto& { return p.ride; },              //
     [](auto& p) -> auto& { return p.sparesBox; },         //
+    [](auto& p) -> auto& { return p.tracks; },            //
     [](auto& p) -> auto& { return p.wear; },              //
     [](auto& p) -> auto& { return p.records; },           //
     [](auto& p) -> auto& { return p.prices; },            //
@@ -65,7 +66,12 @@ std::size_t heldBy(const Engine& engine) {
   return engine.torqueCurve ? heldBy(engine.torqueCurve->points()) : 0;
 }
 std::size_t heldBy(const std::optional<SparesBox>& box) {
-  return box ? heldBy(box->front) + heldBy(box->rear) + heldBy(box->chains) : 0;
+  return box ? heldBy(box->front) + heldBy(box->rear) + heldBy(box->chains) + heldBy(box->gearPairs) : 0;
+}
+std::size_t heldBy(const std::vector<Track>& tracks) {
+  std::size_t all = tracks.capacity() * sizeof(Track);
+  for (const Track& track : tracks) all += heldBy(track.segments);  // a path is shared
+  return all;
 }
 template <class T>
 std::size_t heldBy(const Entries<T>& entries) {

@@ -7,6 +7,7 @@
 
 #include "core/bike/entries.h"
 #include "core/bike/setup.h"
+#include "core/bike/surface.h"
 #include "core/date.h"
 #include "core/extras.h"
 
@@ -77,8 +78,6 @@ struct Service {
   Extras extras;
   bool operator==(const Service&) const = default;
 };
-
-enum class Surface { Asphalt, WetAsphalt, Hardpack, Loam, Sand };
 
 /// How a setup went somewhere.
 struct TrackNote {

@@ -4,9 +4,10 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
-#include "core/bike/bike.h"
+#include "core/bike/surface.h"
 #include "core/extras.h"
 
 namespace layshaft {

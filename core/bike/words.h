@@ -41,6 +41,7 @@ inline constexpr Words<Surface, 5> kSurfaceWords{{{Surface::Asphalt, "asphalt"},
                                                   {Surface::Hardpack, "hardpack"},
                                                   {Surface::Loam, "loam"},
                                                   {Surface::Sand, "sand"}}};
+inline constexpr Words<Turn, 2> kTurnWords{{{Turn::Left, "left"}, {Turn::Right, "right"}}};
 inline constexpr Words<SpareState, 3> kSpareStateWords{
     {{SpareState::New, "new"}, {SpareState::Used, "used"}, {SpareState::Worn, "worn"}}};
 inline constexpr Words<Aim::Want, 6> kAimWords{{{Aim::Want::RevAtSpeed, "rev_at_speed"},

@@ -125,6 +125,13 @@ class Access {
     asked_.rule = FieldRule{.type = Type::Block};
     if (asked_.put) asked_.problem = refusal(asked_.key, *asked_.rule, *asked_.put);
   }
+  /// A path is whole, as an entry is.
+  void shared(const char* key, const SharedPath&) {
+    block(key, false);
+    if (!pathBelow(key)) return;
+    asked_.rule = FieldRule{.type = Type::Block};
+    if (asked_.put) asked_.problem = refusal(asked_.key, *asked_.rule, *asked_.put);
+  }
   void texts(const char* key, const std::vector<std::string>&, int, int) { block(key, false); }
   void wholes(const char* key, std::vector<int>& member, const Limit& limit, int most) {
     at(

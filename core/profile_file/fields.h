@@ -4,10 +4,11 @@
 #include "core/bike/profile.h"
 #include "core/bike/words.h"
 #include "core/limits.h"
+#include "core/profile_file/track_fields.h"
 
-/// Every key of the profile file, once. `Io` is the reader, the writer or the access to a single field: each
-/// call names a key, the member it fills and what is allowed. A new key is added here, in the schema and in
-/// the window's field table, and nowhere else.
+/// Every key of the profile file, once (those of tracks in `track_fields.h`). `Io` is the reader, the writer
+/// or the access to a single field: each call names a key, the member it fills and what is allowed. A new key
+/// is added here, in the schema and in the window's field table, and nowhere else.
 namespace layshaft::profile_file {
 
 template <class Io>
@@ -191,6 +192,7 @@ void fields(Io& io, Ride& ride) {
   io.number("lean_deg", ride.leanDeg, limits::kLeanDeg);
   io.object("drive", ride.drive);
   io.object("roll_on", ride.rollOn);
+  io.optionalText("track", ride.track, limits::kLongestName);
   io.rest(ride.extras);
 }
 
@@ -221,6 +223,8 @@ void fields(Io& io, SparesBox& box) {
           [](Io& entry, SpareSprocket& spare) { spareSprocketFields(entry, spare, limits::kRearTeeth); });
   io.list("chains", box.chains, limits::kMostSpares,
           [](Io& entry, SpareChain& spare) { fields(entry, spare); });
+  io.list("gear_pairs", box.gearPairs, limits::kMostSpares,
+          [](Io& entry, SpareGearPair& spare) { fields(entry, spare); });
   io.rest(box.extras);
 }
 
@@ -320,6 +324,8 @@ void lists(Io& io, Profile& profile) {
   io.number("cruise_speed_kmh", profile.cruiseSpeedKmh, limits::kCruiseSpeedKmh);
   io.object("ride", profile.ride);
   io.object("spares_box", profile.sparesBox);
+  io.list("tracks", profile.tracks, limits::kMostTracks,
+          [](Io& entry, Track& track) { fields(entry, track); });
   io.object("wear", profile.wear);
   io.object("records", profile.records);
   io.object("prices", profile.prices);

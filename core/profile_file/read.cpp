@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <limits>
 
+#include "core/bike/track_rules.h"
 #include "core/file.h"
 #include "core/profile_file.h"
 #include "core/profile_file/fields.h"
@@ -138,7 +139,7 @@ std::optional<Problem> conflictIn(const Profile& profile) {
   if (auto problem = gearConflict(profile.proposed, stock, "proposed.")) return problem;
   for (std::size_t i = 0; i < profile.pins.size(); ++i)
     if (auto problem = gearConflict(profile.pins[i].change, stock, gearKey("pins", i) + ".")) return problem;
-  return std::nullopt;
+  return tracksProblem(profile);
 }
 
 Result<Profile> readProfile(std::string_view text) {

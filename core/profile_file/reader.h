@@ -88,6 +88,14 @@ class Reader {
     Reader child(*value, at(key), problem_);
     fields(child, member);
   }
+  void shared(const char* key, SharedPath& member) {
+    const Json* value = find(key);
+    if (!value) return;
+    TrackPath path;
+    Reader child(*value, at(key), problem_);
+    fields(child, path);
+    if (!problem_) member = SharedPath(std::move(path));
+  }
   template <class T, class Fields>
   void list(const char* key, std::vector<T>& member, int most, Fields entryFields) {
     const Json* value = find(key);
@@ -121,6 +129,10 @@ class Reader {
     if (!value || !isList(*value, at(key), most)) return;
     for (std::size_t i = 0; i < value->size() && !problem_; ++i)
       member.push_back(numberFrom((*value)[i], at(key, i), limit).value_or(0));
+  }
+  void needNumbers(const char* key, std::vector<double>& member, const Limit& limit, int fewest, int most) {
+    const Json* value = findNeeded(key);
+    if (value && isList(*value, at(key), most, fewest)) numbers(key, member, limit, most);
   }
   /// `[low, high]`, not falling.
   void lengthRange(const char* key, std::optional<LengthRange>& member, const Limit& limit) {

@@ -68,6 +68,10 @@ class Writer {
     Writer child(object_[key]);
     fields(child, member);
   }
+  void shared(const char* key, const SharedPath& member) {
+    // The field list is shared with the reader, which fills what it is given; writing only looks.
+    if (member) needObject(key, const_cast<TrackPath&>(*member));
+  }
   template <class T, class Fields>
   void list(const char* key, std::vector<T>& member, int, Fields entryFields) {
     if (member.empty()) return;
@@ -98,6 +102,9 @@ class Writer {
     if (member.empty()) return;
     Json& array = object_[key] = Json::array();
     for (const double x : member) array.push_back(numberJson(x));
+  }
+  void needNumbers(const char* key, const std::vector<double>& member, const Limit& limit, int, int most) {
+    numbers(key, member, limit, most);
   }
   void lengthRange(const char* key, const std::optional<LengthRange>& member, const Limit&) {
     if (member) object_[key] = Json::array({numberJson(member->lowMm), numberJson(member->highMm)});

@@ -70,6 +70,7 @@ class KeyLister {
     KeyLister child(keys_, at(key));
     profile_file::fields(child, value);
   }
+  void shared(const char* key, const SharedPath&) { object(key, std::optional<TrackPath>{}); }
   template <class T, class Fields>
   void list(const char* key, const std::vector<T>&, int most, Fields entryFields, int fewest = 0) {
     T value{};
@@ -87,6 +88,11 @@ class KeyLister {
   }
   void numbers(const char* key, const std::vector<double>&, const Limit& limit, int most) {
     noteList(key, 0, most);
+    keys_[at(key) + "/0"] = {.type = Key::Type::Number, .limit = limit};
+  }
+  void needNumbers(const char* key, const std::vector<double>&, const Limit& limit, int fewest, int most) {
+    noteList(key, fewest, most);
+    keys_[at(key)].needed = true;
     keys_[at(key) + "/0"] = {.type = Key::Type::Number, .limit = limit};
   }
   void lengthRange(const char* key, const std::optional<LengthRange>&, const Limit& limit) {
@@ -187,6 +193,25 @@ inline Keys keysOfTheCore() {
     keys.at(std::string("/stock/") + key).needed = true;
   root.object("proposed", std::optional<SetupChange>{});
   profile_file::lists(root, profile);
+  return keys;
+}
+
+/// Where every-key.bike.json has a key: what excludes each other stands in entries of its own there.
+inline std::string whereFilled(std::string pointer) {
+  const std::pair<std::string, std::string> moved[] = {
+      {"/tracks/0/path", "/tracks/1/path"},
+      {"/tracks/0/segments/0/radius_m", "/tracks/0/segments/1/radius_m"},
+      {"/tracks/0/segments/0/angle_deg", "/tracks/0/segments/1/angle_deg"},
+      {"/tracks/0/segments/0/corner_speed_kmh", "/tracks/0/segments/2/corner_speed_kmh"}};
+  for (const auto& [from, to] : moved)
+    if (pointer.starts_with(from)) pointer.replace(0, from.size(), to);
+  return pointer;
+}
+
+/// The same keys by where every-key.bike.json has them.
+inline Keys keysWhereFilled() {
+  Keys keys;
+  for (auto& [pointer, key] : keysOfTheCore()) keys[whereFilled(pointer)] = key;
   return keys;
 }
 

@@ -80,13 +80,23 @@ COMPLETE = {
     "surfaces": {name: {"grip": 0.8, "rolling_resistance": 0.03, "slip_percent": 5}
                  for name in ("asphalt", "wet_asphalt", "hardpack", "loam", "sand")},
     "launch_rpm": 7000, "lean_deg": 40, "drive": {"exit_speed_kmh": 80, "length_m": 400, "exit_gear": 2},
-    "roll_on": {"from_speed_kmh": 80, "to_speed_kmh": 120, "gear": 4},
+    "roll_on": {"from_speed_kmh": 80, "to_speed_kmh": 120, "gear": 4}, "track": "Round the pond",
   },
   "spares_box": {
     "front": [{"teeth": 15, "size": "520", "material": "steel", "mass_kg": 0.3, "state": "new"}],
     "rear": [{"teeth": 45, "size": "520", "material": "steel", "mass_kg": 0.9, "state": "used"}],
     "chains": [{"size": "520", "links": 114, "state": "worn", "elongation_percent": 0.4}],
+    "gear_pairs": [{"gear": 2, "driving": 17, "driven": 33, "note": ""}],
   },
+  # Of what excludes each other the schema takes all: the program looks.
+  "tracks": [{
+    "name": "Round the pond", "closed": True, "start_speed_kmh": 0, "corner_share_percent": 90,
+    "brake_share_percent": 80, "max_lean_deg": 50,
+    "segments": [{"name": "", "length_m": 100, "radius_m": 50, "angle_deg": 90, "corner_speed_kmh": 70,
+                  "slope_percent": 2, "surface": "asphalt", "turn": "left"}],
+    "path": {"spacing_m": 5, "curvature_per_km": [0, 10], "slope_percent": [0, 1], "x_m": [0, 5], "y_m": [0, 0],
+             "source": ""},
+  }],
   "wear": {
     "limit_percent": 1.7, "slack_mm": [20, 30], "slack_posture": "", "use_unit": "km", "chain_fitted_at": 1000,
     "measurements": [{"date": "2026-03-01", "at": 4200, "pitches": 20, "lengths_mm": [318, 318.4], "front": "good",
@@ -111,12 +121,14 @@ REQUIRED = [
   "bike.engine.torque_curve[0].rpm", "bike.engine.torque_curve[0].torque_nm", "pins[0].name", "aims[0].want",
   "spares_box.front[0].teeth", "spares_box.rear[0].teeth",
   "spares_box.chains[0].size", "spares_box.chains[0].links", "prices.parts[0].part", "prices.parts[0].price",
+  "tracks[0].name", "tracks[0].path.spacing_m", "tracks[0].path.curvature_per_km",
+  *[f"spares_box.gear_pairs[0].{key}" for key in ("gear", "driving", "driven")],
   *[f"{entry}{key}" for entry in ENTRIES for key in (".date", ".struck.date")],
 ]
 
 WHOLE = {"front_teeth", "rear_teeth", "links", "belt_teeth", "gear", "teeth", "largest_front_teeth",
          "smallest_front_teeth", "largest_rear_teeth", "smallest_rear_teeth", "belt_lengths_teeth",
-         "primary_teeth", "gear_teeth", "pitches", "gear_at_end", "rating"}
+         "primary_teeth", "gear_teeth", "pitches", "gear_at_end", "rating", "driving", "driven"}
 
 # Key path -> its limit in core/limits.h. "*" stands here and below for each of SETUPS.
 LIMIT_OF = {
@@ -168,6 +180,16 @@ LIMIT_OF = {
   "records.services[0].at": "kUse", "records.track_notes[0].gear_at_end": "kGear",
   "records.track_notes[0].rpm_at_end": "kNoteRpm", "records.track_notes[0].lap_time_s": "kLapTimeS",
   "records.track_notes[0].rating": "kRating", "prices.parts[0].price": "kPrice",
+  "spares_box.gear_pairs[0].gear": "kGearOrPrimary", "spares_box.gear_pairs[0].driving": "kGearTeeth",
+  "spares_box.gear_pairs[0].driven": "kGearTeeth",
+  "tracks[0].start_speed_kmh": "kSpeedKmh", "tracks[0].corner_share_percent": "kShareOfGripPercent",
+  "tracks[0].brake_share_percent": "kShareOfGripPercent", "tracks[0].max_lean_deg": "kMaxLeanDeg",
+  "tracks[0].segments[0].length_m": "kSegmentLengthM", "tracks[0].segments[0].radius_m": "kBendRadiusM",
+  "tracks[0].segments[0].angle_deg": "kBendAngleDeg", "tracks[0].segments[0].corner_speed_kmh": "kCornerSpeedKmh",
+  "tracks[0].segments[0].slope_percent": "kSlopePercent", "tracks[0].path.spacing_m": "kStretchM",
+  **{f"tracks[0].path.{key}[{entry}]": limit for entry in (0, 1) for key, limit in (
+    ("curvature_per_km", "kCurvaturePerKm"), ("slope_percent", "kSlopePercent"), ("x_m", "kTrackPositionM"),
+    ("y_m", "kTrackPositionM"))},
 }
 for _surface in COMPLETE["ride"]["surfaces"]:
   LIMIT_OF[f"ride.surfaces.{_surface}.grip"] = "kGrip"
@@ -211,6 +233,10 @@ BROKEN = [
   ("records.services[0]", None), ("records.services[0].new_chain", "yes"), ("records.track_notes[0]", None),
   ("records.track_notes[0].surface", "ice"), ("records.track_notes[0].setup", 15), ("prices", []),
   ("prices.parts[0]", None), ("prices.parts[0].part", ""),
+  ("ride.track", 1), ("spares_box.gear_pairs", {}), ("spares_box.gear_pairs[0]", [2, 17, 33]),
+  ("tracks", {}), ("tracks[0]", None), ("tracks[0].name", ""), ("tracks[0].closed", "yes"), ("tracks[0].segments", {}),
+  ("tracks[0].segments[0]", None), ("tracks[0].segments[0].turn", "up"), ("tracks[0].segments[0].surface", "ice"),
+  ("tracks[0].path", [0, 10]), ("tracks[0].path.curvature_per_km", [0]), ("tracks[0].path.x_m[0]", None),
   *[(f"{entry}.{key}", 5) for entry in ENTRIES for key in ("date", "struck", "struck.reason")],
 ]
 
@@ -230,6 +256,8 @@ WORDS = {
   "spares_box.chains[0].state": "new used worn", "wear.use_unit": "hours km",
   "wear.measurements[0].front": "good worn hooked", "wear.measurements[0].rear": "good worn hooked",
   "records.track_notes[0].surface": "asphalt wet_asphalt hardpack loam sand",
+  "tracks[0].segments[0].surface": "asphalt wet_asphalt hardpack loam sand",
+  "tracks[0].segments[0].turn": "left right",
 }
 
 # An aim asks for what it needs, and no more has to be there.
@@ -246,7 +274,12 @@ COUNT_OF = {
   "bike.engine.torque_curve": ("kFewestCurvePoints", "kMostCurvePoints"),
   "bike.chain_run.belt_lengths_teeth": (0, "kMostBeltLengths"), "pins": (0, "kMostPins"), "aims": (0, "kMostAims"),
   "spares_box.front": (0, "kMostSpares"), "spares_box.rear": (0, "kMostSpares"),
-  "spares_box.chains": (0, "kMostSpares"), "name": (1, "kLongestName"), "pins[0].name": (1, "kLongestName"),
+  "spares_box.chains": (0, "kMostSpares"), "spares_box.gear_pairs": (0, "kMostSpares"),
+  "spares_box.gear_pairs[0].note": (0, "kLongestRecordText"), "ride.track": (0, "kLongestName"),
+  "tracks": (0, "kMostTracks"), "tracks[0].name": (1, "kLongestName"), "tracks[0].segments": (0, "kMostSegments"),
+  "tracks[0].segments[0].name": (0, "kLongestName"), "tracks[0].path.source": (0, "kLongestName"),
+  "tracks[0].path.curvature_per_km": ("kFewestStretches", "kMostStretches"),
+  **{f"tracks[0].path.{key}": (0, "kMostStretches") for key in ("slope_percent", "x_m", "y_m")}, "name": (1, "kLongestName"), "pins[0].name": (1, "kLongestName"),
   "notes": (0, "kLongestNotes"), "typical": (0, "kMostTypical"), "typical[0]": (1, "kLongestKey"),
   "customer": (0, "kLongestName"), "wear.slack_mm": (2, 2), "wear.slack_posture": (0, "kLongestRecordText"),
   "wear.measurements": (0, "kMostRecords"), "wear.measurements[0].lengths_mm": (0, "kMostPlaces"),

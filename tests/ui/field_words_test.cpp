@@ -33,7 +33,7 @@ class Marked : public QTranslator {
 /// Where the words of fields are edited in the drive line instead of a form, or as a table.
 bool hasAnEditorOfItsOwn(const std::string& key) {
   for (const char* own : {"bike.engine.rev_limit_rpm", "bike.engine.shift_rpm", "front_teeth", "rear_teeth",
-                          "rear_tyre", "primary_ratio", "prices.currency"})
+                          "rear_tyre", "primary_ratio", "prices.currency", "ride.track"})
     if (key.ends_with(own)) return true;
   return key.find("[0]") != std::string::npos;
 }
@@ -53,8 +53,8 @@ TEST(FieldWords, EveryKeyOfTheProfileHasALabelAndAName) {
 
 TEST(FieldWords, EveryRowIsOfAKeyAndNoneTwice) {
   QStringList keys;
-  for (const auto& rows :
-       {ui::field_rows::bike(), ui::field_rows::setup(), ui::field_rows::ride(), ui::field_rows::records()})
+  for (const auto& rows : {ui::field_rows::bike(), ui::field_rows::setup(), ui::field_rows::ride(),
+                           ui::field_rows::tracks(), ui::field_rows::records()})
     for (const ui::Field& field : rows) {
       keys << QString::fromUtf8(field.key.data());
       QString path = keys.back();
@@ -68,8 +68,8 @@ TEST(FieldWords, EveryRowIsOfAKeyAndNoneTwice) {
 
 TEST(FieldWords, WhatIsUsualAndTypicalIsAllowed) {
   int usual = 0, typical = 0;
-  for (const auto& rows :
-       {ui::field_rows::bike(), ui::field_rows::setup(), ui::field_rows::ride(), ui::field_rows::records()})
+  for (const auto& rows : {ui::field_rows::bike(), ui::field_rows::setup(), ui::field_rows::ride(),
+                           ui::field_rows::tracks(), ui::field_rows::records()})
     for (const ui::Field& field : rows) {
       std::string key(field.key);
       if (const auto at = key.find('*'); at != std::string::npos) key.replace(at, 1, "sand");

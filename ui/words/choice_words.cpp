@@ -45,6 +45,8 @@ struct ChoiceWords {
       {"new", QT_TR_NOOP("new")},
       {"used", QT_TR_NOOP("used")},
       {"worn", QT_TR_NOOP("worn")},
+      {"left", QT_TR_NOOP("left")},
+      {"right", QT_TR_NOOP("right")},
       {"rev_at_speed", QT_TR_NOOP("rpm at a road speed")},
       {"cruise_below", QT_TR_NOOP("cruise below")},
       {"pull_gain", QT_TR_NOOP("more pull")},

@@ -12,6 +12,7 @@ namespace layshaft::ui::field_rows {
 std::span<const Field> bike();     ///< name and notes, engine, chassis, chain run, speedometer
 std::span<const Field> setup();    ///< stock, proposed and what pins call otherwise
 std::span<const Field> ride();     ///< ride, aims and spares box
+std::span<const Field> tracks();   ///< tracks, their segments and recorded lines
 std::span<const Field> records();  ///< wear, services and track notes, prices
 
 }  // namespace layshaft::ui::field_rows

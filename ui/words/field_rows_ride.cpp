@@ -116,6 +116,8 @@ struct RideRows {
        QT_TR_NOOP("the roll-on's gear"),
        QT_TR_NOOP("The gear the roll-on stays in. Empty: top gear."),
        {.typical = TypicalRange{4, 6}}},
+      {"ride.track", QT_TR_NOOP("Track"), QT_TR_NOOP("the track"),
+       QT_TR_NOOP("Where laps are ridden. Empty: the first track of the bike.")},
 
       {"aims", QT_TR_NOOP("Aims"), QT_TR_NOOP("the aims")},
       {"aims[]", QT_TR_NOOP("Aim %1"), QT_TR_NOOP("an aim")},
@@ -173,6 +175,16 @@ struct RideRows {
        QT_TR_NOOP("the elongation of a spare chain"),
        nullptr,
        {.decimals = 2}},
+      {"spares_box.gear_pairs", QT_TR_NOOP("Gears"), QT_TR_NOOP("the gears on hand")},
+      {"spares_box.gear_pairs[]", QT_TR_NOOP("Gears, row %1"), QT_TR_NOOP("a spare gear")},
+      {"spares_box.gear_pairs[].gear", QT_TR_NOOP("Gears, gear in row %1"),
+       QT_TR_NOOP("which gear a spare is for")},
+      {"spares_box.gear_pairs[].driving", QT_TR_NOOP("Gears, driving teeth in row %1"),
+       QT_TR_NOOP("the driving teeth of a spare gear")},
+      {"spares_box.gear_pairs[].driven", QT_TR_NOOP("Gears, driven teeth in row %1"),
+       QT_TR_NOOP("the driven teeth of a spare gear")},
+      {"spares_box.gear_pairs[].note", QT_TR_NOOP("Gears, note in row %1"),
+       QT_TR_NOOP("the note on a spare gear")},
   };
 };
 

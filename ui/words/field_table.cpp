@@ -24,7 +24,7 @@ struct FieldTable {
       QT_TR_NOOP("hPa"),        QT_TR_NOOP("%"),   QT_TR_NOOP("kg"),        QT_TR_NOOP("mm"),
       QT_TR_NOOP("m²"),         QT_TR_NOOP("bar"), QT_TR_NOOP("s"),         QT_TR_NOOP("kN"),
       QT_TR_NOOP("°"),          QT_TR_NOOP("in"),  QT_TR_NOOP("1/(km/h)²"), QT_TR_NOOP("km/h"),
-      QT_TR_NOOP("characters"), QT_TR_NOOP("m")};
+      QT_TR_NOOP("characters"), QT_TR_NOOP("m"),   QT_TR_NOOP("1/km")};
 };
 
 /// A key path with `[]` in place of each index, and the first and the last of the indices.
@@ -52,8 +52,8 @@ Place placeOf(std::string_view key) {
 }
 
 const Field* rowOf(std::string_view key) {
-  for (const auto& rows :
-       {field_rows::bike(), field_rows::setup(), field_rows::ride(), field_rows::records()})
+  for (const auto& rows : {field_rows::bike(), field_rows::setup(), field_rows::ride(), field_rows::tracks(),
+                           field_rows::records()})
     for (const Field& field : rows)
       if (field.key == key) return &field;
   return nullptr;
@@ -62,8 +62,11 @@ const Field* rowOf(std::string_view key) {
 // What has the keys of a setup.
 constexpr std::string_view kPin = "pins[].", kRidden = "records.track_notes[].setup.";
 
-QString withIndex(const char* words, const std::optional<int>& index) {
+/// The words with the last index in them; with the first one too where they have room for two.
+QString withIndex(const char* words, const Place& place) {
   const QString text = FieldTable::tr(words);
+  const auto& index = place.index;
+  if (index && text.contains(QLatin1String("%2"))) return text.arg(*place.first + 1).arg(*index + 1);
   return index && text.contains(QLatin1String("%1")) ? text.arg(*index + 1) : text;
 }
 
@@ -121,12 +124,12 @@ const Field* fieldRow(std::string_view key) {
 
 QString fieldLabel(std::string_view key) {
   const Place place = placeOf(key);
-  if (const Field* row = rowOf(place.key)) return withIndex(row->label, place.index);
+  if (const Field* row = rowOf(place.key)) return withIndex(row->label, place);
   const Field* row = fieldRow(key);
   if (!row) return {};
   const QString whole =
       place.key.starts_with(kRidden) ? FieldTable::tr("Track note %1: %2") : FieldTable::tr("Pin %1: %2");
-  return whole.arg(place.first.value_or(0) + 1).arg(withIndex(row->label, place.index));
+  return whole.arg(place.first.value_or(0) + 1).arg(withIndex(row->label, place));
 }
 
 QString fieldName(std::string_view key) {

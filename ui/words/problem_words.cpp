@@ -5,6 +5,7 @@
 #include <QLocale>
 #include <QRegularExpression>
 #include <QStringList>
+#include <utility>
 
 #include "ui/words/choice_words.h"
 #include "ui/words/field_table.h"
@@ -71,6 +72,20 @@ QString wordList(const std::vector<std::string>& words) {
   return list.join(Say::tr(", "));
 }
 
+/// What a segment was given, in the user's words: the core lists keys.
+QString measureList(const std::string& keys) {
+  static constexpr std::pair<const char*, const char*> kMeasures[] = {
+      {"length_m", QT_TRANSLATE_NOOP("ProblemWords", "length")},
+      {"radius_m", QT_TRANSLATE_NOOP("ProblemWords", "radius")},
+      {"angle_deg", QT_TRANSLATE_NOOP("ProblemWords", "angle")},
+      {"corner_speed_kmh", QT_TRANSLATE_NOOP("ProblemWords", "speed")},
+  };
+  QStringList words;
+  for (const auto& [key, word] : kMeasures)
+    if (keys.find(key) != std::string::npos) words << Say::tr(word);
+  return words.isEmpty() ? Say::tr("nothing") : words.join(Say::tr(", "));
+}
+
 QString reason(const Problem& problem) {
   const QString given = coreWord(problem.given);
   switch (problem.kind) {
@@ -134,6 +149,16 @@ QString reason(const Problem& problem) {
           .arg(given, limitText(problem.high));
     case Problem::Kind::NotADate:
       return Say::tr("%1 is not a date; expected a day of the calendar as in 2026-05-12").arg(given);
+    case Problem::Kind::NotASegment:
+      return Say::tr(
+                 "%1 does not make a segment; give a length, a radius with an angle or a length, or a "
+                 "length with the speed through it")
+          .arg(measureList(problem.given));
+    case Problem::Kind::NameTaken:
+      return Say::tr("another one is called “%1” already; give each a name of its own").arg(given);
+    case Problem::Kind::OnlyOneOf:
+      if (problem.below.empty()) return Say::tr("only one of the two may be given");
+      return Say::tr("only one of it and %1 may be given").arg(QString::fromStdString(problem.below));
     case Problem::Kind::WrongFormat:
       return Say::tr("%1 is not a bike profile; expected “%2”").arg(given, wordList(problem.allowed));
   }
