@@ -31,9 +31,9 @@ struct LapCourse {
   std::vector<LapStretch> stretches;
   std::vector<Road> roads;
   bool closed = false;
-  double startMps = 0.0;      ///< of an open track
-  double brakeShare = 1.0;    ///< of what grip and rear wheel allow
-  std::size_t segments = 0;   ///< how many the track names; 0 of a recorded path
+  double startMps = 0.0;     ///< of an open track
+  double brakeShare = 1.0;   ///< of what grip and rear wheel allow
+  std::size_t segments = 0;  ///< how many the track names; 0 of a recorded path
   /// Keys of the profile without which there is no lap.
   std::vector<std::string_view> lacks;
 };

@@ -18,8 +18,7 @@ double crownShare(const Setup& setup, const Rollout& rollout) {
 }
 
 double leanFactor(const Setup& setup, const Rollout& rollout, double leanDeg) {
-  return 1.0 /
-         (1.0 - crownShare(setup, rollout) * (1.0 - std::cos(units::radiansFromDegrees(leanDeg))));
+  return 1.0 / (1.0 - crownShare(setup, rollout) * (1.0 - std::cos(units::radiansFromDegrees(leanDeg))));
 }
 
 }  // namespace layshaft

@@ -25,7 +25,7 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Road& road, c
   coastingMassKg_ = asStock + fitted.massKg + fitted.wheelInertiaKgM2 / (radius * radius);
   if (coastingMassKg_ < asStock / 2.0 ||
       load_.massKg < bike.massKg.value_or(0.0) /
-                    2.0) {  // sprockets that weigh as much as the bike: typed in a wrong unit
+                         2.0) {  // sprockets that weigh as much as the bike: typed in a wrong unit
     coastingMassKg_ = asStock;
     load_.massKg = bike.massKg.value_or(0.0);
   }
@@ -43,7 +43,8 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Road& road, c
   if (bike.cgAheadM) {
     load_.cgAheadM = *bike.cgAheadM + fitted.axleShiftM;
     if (bike.wheelbaseM) load_.wheelbaseM = *bike.wheelbaseM + fitted.axleShiftM;
-    if (*load_.cgAheadM <= 0.0 || (load_.wheelbaseM && *load_.wheelbaseM <= 0.0)) {  // a chain that could never be fitted
+    if (*load_.cgAheadM <= 0.0 ||
+        (load_.wheelbaseM && *load_.wheelbaseM <= 0.0)) {  // a chain that could never be fitted
       load_.cgAheadM = bike.cgAheadM;
       load_.wheelbaseM = bike.wheelbaseM;
     }
@@ -96,7 +97,8 @@ std::optional<double> PullModel::boundMps2(double v) const {
   const Stretch here{v, v, 0, fast};
   std::optional<double> bound;
   if (forces_.hasGrip()) bound = gripOn(here, v);
-  if (forces_.hasLift()) bound = std::min(bound.value_or(std::numeric_limits<double>::infinity()), liftMps2(v));
+  if (forces_.hasLift())
+    bound = std::min(bound.value_or(std::numeric_limits<double>::infinity()), liftMps2(v));
   return bound;
 }
 
@@ -109,7 +111,8 @@ double PullModel::accelerationMps2(double v, std::size_t gear) const {
 LimitedBy PullModel::limitOn(const Stretch& on, double v, std::size_t gear) const {
   const double free = freeOn(on, v, gear);
   const double infinite = std::numeric_limits<double>::infinity();
-  const double grip = forces_.hasGrip() ? gripOn(on, v) : infinite, lift = forces_.hasLift() ? liftMps2(v) : infinite;
+  const double grip = forces_.hasGrip() ? gripOn(on, v) : infinite,
+               lift = forces_.hasLift() ? liftMps2(v) : infinite;
   if (free <= grip && free <= lift) return LimitedBy::Drag;
   return grip <= lift ? LimitedBy::Grip : LimitedBy::Lift;
 }

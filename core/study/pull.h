@@ -101,9 +101,7 @@ class PullModel {
             resistanceOn(speedMps, on.fast)) /
            gears_[gear].massKg;
   }
-  double gripOn(const Stretch& on, double speedMps) const {
-    return forces_.gripMps2(speedMps, on.fast);
-  }
+  double gripOn(const Stretch& on, double speedMps) const { return forces_.gripMps2(speedMps, on.fast); }
   double liftMps2(double speedMps) const { return forces_.liftMps2(speedMps); }
   double accelerationOn(const Stretch& on, double speedMps, std::size_t gear) const {
     double a = freeOn(on, speedMps, gear);
