@@ -16,6 +16,7 @@ constexpr double kSameTurns = 1e-11;      // of an engine speed
 constexpr double kSameMps = 1e-12;        // of a speed
 constexpr double kAsGoodAsThere = 1e-12;  // of the speed where the pull runs out
 constexpr double kStandsMps = 1e-5;
+constexpr int kMostSteps = 60;
 constexpr double kNearS = 1e-7;  // so near in time the rest is a straight line
 
 }  // namespace
@@ -235,14 +236,16 @@ LapPlace LapPull::placeOnBrakes(const Panel& panel, const BendPace& pace, const 
       closes *= 1.0 + mps2(panel.on, mps) / allowed.brakesMps2(index_, mps);
     }
     const double seconds = -over / closes, next = q + seconds * here.rate;
-    if (std::abs(seconds) <= kNearS || step >= 50) {
-      const double mps = std::clamp(pace.mps(next), stretch_.exitMps, stretch_.entryMps);
-      return {at_.timeS + part.timeS + seconds, index_,
+    // At the bend's own speed neither pull nor brakes have anything left.
+    const bool known = std::isfinite(next) && std::isfinite(closes);
+    if ((known && std::abs(seconds) <= kNearS) || step >= kMostSteps) {
+      const double mps = std::clamp(pace.mps(known ? next : q), stretch_.exitMps, stretch_.entryMps);
+      return {at_.timeS + part.timeS + (known ? seconds : 0.0), index_,
               stretch_.here.lengthM - allowed.braking(index_, mps).distanceM, mps};
     }
     (over < 0.0 ? low : high) = q;
     const bool inside = low < high ? next > low && next < high : next < low && next > high;
-    q = inside ? next : low + (high - low) / 2.0;
+    q = known && inside ? next : low + (high - low) / 2.0;
   }
 }
 
