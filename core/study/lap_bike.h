@@ -107,7 +107,7 @@ class LapBike {
   double gripMps2(const RoadForces& forces, double mps, bool fast, double resistanceN, double left) const {
     const double upright = forces.gripMps2(mps, fast);
     if (!(upright > 0.0)) return upright;
-    if (resistanceN > 0.0) return left * upright;
+    if (resistanceN >= 0.0) return left * upright;
     return (left * (loadKg_ * upright + resistanceN) - resistanceN) / loadKg_;
   }
   void takeGears();
@@ -146,7 +146,7 @@ inline LapPush LapBike::push(std::size_t stretch, const LapPanel& on, double mps
       (torque * gear.newtonsPerNm * turns - resistance) / (massKg_ + turning / (rolled * rolled));
   if (forces.hasGrip()) {
     push.grip = gripMps2(forces, mps, on.fast, resistance, left);
-    push.gripFades = resistance > 0.0 && push.grip > 0.0;
+    push.gripFades = resistance >= 0.0 && push.grip > 0.0;
     if (push.grip < push.mps2) {
       push.mps2 = push.grip;
       push.by = LimitedBy::Grip;

@@ -6,6 +6,7 @@
 
 #include <cmath>
 #include <cstdint>
+#include <filesystem>
 #include <memory>
 #include <optional>
 #include <string>
@@ -122,6 +123,25 @@ TEST(SecondOpinionOnLaps, SharesTheWorkedExample) {
   expectSameLaps(*profile, {profile->stock, applied(profile->proposed, profile->stock)},
                  profile->tracks.front(), compared);
   EXPECT_EQ(compared, 2);
+}
+
+TEST(SecondOpinionOnLaps, SharesTheTracksOfTheSamples) {
+  int compared = 0;
+  for (const auto& file : std::filesystem::directory_iterator(sourceFolder() / "sample-profiles")) {
+    SCOPED_TRACE(file.path().filename().string());
+    const Result<Profile> profile = loadProfile(file.path());
+    ASSERT_TRUE(profile);
+    for (const Track& track : profile->tracks) {
+      if (track.segments.empty()) continue;
+      std::vector<layshaft::Setup> setups{profile->stock, applied(profile->proposed, profile->stock)};
+      for (const int more : {-1, 1}) {
+        setups.push_back(profile->stock);
+        setups.back().rearTeeth = rear(profile->stock.rearTeeth.count() + more);
+      }
+      expectSameLaps(*profile, setups, track, compared);
+    }
+  }
+  EXPECT_GE(compared, 8);
 }
 
 class RandomLaps : public testing::TestWithParam<std::uint32_t> {};
