@@ -18,6 +18,7 @@ struct LapRow {
   std::optional<double> changeS;  ///< against stock
   std::optional<double> bandS;    ///< how far that may be off; not worked out where nobody asked
   bool fits;                      ///< or nothing is known that speaks against it
+  std::optional<int> links;       ///< of a length with which it would fit: the present one, else the nearest
 };
 
 /// Every sprocket pair in reach by lap time. Tyre, gearbox and chain are the proposal's, the comparison is

@@ -127,7 +127,8 @@ TEST(LapLadder, PairsInsideTheBandAreEqual) {
            .lapS = 60.0,
            .changeS = 0.1,
            .bandS = 0.03,
-           .fits = true};
+           .fits = true,
+           .links = {}};
   LapRow b = a;
   b.lapS = 60.02;
   EXPECT_TRUE(equalLaps(a, b));
