@@ -41,4 +41,8 @@ inline constexpr double kAltitudeM = 0.0, kSlopePercent = 0.0, kHeadwindKmh = 0.
 /// A wheel that does not slip: how much it does is the rider's to say.
 inline constexpr double kSlipPercent = 0.0;
 
+/// How much of the grip a rider uses in bends, and of what grip and rear wheel allow under brakes; common
+/// practice.
+inline constexpr double kCornerSharePercent = 90.0, kBrakeSharePercent = 80.0;
+
 }  // namespace layshaft::defaults

@@ -13,7 +13,8 @@ namespace layshaft {
 
 PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Road& road, const Setup& setup,
                      const Rollout& rollout, const Fitted& fitted)
-    : bike_(std::move(shared)), rollout_(rollout), massKg_(bike_->massKg.value_or(0.0) + fitted.massKg) {
+    : bike_(std::move(shared)), rollout_(rollout) {
+  load_.massKg = bike_->massKg.value_or(0.0) + fitted.massKg;
   const PullBike& bike = *bike_;
   const double radius = rollout.radiusM();
   const double frontRadius =
@@ -23,10 +24,10 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Road& road, c
                          bike.rearWheelInertiaKgM2 / (radius * radius);
   coastingMassKg_ = asStock + fitted.massKg + fitted.wheelInertiaKgM2 / (radius * radius);
   if (coastingMassKg_ < asStock / 2.0 ||
-      massKg_ < bike.massKg.value_or(0.0) /
-                    2.0) {  // sprockets that weigh as much as the bike: typed in a wrong unit
+      load_.massKg < bike.massKg.value_or(0.0) /
+                         2.0) {  // sprockets that weigh as much as the bike: typed in a wrong unit
     coastingMassKg_ = asStock;
-    massKg_ = bike.massKg.value_or(0.0);
+    load_.massKg = bike.massKg.value_or(0.0);
   }
   const double final = finalRatio(setup.frontTeeth, setup.rearTeeth);
   gearCount_ = setup.gearRatios.count();
@@ -40,11 +41,12 @@ PullModel::PullModel(std::shared_ptr<const PullBike> shared, const Road& road, c
                  .limitMps = 0.0};
   }
   if (bike.cgAheadM) {
-    cgAheadM_ = *bike.cgAheadM + fitted.axleShiftM;
-    if (bike.wheelbaseM) wheelbaseM_ = *bike.wheelbaseM + fitted.axleShiftM;
-    if (*cgAheadM_ <= 0.0 || (wheelbaseM_ && *wheelbaseM_ <= 0.0)) {  // a chain that could never be fitted
-      cgAheadM_ = bike.cgAheadM;
-      wheelbaseM_ = bike.wheelbaseM;
+    load_.cgAheadM = *bike.cgAheadM + fitted.axleShiftM;
+    if (bike.wheelbaseM) load_.wheelbaseM = *bike.wheelbaseM + fitted.axleShiftM;
+    if (*load_.cgAheadM <= 0.0 ||
+        (load_.wheelbaseM && *load_.wheelbaseM <= 0.0)) {  // a chain that could never be fitted
+      load_.cgAheadM = bike.cgAheadM;
+      load_.wheelbaseM = bike.wheelbaseM;
     }
   }
   takeRoad(road);
@@ -69,27 +71,7 @@ void PullModel::takeRoad(const Road& road) {
   }
   for (std::size_t g = 0; g < slippingGears(); ++g) gears_[gearCount_ + g].limitMps = gears_[g].limitMps;
   if (!bike.hasResistance()) return;
-  dragFactor_ = 0.5 * road.airDensityKgM3 * *bike.dragAreaM2;
-  weightOnRoadN_ = massKg_ * units::kStandardGravityMps2 * std::cos(road.slopeRad);
-  slopeN_ = massKg_ * units::kStandardGravityMps2 * std::sin(road.slopeRad);
-  takeBounds();
-}
-
-void PullModel::takeBounds() {
-  hasGrip_ = hasLift_ = false;
-  if (!bike_->cgHeightM || !cgAheadM_) return;
-  const double m = massKg_, h = *bike_->cgHeightM, dragHeight = *bike_->dragHeightM, b = *cgAheadM_;
-  hasLift_ = true;
-  liftBase_ = weightOnRoadN_ * b / (m * h) - units::kStandardGravityMps2 * std::sin(road_.slopeRad);
-  liftPerDrag_ = dragHeight / (m * h);
-  if (!wheelbaseM_ || !road_.grip) return;
-  const double mu = *road_.grip, l = *wheelbaseM_;
-  if (mu * h >= l) return;  // the front lifts long before the rear slides
-  hasGrip_ = true;
-  const double perAcceleration = m * (1.0 - mu * h / l);
-  gripBase_ = mu * (weightOnRoadN_ * (l - b) + slopeN_ * h) / l / perAcceleration;
-  gripPerDrag_ = mu * dragHeight / l / perAcceleration;
-  gripPerResistance_ = 1.0 / perAcceleration;
+  forces_ = RoadForces(bike, load_, road);
 }
 
 PullModel PullModel::withoutGrowthOn(const Road& road) const {
@@ -114,8 +96,9 @@ std::optional<double> PullModel::boundMps2(double v) const {
   const bool fast = road_.isFast(v);
   const Stretch here{v, v, 0, fast};
   std::optional<double> bound;
-  if (hasGrip_) bound = gripOn(here, v);
-  if (hasLift_) bound = std::min(bound.value_or(std::numeric_limits<double>::infinity()), liftMps2(v));
+  if (forces_.hasGrip()) bound = gripOn(here, v);
+  if (forces_.hasLift())
+    bound = std::min(bound.value_or(std::numeric_limits<double>::infinity()), liftMps2(v));
   return bound;
 }
 
@@ -128,20 +111,21 @@ double PullModel::accelerationMps2(double v, std::size_t gear) const {
 LimitedBy PullModel::limitOn(const Stretch& on, double v, std::size_t gear) const {
   const double free = freeOn(on, v, gear);
   const double infinite = std::numeric_limits<double>::infinity();
-  const double grip = hasGrip_ ? gripOn(on, v) : infinite, lift = hasLift_ ? liftMps2(v) : infinite;
+  const double grip = forces_.hasGrip() ? gripOn(on, v) : infinite,
+               lift = forces_.hasLift() ? liftMps2(v) : infinite;
   if (free <= grip && free <= lift) return LimitedBy::Drag;
   return grip <= lift ? LimitedBy::Grip : LimitedBy::Lift;
 }
 
 std::optional<double> PullModel::gripLimitN(double v) const {
-  if (!hasGrip_) return std::nullopt;
+  if (!forces_.hasGrip()) return std::nullopt;
   const bool fast = road_.isFast(v);
-  return massKg_ * gripOn({v, v, 0, fast}, v) + resistanceN(v);
+  return load_.massKg * gripOn({v, v, 0, fast}, v) + resistanceN(v);
 }
 
 std::optional<double> PullModel::liftLimitN(double v) const {
-  if (!hasLift_) return std::nullopt;
-  return massKg_ * liftMps2(v) + resistanceN(v);
+  if (!forces_.hasLift()) return std::nullopt;
+  return load_.massKg * liftMps2(v) + resistanceN(v);
 }
 
 std::optional<double> PullModel::greatestContactForceN(double v) const {
@@ -152,24 +136,24 @@ std::optional<double> PullModel::greatestContactForceN(double v) const {
 
 PullModel::TakeOverSigns PullModel::takeOverSigns(const Stretch& on, std::size_t gear) const {
   TakeOverSigns signs;
-  if (!hasGrip_ && !hasLift_) return signs;
+  if (!forces_.hasGrip() && !forces_.hasLift()) return signs;
   const double third = (on.toMps - on.fromMps) / 3.0;
   std::array<double, 4> freeToGrip{}, freeToLift{}, gripToLift{};
   for (std::size_t i = 0; i < 4; ++i) {
     const double v = i == 3 ? on.toMps : on.fromMps + static_cast<double>(i) * third;
     const double free = freeOn(on, v, gear);
-    const double grip = hasGrip_ ? gripOn(on, v) : 0.0, lift = hasLift_ ? liftMps2(v) : 0.0;
+    const double grip = forces_.hasGrip() ? gripOn(on, v) : 0.0, lift = forces_.hasLift() ? liftMps2(v) : 0.0;
     freeToGrip[i] = free - grip;
     freeToLift[i] = free - lift;
     gripToLift[i] = grip - lift;
   }
-  if (hasGrip_) signs.freeToGrip = cubicKeepsSign(freeToGrip);
-  if (hasLift_) signs.freeToLift = cubicKeepsSign(freeToLift);
+  if (forces_.hasGrip()) signs.freeToGrip = cubicKeepsSign(freeToGrip);
+  if (forces_.hasLift()) signs.freeToLift = cubicKeepsSign(freeToLift);
   // Which bound is the lower one counts only where the pull reaches them.
   const auto belowZero = [](double x) { return x < 0.0; };
   const bool unbounded =
       signs.freeToGrip && signs.freeToLift && belowZero(freeToGrip[0]) && belowZero(freeToLift[0]);
-  if (hasGrip_ && hasLift_ && !unbounded) signs.gripToLift = cubicKeepsSign(gripToLift);
+  if (forces_.hasGrip() && forces_.hasLift() && !unbounded) signs.gripToLift = cubicKeepsSign(gripToLift);
   return signs;
 }
 

@@ -13,6 +13,7 @@
 #include "core/study/fitted.h"
 #include "core/study/pull_bike.h"
 #include "core/study/road.h"
+#include "core/study/road_forces.h"
 #include "core/study/rollout.h"
 
 namespace layshaft {
@@ -46,7 +47,7 @@ class PullModel {
   const Road& road() const { return road_; }
   const TorqueSpline& torque() const { return *bike_->torque; }
   /// Bike, rider and what the setup's sprockets weigh more than stock's.
-  double massKg() const { return massKg_; }
+  double massKg() const { return load_.massKg; }
   double rollingRadiusM() const { return rollout_.radiusM(); }
   bool tyreGrows() const { return rollout_.growthPerMps2 != 0.0; }
   // Road speed and engine speed with the wheel slip of the road: without it they are `Gearing`'s.
@@ -78,10 +79,13 @@ class PullModel {
   }
   /// How the unbounded force changes with speed on a piece of the torque curve, N per m/s.
   double forceSlopeOn(std::size_t piece, double speedMps, std::size_t gear) const;
-  double dragN(double speedMps) const {
-    const double air = speedMps + road_.headwindMps;
-    return dragFactor_ * air * std::abs(air);
-  }
+  /// The same force of 1 N·m at the crankshaft on a tyre that has not grown, N.
+  double newtonsPerNm(std::size_t gear) const { return gears_[gear].newtonsPerNm; }
+  /// Engine turns per turn of the wheel.
+  double overallRatio(std::size_t gear) const { return gears_[gear].overall; }
+  const Rollout& rollout() const { return rollout_; }
+  const BikeLoad& load() const { return load_; }
+  double dragN(double speedMps) const { return forces_.dragN(speedMps); }
   /// N; needs resistance data, as all that follows.
   double resistanceN(double speedMps) const { return resistanceOn(speedMps, road_.isFast(speedMps)); }
   double freeAccelerationMps2(double speedMps, std::size_t gear) const {
@@ -97,14 +101,12 @@ class PullModel {
             resistanceOn(speedMps, on.fast)) /
            gears_[gear].massKg;
   }
-  double gripOn(const Stretch& on, double speedMps) const {
-    return gripBase_ + gripPerDrag_ * dragN(speedMps) - gripPerResistance_ * resistanceOn(speedMps, on.fast);
-  }
-  double liftMps2(double speedMps) const { return liftBase_ - liftPerDrag_ * dragN(speedMps); }
+  double gripOn(const Stretch& on, double speedMps) const { return forces_.gripMps2(speedMps, on.fast); }
+  double liftMps2(double speedMps) const { return forces_.liftMps2(speedMps); }
   double accelerationOn(const Stretch& on, double speedMps, std::size_t gear) const {
     double a = freeOn(on, speedMps, gear);
-    if (hasGrip_) a = std::min(a, gripOn(on, speedMps));
-    if (hasLift_) a = std::min(a, liftMps2(speedMps));
+    if (forces_.hasGrip()) a = std::min(a, gripOn(on, speedMps));
+    if (forces_.hasLift()) a = std::min(a, liftMps2(speedMps));
     return a;
   }
   LimitedBy limitOn(const Stretch& on, double speedMps, std::size_t gear) const;
@@ -152,32 +154,22 @@ class PullModel {
     bool freeToGrip = true, freeToLift = true, gripToLift = true;
   };
   TakeOverSigns takeOverSigns(const Stretch& on, std::size_t gear) const;
-  void takeBounds();
 
   double growth(double v) const { return 1.0 + rollout_.growthPerMps2 * v * v; }
   double forceOn(std::size_t gear, double v, double torqueNm) const {
     return torqueNm * gears_[gear].newtonsPerNm / growth(v);
   }
-  double resistanceOn(double v, bool fast) const {
-    const RollingResistance& c = road_.rolling;
-    const double rolling = fast ? c.fastBase + c.fastPerSpeed2 * v * v : c.base + c.perSpeed2 * v * v;
-    return dragN(v) + weightOnRoadN_ * rolling + slopeN_;
-  }
+  double resistanceOn(double v, bool fast) const { return forces_.resistanceN(v, fast); }
 
   std::shared_ptr<const PullBike> bike_;
   Road road_;
   Rollout rollout_;
   std::size_t gearCount_ = 0;
   std::array<Gear, limits::kMostGears + kMostSlippingGears> gears_{};  ///< the slipping ones behind the last
-  double massKg_, coastingMassKg_;
+  BikeLoad load_;  ///< with the setup's sprockets and chain
+  double coastingMassKg_;
   double gripShare_ = 1.0;  ///< road speed over the wheel's
-  // With the setup's chain; none where the bike lacks them.
-  std::optional<double> cgAheadM_, wheelbaseM_;
-  double dragFactor_ = 0.0;  ///< ½·ρ·CdA
-  double weightOnRoadN_ = 0.0, slopeN_ = 0.0;
-  bool hasGrip_ = false, hasLift_ = false;
-  double gripBase_ = 0.0, gripPerDrag_ = 0.0, gripPerResistance_ = 0.0;
-  double liftBase_ = 0.0, liftPerDrag_ = 0.0;
+  RoadForces forces_;
 };
 
 }  // namespace layshaft

@@ -2,25 +2,12 @@
 #include "core/study/run_leg.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "core/roots.h"
 
 namespace layshaft {
 namespace {
-
-// Nodes and weights of the seven-point Gauss-Legendre rule on −1..1: Abramowitz and Stegun, table 25.4.
-constexpr std::array kNodes{-0.949107912342758524526, -0.741531185599394439864, -0.405845151377397166907, 0.0,
-                            0.405845151377397166907,  0.741531185599394439864,  0.949107912342758524526};
-constexpr std::array kWeights{0.129484966168869693271, 0.279705391489276667901, 0.381830050505118944950,
-                              0.417959183673469387755, 0.381830050505118944950, 0.279705391489276667901,
-                              0.129484966168869693271};
-
-// Acceleration on a stretch −1..1 is about a·(1 + λt + κt² + γt³). Where |λ|R + |κ|R² + |γ|R³ stays below 1,
-// 1/a has no pole within R, and the rule's error falls with the fourteenth power of R + √(R² − 1): 1e-11 and
-// better. A stretch is halved until that holds.
-constexpr double kPoleFreeRadius = 3.2;
 
 RunPlace coastedFor(const RoadModel& model, const RunPlace& start, double seconds) {
   const auto end = model.coast(start.speedMps, seconds);
@@ -55,28 +42,11 @@ RunPlace pulledFor(const RoadModel& model, const RunLeg& leg, double distance) {
 
 PullSums pullSums(const PullModel& model, const PullModel::Stretch& on, std::size_t gear, double from,
                   double to) {
-  const double half = (to - from) / 2.0, middle = from + half;
-  PullSums sums;
-  std::array<double, kNodes.size()> values{};
-  for (std::size_t i = 0; i < kNodes.size(); ++i) {
-    const double v = middle + half * kNodes[i];
+  const auto at = [&](double v) {
     const double a = model.accelerationOn(on, v, gear);
-    values[i] = a;
-    sums.timeS += kWeights[i] / a;
-    sums.distanceM += kWeights[i] * v / a;
-  }
-  sums.timeS *= half;
-  sums.distanceM *= half;
-  sums.least = *std::min_element(values.begin(), values.end());
-  constexpr double kOuter = kNodes[6], kInner = kNodes[5], kR = kPoleFreeRadius;
-  const double oddOuter = (values[6] - values[0]) / (2.0 * kOuter),
-               oddInner = (values[5] - values[1]) / (2.0 * kInner);
-  const double cubic = (oddOuter - oddInner) / (kOuter * kOuter - kInner * kInner);
-  const double linear = oddOuter - cubic * kOuter * kOuter;
-  const double square = ((values[6] + values[0]) / 2.0 - values[3]) / (kOuter * kOuter);
-  sums.smooth = sums.least > 0.0 &&
-                kR * (std::abs(linear) + kR * (std::abs(square) + kR * std::abs(cubic))) < values[3];
-  return sums;
+    return SpeedRate{v, a, a};
+  };
+  return speedSums(at, from, to);
 }
 
 RunLeg shiftLeg(const RoadModel& model, std::size_t gear, const RunPlace& start) {

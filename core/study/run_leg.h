@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "core/study/road_model.h"
+#include "core/study/speed_sums.h"
 
 namespace layshaft {
 
@@ -36,13 +37,8 @@ RunLeg shiftLeg(const RoadModel& model, std::size_t gear, const RunPlace& start)
 /// Staying at a speed in a gear.
 RunLeg holdLeg(std::size_t gear, const RunPlace& start, bool limiter);
 
-/// Seconds and metres of a pull from one speed to another on a stretch, by seven-point Gauss-Legendre
-/// quadrature of t = ∫dv/a and x = ∫v·dv/a.
-struct PullSums {
-  double timeS = 0.0, distanceM = 0.0;
-  double least = 0.0;   ///< acceleration at the nodes
-  bool smooth = false;  ///< the sums are good to 1e-11 of themselves; else halve the stretch
-};
+/// Seconds and metres of a pull from one speed to another on a stretch: t = ∫dv/a and x = ∫v·dv/a.
+using PullSums = SpeedSums;
 PullSums pullSums(const PullModel& model, const PullModel::Stretch& on, std::size_t gear, double fromMps,
                   double toMps);
 

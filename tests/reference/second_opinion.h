@@ -38,8 +38,8 @@ class SecondOpinion {
     radius_ = rollout_ / (2 * M_PI);
     mass_ = chassis_.massKg.value() + chassis_.riderMassKg.value_or(75.0);
     const double front = chassis_.frontRolloutMm ? *chassis_.frontRolloutMm / 1000.0 / (2 * M_PI) : radius_;
-    rolling_ = mass_ + chassis_.frontWheelInertiaKgm2.value_or(0.0) / std::pow(front, 2) +
-               chassis_.rearWheelInertiaKgm2.value_or(0.0) / std::pow(radius_, 2);
+    frontMass_ = chassis_.frontWheelInertiaKgm2.value_or(0.0) / std::pow(front, 2);
+    rolling_ = mass_ + frontMass_ + chassis_.rearWheelInertiaKgm2.value_or(0.0) / std::pow(radius_, 2);
     addSprockets(profile.stock, setup);
     theta_ = std::atan(ride_.slopePercent.value_or(0.0) / 100.0);
     wind_ = ride_.headwindKmh.value_or(0.0) / 3.6;
@@ -131,6 +131,17 @@ class SecondOpinion {
   double force(double v, std::size_t gear) const {
     return efficiency_ * torqueFactor_ * torque(rpmAt(v, gear)) * overall_[gear] / (radius_ * grown(v));
   }
+  /// At the wheel, of a torque at the crankshaft or wherever the curve was measured.
+  double forceOf(double torqueNm, double v, std::size_t gear) const {
+    return efficiency_ * torqueFactor_ * torqueNm * overall_[gear] / (radius_ * grown(v));
+  }
+  double mass() const { return mass_; }
+  double radius() const { return radius_; }
+  double slope() const { return theta_; }
+  double gripOfSurface() const { return grip_.value(); }
+  /// What the rear wheel and the engine add to the mass, upright; the rest does not change with lean.
+  double rearMass() const { return rolling_ - mass_ - frontMass_; }
+  double engineMass(std::size_t gear) const { return massIn(gear) - rolling_; }
   double massIn(std::size_t gear) const {
     return rolling_ + engine_.rotatingInertiaKgm2.value_or(0.0) * std::pow(overall_[gear] / radius_, 2);
   }
@@ -410,6 +421,7 @@ class SecondOpinion {
   double limit_;
   std::vector<double> overall_;
   double rollout_ = 0, radius_ = 0, growth_ = 0, mass_ = 0, rolling_ = 0, theta_ = 0, wind_ = 0, density_ = 0;
+  double frontMass_ = 0;
   double torqueFactor_ = 1, efficiency_ = 1, hd_ = 0, constantRolling_ = 0, slip_ = 0;
   std::optional<double> b_, l_, h_, grip_, pressure_;
   std::optional<boost::math::interpolators::pchip<std::vector<double>>> curve_;

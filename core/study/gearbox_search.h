@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstddef>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "core/bike/track.h"
+#include "core/study/lap_ladder.h"
+
+namespace layshaft {
+
+/// Gears out of the spares box that are put in; empty: the gearbox as the proposal has it.
+using GearsTaken = std::vector<SpareGearPair>;
+
+/// The change with those gears in it, and their teeth. They must be of gears that the setup has, and the
+/// ratios keep falling.
+SetupChange withGears(SetupChange change, const Setup& stock, const GearsTaken& taken);
+
+/// Every gearbox that the gears on hand make of the proposal's: for each gear, and the primary, one of the
+/// box or what is in, as long as the ratios fall. The proposal's own is the first. Gears that the setup does
+/// not have, and such as make no other ratio, are left out. Not more than `limits::kMostGearboxes`.
+struct GearboxChoices {
+  std::vector<GearsTaken> gearboxes;
+  bool more = false;  ///< there are more than were taken
+};
+GearboxChoices gearboxChoices(const Setup& proposed, const std::vector<SpareGearPair>& onHand);
+
+struct PairTeeth {
+  int front, rear;
+  bool operator==(const PairTeeth&) const = default;
+};
+
+/// A gearbox with the pair that is quickest with it round the track.
+struct GearboxRow {
+  std::size_t gearbox;  ///< in the choices
+  PairTeeth pair;
+  double lapS;
+  std::optional<double> changeS;  ///< against stock
+};
+
+/// Lap times of gearboxes: tyre and chain are the proposal's. Any number of threads may ask at once.
+class GearboxSearch {
+ public:
+  GearboxSearch(LadderInput input, const Track& track, const std::vector<SpareGearPair>& onHand);
+
+  const GearboxChoices& choices() const { return choices_; }
+
+  /// None where no pair has a lap with it.
+  std::optional<GearboxRow> row(std::size_t gearbox, const std::vector<PairTeeth>& pairs) const;
+  /// All gearboxes, the quickest first, of equals the one with fewer gears changed. `stopped` is told how
+  /// many are done and asked between two laps: once it says so, no row is given.
+  std::vector<GearboxRow> rows(const std::vector<PairTeeth>& pairs,
+                               const std::function<bool(std::size_t done)>& stopped = {}) const;
+  /// How far what a row takes more or less than stock may be off; none without a lap of stock.
+  std::optional<double> bandS(const GearboxRow& row) const;
+
+ private:
+  Setup setupOf(const SetupChange& gearbox, const PairTeeth& pair) const;
+  std::optional<GearboxRow> row(std::size_t gearbox, const std::vector<PairTeeth>& pairs,
+                                const std::function<bool()>& stopped) const;
+
+  LadderInput input_;
+  GearboxChoices choices_;
+  LapComparison laps_;
+  std::optional<double> stockS_;
+};
+
+}  // namespace layshaft
