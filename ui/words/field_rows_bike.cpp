@@ -113,7 +113,7 @@ struct BikeRows {
       {"bike.chassis.wheelbase_mm",
        QT_TR_NOOP("Wheelbase"),
        QT_TR_NOOP("the wheelbase"),
-       QT_TR_NOOP("Axle to axle with the stock chain and sprockets."),
+       QT_TR_NOOP("Axle to axle with stock parts fitted."),
        {.unit = FileUnit::Millimetre, .typical = TypicalRange{1250, 1720}}},
       {"bike.chassis.cg_height_mm",
        QT_TR_NOOP("Centre of gravity height"),
