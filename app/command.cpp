@@ -30,19 +30,46 @@ int failOf(const QString& file, const QString& why) {
   return fail(kBadInput, QStringLiteral("%1: %2").arg(ui::shownFile(file), why));
 }
 
-bool takeValue(const QStringList& words, qsizetype& at, const QString& option, QString& value,
-               QString& complaint) {
-  const QString& word = words[at];
-  if (word == option) {
-    if (at + 1 >= words.size())
-      complaint = Say::tr("%1 needs a value").arg(option);
+QString CommandLine::choice(const QString& option, const QString& usual, const QStringList& allowed) {
+  const QString value = values.value(option, usual);
+  if (!allowed.contains(value))
+    complain(Say::tr("unknown %1 %2; allowed: %3", "%1 is an option such as \"format\"")
+                 .arg(option.mid(2), value, allowed.join(Say::tr(", "))));
+  return value;
+}
+
+CommandLine commandLine(const QStringList& words, const QStringList& options, const QStringList& marks,
+                        const QString& needed) {
+  CommandLine line;
+  const QStringList all = options + QStringList{QStringLiteral("--output")};
+  bool onlyFiles = false;
+  for (qsizetype i = 0; i < words.size() && line.complaint.isEmpty(); ++i) {
+    const QString& word = words[i];
+    if (onlyFiles || !word.startsWith(QLatin1Char('-')) || word.size() == 1) {
+      if (!line.file.isEmpty())
+        line.complain(Say::tr("one file at a time; there is a second one, %1").arg(word));
+      line.file = word;
+      continue;
+    }
+    const auto sign = word.indexOf(QLatin1Char('='));
+    const QString option = word.left(sign);
+    if (word == QLatin1String("--"))
+      onlyFiles = true;
+    else if (marks.contains(word))
+      line.values[word] = QString();
+    else if (!all.contains(option))
+      line.complain(Say::tr("unknown option %1").arg(word));
+    else if (sign >= 0)
+      line.values[option] = word.mid(sign + 1);
+    else if (i + 1 < words.size())
+      line.values[option] = words[++i];
     else
-      value = words[++at];
-    return true;
+      line.complain(Say::tr("%1 needs a value").arg(option));
   }
-  if (!word.startsWith(option + QLatin1Char('='))) return false;
-  value = word.mid(option.size() + 1);
-  return true;
+  if (line.has(QStringLiteral("--output")) && line.output().isEmpty())
+    line.complain(Say::tr("--output needs the name of a file"));
+  if (line.file.isEmpty()) line.complain(needed);
+  return line;
 }
 
 int writeOutput(const QString& output, const std::function<std::optional<QString>(QIODevice&)>& write) {

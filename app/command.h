@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QMap>
 #include <QStringList>
 #include <functional>
 #include <optional>
@@ -19,10 +20,24 @@ int fail(int code, const QString& message);
 /// The same, kBadInput, of a file.
 int failOf(const QString& file, const QString& why);
 
-/// Whether the word at `at` is this option, as `--option VALUE` or `--option=VALUE`; goes to the value's
-/// word. A missing value is complained of.
-bool takeValue(const QStringList& words, qsizetype& at, const QString& option, QString& value,
-               QString& complaint);
+/// The words behind a command: one file, options with a value and marks without one. `--` ends the options.
+struct CommandLine {
+  QString file;
+  QMap<QString, QString> values;  ///< of the options and marks that were given; the last one counts
+  QString complaint;              ///< what is wrong first; empty if the words make sense
+
+  bool has(const QString& option) const { return values.contains(option); }
+  QString output() const { return values.value(QStringLiteral("--output")); }
+  /// The value of an option out of those that are allowed; another one is complained of.
+  QString choice(const QString& option, const QString& usual, const QStringList& allowed);
+  void complain(const QString& what) {
+    if (complaint.isEmpty()) complaint = what;
+  }
+};
+
+/// Reads the words. `--output` is known to every command. `needed`: what to say where no file is named.
+CommandLine commandLine(const QStringList& words, const QStringList& options, const QStringList& marks,
+                        const QString& needed);
 
 /// Writes to standard output, or to a file if one is named: a plain file is replaced whole, a pipe or a
 /// device is written to. `write` returns why it could not. Returns the exit code; what goes wrong is said.

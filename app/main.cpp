@@ -5,6 +5,7 @@
 #include <cstdio>
 
 #include "app/command.h"
+#include "app/ladder_command.h"
 #include "app/report_command.h"
 #include "app/track_command.h"
 #include "app/translations.h"
@@ -20,9 +21,13 @@ using namespace layshaft;
 constexpr const char* kUsage =
     "usage: layshaft [FILE...]              opens each bike profile in a window\n"
     "       layshaft report FILE [--format text|json|csv|png|pdf] [--units metric|imperial|mixed]\n"
-    "                       [--paper a4|letter] [--output FILE]\n"
+    "                       [--paper a4|letter] [--track NAME] [--output FILE]\n"
     "           the plan without a window; text, CSV and pictures in the units named (metric if none are),\n"
     "           JSON always in SI and metric units\n"
+    "       layshaft ladder FILE [--format text|json|csv] [--by lap|drive|ratio] [--fits] [--output FILE]\n"
+    "           every pair of sprockets in reach, those that fit first (only those with --fits); by lap "
+    "time\n"
+    "           if the bike has a track, else by ratio\n"
     "       layshaft track FILE [--smooth METRES] [--format json|csv|gpx] [--output FILE]\n"
     "           a lap out of a recording (GPX, NMEA, or a table with latitude and longitude or x and y) as\n"
     "           stretches of curvature and slope; a circle of METRES radius would be smoothed to half its "
@@ -47,28 +52,23 @@ void keepQtQuiet(QtMsgType type, const QMessageLogContext&, const QString& text)
   if (type == QtFatalMsg) std::fprintf(stderr, "%s\n", text.toLocal8Bit().constData());
 }
 
+int runCommand(int argc, char** argv, int (*command)(const QStringList&), const QStringList& arguments) {
+  qInstallMessageHandler(keepQtQuiet);
+  QCoreApplication application(argc, argv);
+  nameProgram();
+  app::installTranslations(application);
+  return command(arguments);
+}
+
 int runReport(int argc, char** argv, const QStringList& arguments) {
   qInstallMessageHandler(keepQtQuiet);
-  if (!app::reportNeedsPainter(arguments)) {
-    QCoreApplication application(argc, argv);
-    nameProgram();
-    app::installTranslations(application);
-    return app::report(arguments);
-  }
+  if (!app::reportNeedsPainter(arguments)) return runCommand(argc, argv, app::report, arguments);
   // A picture never needs the display, even where there is one.
   qputenv("QT_QPA_PLATFORM", "offscreen");
   QApplication application(argc, argv);
   nameProgram();
   app::installTranslations(application);
   return app::report(arguments);
-}
-
-int runTrack(int argc, char** argv, const QStringList& arguments) {
-  qInstallMessageHandler(keepQtQuiet);
-  QCoreApplication application(argc, argv);
-  nameProgram();
-  app::installTranslations(application);
-  return app::track(arguments);
 }
 
 int unknownOption(const QString& word) {
@@ -117,7 +117,10 @@ int main(int argc, char** argv) {
     return app::kSuccess;
   }
   if (arguments.value(0) == QLatin1String("report")) return runReport(argc, argv, arguments.mid(1));
-  if (arguments.value(0) == QLatin1String("track")) return runTrack(argc, argv, arguments.mid(1));
+  if (arguments.value(0) == QLatin1String("track"))
+    return runCommand(argc, argv, app::track, arguments.mid(1));
+  if (arguments.value(0) == QLatin1String("ladder"))
+    return runCommand(argc, argv, app::ladder, arguments.mid(1));
   // With two dashes it is ours or nobody's; the toolkit's own options are sorted out once there is a window
   // system.
   if (const QString first = arguments.value(0); first.startsWith(QLatin1String("--")))

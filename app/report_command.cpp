@@ -15,6 +15,7 @@
 #include "ui/document/file_name.h"
 #include "ui/sheet/sheets.h"
 #include "ui/words/csv_units.h"
+#include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
 #include "ui/words/text_report.h"
 
@@ -26,12 +27,10 @@ struct Say {
 };
 
 struct Request {
-  QString file;
-  QString format = QStringLiteral("text");
-  QString output;
+  QString file, format, output, paper;
   ui::UnitsShown units;
-  QString paper = QStringLiteral("a4");
-  QString complaint;  ///< empty if the words make sense
+  std::optional<QString> track;  ///< another than the ride's
+  QString complaint;             ///< empty if the words make sense
 };
 
 const QStringList kPapers{QStringLiteral("a4"), QStringLiteral("letter")};
@@ -39,46 +38,35 @@ const QStringList kFormats{QStringLiteral("text"), QStringLiteral("json"), QStri
                            QStringLiteral("png"), QStringLiteral("pdf")};
 
 Request requestFrom(const QStringList& arguments) {
+  const QString format = QStringLiteral("--format"), units = QStringLiteral("--units"),
+                paper = QStringLiteral("--paper"), track = QStringLiteral("--track");
+  CommandLine line =
+      commandLine(arguments, {format, units, paper, track}, {}, Say::tr("a bike profile is needed"));
   Request request;
-  bool onlyFiles = false;
-  for (qsizetype i = 0; i < arguments.size() && request.complaint.isEmpty(); ++i) {
-    const QString word = arguments[i];
-    QString value;
-    const auto takeThe = [&](const QString& option) {
-      return takeValue(arguments, i, option, value, request.complaint);
-    };
-    if (!onlyFiles && word == QLatin1String("--"))
-      onlyFiles = true;
-    else if (!onlyFiles && takeThe(QStringLiteral("--format")))
-      request.format = value;
-    else if (!onlyFiles && takeThe(QStringLiteral("--units"))) {
-      const auto units = ui::UnitsShown::fromWord(value);
-      if (units)
-        request.units = *units;
-      else if (request.complaint.isEmpty())
-        request.complaint =
-            Say::tr("unknown units %1; allowed: %2").arg(value, ui::UnitsShown::words().join(Say::tr(", ")));
-    } else if (!onlyFiles && takeThe(QStringLiteral("--paper"))) {
-      request.paper = value;
-      if (!kPapers.contains(value) && request.complaint.isEmpty())
-        request.complaint = Say::tr("unknown paper %1; allowed: %2").arg(value, kPapers.join(Say::tr(", ")));
-    } else if (!onlyFiles && takeThe(QStringLiteral("--output"))) {
-      request.output = value;
-      if (value.isEmpty() && request.complaint.isEmpty())
-        request.complaint = Say::tr("--output needs the name of a file");
-    } else if (!onlyFiles && word.startsWith(QLatin1Char('-')) && word.size() > 1)
-      request.complaint = Say::tr("unknown option %1").arg(word);
-    else if (!request.file.isEmpty())
-      request.complaint = Say::tr("one file at a time; there is a second one, %1").arg(word);
-    else
-      request.file = word;
-  }
-  if (request.complaint.isEmpty() && request.file.isEmpty())
-    request.complaint = Say::tr("a bike profile is needed");
-  if (request.complaint.isEmpty() && !kFormats.contains(request.format))
-    request.complaint =
-        Say::tr("unknown format %1; allowed: %2").arg(request.format, kFormats.join(Say::tr(", ")));
+  request.file = line.file;
+  request.output = line.output();
+  request.format = line.choice(format, QStringLiteral("text"), kFormats);
+  request.paper = line.choice(paper, QStringLiteral("a4"), kPapers);
+  request.units = ui::UnitsShown::fromWord(line.choice(units, request.units.word(), ui::UnitsShown::words()))
+                      .value_or(request.units);
+  if (line.has(track)) request.track = line.values.value(track);
+  request.complaint = line.complaint;
   return request;
+}
+
+/// The track asked for becomes the one that is ridden; says which there are if it is none of them.
+std::optional<QString> rideTrack(Profile& profile, const QString& name) {
+  QStringList names;
+  for (const Track& track : profile.tracks) {
+    if (QString::fromStdString(track.name) == name) {
+      if (!profile.ride) profile.ride.emplace();
+      profile.ride->track = track.name;
+      return std::nullopt;
+    }
+    names << ui::shownName(track.name);
+  }
+  if (names.isEmpty()) return Say::tr("no track %1: the bike has none").arg(name);
+  return Say::tr("no track %1; the bike has: %2").arg(name, names.join(Say::tr(", ")));
 }
 
 bool isPicture(const QString& format) {
@@ -120,19 +108,22 @@ bool reportNeedsPainter(const QStringList& arguments) {
 int report(const QStringList& arguments) {
   const Request request = requestFrom(arguments);
   if (!request.complaint.isEmpty())
-    return fail(
-        kBadUsage,
-        request.complaint + Say::tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] "
-                                    "[--units metric|imperial|mixed] [--paper a4|letter] [--output FILE]"));
+    return fail(kBadUsage, request.complaint +
+                               Say::tr("; usage: layshaft report FILE [--format text|json|csv|png|pdf] "
+                                       "[--units metric|imperial|mixed] [--paper a4|letter] [--track NAME] "
+                                       "[--output FILE]"));
   const std::filesystem::path file = ui::pathOf(request.file), output = ui::pathOf(request.output);
   if (!request.output.isEmpty() && sameFile(file, output))
     return fail(kBadUsage, Say::tr("%1 is the bike profile itself; give --output another file")
                                .arg(ui::shownFile(request.output)));
-  const auto profile = loadProfile(file);
-  if (!profile) return failOf(request.file, ui::sentence(profile.problem()));
-  const Plan plan = layshaft::plan(*profile);
+  const auto loaded = loadProfile(file);
+  if (!loaded) return failOf(request.file, ui::sentence(loaded.problem()));
+  Profile profile = *loaded;
+  if (request.track)
+    if (const auto why = rideTrack(profile, *request.track)) return failOf(request.file, *why);
+  const Plan plan = layshaft::plan(profile);
 
-  return writeOutput(request.output, [&](QIODevice& out) { return write(*profile, plan, request, out); });
+  return writeOutput(request.output, [&](QIODevice& out) { return write(profile, plan, request, out); });
 }
 
 }  // namespace layshaft::app

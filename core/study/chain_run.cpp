@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdlib>
 #include <numeric>
 
 #include "core/limits.h"
@@ -129,6 +130,18 @@ std::optional<double> minimumTensileStrengthN(const ChainSize& size) {
   for (const auto& [name, newtons] : kMinimumTensileN)
     if (name == size.name) return newtons;
   return std::nullopt;
+}
+
+std::optional<NearestLength> nearestLength(const ChainRunFigures& run) {
+  if (run.fits.value_or(true)) return NearestLength{run.links, run.axleShiftM};
+  std::optional<NearestLength> nearest;
+  for (const FittingLength& length : run.lengthsThatFit) {
+    const int away = std::abs(length.links - run.links);
+    const int least = nearest ? std::abs(nearest->links - run.links) : away + 1;
+    if (away < least || (away == least && length.links < nearest->links))
+      nearest = NearestLength{length.links, length.axleShiftM};
+  }
+  return nearest;
 }
 
 std::optional<double> adjusterMarks(const ChainRun& room, const ChainRunFigures& run) {

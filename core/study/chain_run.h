@@ -98,6 +98,15 @@ std::vector<std::string_view> chainRunLacks(const Setup& stock, const Setup& set
 std::optional<ChainRunFigures> chainRun(const Bike& bike, const Setup& stock, const Setup& setup,
                                         const PullModel* model, const std::vector<SpareChain>& spares = {});
 
+/// A length with which the setup would fit, and where it puts the axle.
+struct NearestLength {
+  int links;
+  std::optional<double> axleShiftM;
+};
+/// The present length where it fits, or nothing speaks against it; else the one that fits and differs least,
+/// of two the shorter one, which can be cut. None where none fits.
+std::optional<NearestLength> nearestLength(const ChainRunFigures& run);
+
 /// By how many marks of the adjuster the axle shifts, positive to the rear; none where either is not known.
 std::optional<double> adjusterMarks(const ChainRun& room, const ChainRunFigures& run);
 

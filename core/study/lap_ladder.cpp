@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <utility>
 
 #include "core/bike/pair.h"
@@ -11,23 +10,6 @@
 #include "core/study/chain_run.h"
 
 namespace layshaft {
-namespace {
-
-/// The length that fits and differs least from what the chain or belt is; of two the shorter one, which can
-/// be cut.
-std::optional<int> nearestLength(const ChainRunFigures& run) {
-  if (run.fits.value_or(true)) return run.links;
-  std::optional<int> nearest;
-  for (const FittingLength& length : run.lengthsThatFit) {
-    const int away = std::abs(length.links - run.links);
-    if (!nearest || away < std::abs(*nearest - run.links) ||
-        (away == std::abs(*nearest - run.links) && length.links < *nearest))
-      nearest = length.links;
-  }
-  return nearest;
-}
-
-}  // namespace
 
 LapLadder::LapLadder(LadderInput input, const Track& track)
     : input_(std::move(input)),
@@ -50,7 +32,7 @@ LapRow LapLadder::row(int frontTeeth, int rearTeeth, Bands bands) const {
   if (const auto run =
           chainRun(input_.shared.bike, input_.stock, setup, nullptr, input_.shared.chainsOnHand)) {
     row.fits = run->fits.value_or(true);
-    row.links = nearestLength(*run);
+    if (const auto length = nearestLength(*run)) row.links = length->links;
   }
   const LapTimes times = bands == Bands::All ? laps_.times(input_.stock, setup)
                                              : LapTimes{laps_.seconds(input_.stock, setup), {}};

@@ -1,34 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <QProcess>
 #include <QTemporaryDir>
 
 #include "core/track/track_csv.h"
 #include "core/track_report.h"
 #include "tests/core/recordings.h"
-#include "tests/ui/support.h"
+#include "tests/ui/program.h"
 
 namespace layshaft::test {
 namespace {
 
 class TrackCommand : public testing::Test {
  protected:
-  struct Outcome {
-    int code;
-    QString out, err;
-  };
-  /// Runs the program as a script on a machine without a display does.
-  Outcome track(const QStringList& words) const {
-    QProcess program;
-    QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
-    for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
-      environment.remove(QString::fromUtf8(name));
-    program.setProcessEnvironment(environment);
-    program.start(QStringLiteral(LAYSHAFT_PROGRAM), QStringList{QStringLiteral("track")} + words);
-    program.closeWriteChannel();
-    if (!program.waitForFinished(60000)) throw std::runtime_error("the program does not end");
-    return {program.exitCode(), QString::fromUtf8(program.readAllStandardOutput()),
-            QString::fromUtf8(program.readAllStandardError())};
-  }
+  static Outcome track(const QStringList& words) { return run(QStringList{QStringLiteral("track")} + words); }
   QString write(const char* name, const std::string& text) const {
     const QString path = folder_.filePath(QString::fromUtf8(name));
     QFile file(path);
@@ -36,14 +19,8 @@ class TrackCommand : public testing::Test {
     file.write(text.data(), static_cast<qint64>(text.size()));
     return path;
   }
-  void expectRefusal(const QStringList& words, int code, const QStringList& named) const {
-    const Outcome outcome = track(words);
-    EXPECT_EQ(outcome.code, code) << outcome.err.toStdString();
-    EXPECT_EQ(outcome.out, "");
-    EXPECT_EQ(outcome.err.count('\n'), 1) << outcome.err.toStdString();
-    for (const QString& word : named)
-      EXPECT_TRUE(outcome.err.contains(word))
-          << word.toStdString() << " is not in " << outcome.err.toStdString();
+  static void expectRefusal(const QStringList& words, int code, const QStringList& named) {
+    expectOneLineError(track(words), code, named);
   }
   const std::string text_ = gpxCircle(700);
   QTemporaryDir folder_;
