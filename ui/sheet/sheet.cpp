@@ -69,6 +69,7 @@ std::optional<QString> writePdf(const Sheet& sheet, const QPageSize& paper, QIOD
     pdf.setPageLayout(
         QPageLayout(paper, sheet.orientation(), QMarginsF(1, 1, 1, 1) * kMarginInches, QPageLayout::Inch));
     pdf.setTitle(sheet.title());
+    pdf.setCreator(QStringLiteral("Layshaft"));
     if (const auto why = paintSheet(sheet, pdf)) return why;
   }
   return writeWhole(buffer, out);
