@@ -198,14 +198,6 @@ double AllowedSpeed::brakesMps2(std::size_t index, double mps) const {
                  brakes.forces.rolling().jumpMps && mps > *brakes.forces.rolling().jumpMps);
 }
 
-double AllowedSpeed::speedBraking(std::size_t index, double toTheEndM) const {
-  const Stretch& stretch = stretches_[index];
-  if (stretch.knots < 2) return stretch.exitMps;
-  const Knot &low = knots_[stretch.firstKnot], &high = knots_[stretch.firstKnot + stretch.knots - 1];
-  const auto beyond = [&](double v) { return braking(index, v).distanceM - toTheEndM; };
-  return polishedRoot(beyond, low.mps, high.mps, -toTheEndM, high.left.distanceM - toTheEndM);
-}
-
 double AllowedSpeed::secondsToTheEnd(std::size_t index, double offsetM, double mps) const {
   const Stretch& stretch = stretches_[index];
   if (offsetM >= stretch.heldM) return braking(index, mps).timeS;
