@@ -17,7 +17,7 @@ constexpr double kSameMps = 1e-12;        // of a speed
 constexpr double kAsGoodAsThere = 1e-12;  // of the speed where the pull runs out
 constexpr double kStandsMps = 1e-5;
 constexpr int kMostSteps = 60;
-constexpr double kNearS = 1e-7;  // so near in time the rest is a straight line
+constexpr double kNearS = 3e-6;  // so near in time the rest is a straight line
 
 }  // namespace
 
@@ -225,11 +225,19 @@ LapPlace LapPull::placeAtEnd(const Panel& panel, const BendPace& pace, const Spe
 LapPlace LapPull::placeOnBrakes(const Panel& panel, const BendPace& pace, const LapPlace& beyond) const {
   const AllowedSpeed& allowed = bike_.allowed();
   const double left = stretch_.here.lengthM - at_.offsetM;
-  double low = pace.measure(panel.fromMps), high = pace.measure(beyond.mps), q = high;
+  double low = pace.measure(panel.fromMps), high = pace.measure(beyond.mps);
+  // What is left to the brakes at the panel's beginning, and how far its end is beyond them.
+  const double before =
+      left -
+      allowed.braking(index_, std::clamp(panel.fromMps, stretch_.exitMps, stretch_.entryMps)).distanceM;
+  const double behind = allowed.braking(index_, std::min(beyond.mps, stretch_.entryMps)).distanceM -
+                        (stretch_.here.lengthM - beyond.offsetM);
+  const double part = before > 0.0 && behind > 0.0 ? before / (before + behind) : 1.0;
+  double q = pace.measure(panel.fromMps + part * (beyond.mps - panel.fromMps));
   for (int step = 0;; ++step) {
-    const SpeedSums part = sums(panel, pace, q);
+    const SpeedSums ridden = sums(panel, pace, q);
     const SpeedRate here = rateAt(panel.on, pace, q);
-    double over = part.distanceM - left, closes = here.mps;
+    double over = ridden.distanceM - left, closes = here.mps;
     if (here.mps > stretch_.exitMps) {
       const double mps = std::min(here.mps, stretch_.entryMps);
       over += allowed.braking(index_, mps).distanceM;
@@ -240,7 +248,7 @@ LapPlace LapPull::placeOnBrakes(const Panel& panel, const BendPace& pace, const 
     const bool known = std::isfinite(next) && std::isfinite(closes);
     if ((known && std::abs(seconds) <= kNearS) || step >= kMostSteps) {
       const double mps = std::clamp(pace.mps(known ? next : q), stretch_.exitMps, stretch_.entryMps);
-      return {at_.timeS + part.timeS + (known ? seconds : 0.0), index_,
+      return {at_.timeS + ridden.timeS + (known ? seconds : 0.0), index_,
               stretch_.here.lengthM - allowed.braking(index_, mps).distanceM, mps};
     }
     (over < 0.0 ? low : high) = q;

@@ -69,9 +69,10 @@ class Coast {
     if (place.mps >= stretch_.here.limitMps) return place.mps - stretch_.here.limitMps;
     double over = (place.mps - stretch_.here.limitMps);
     if (stretch_.knots >= 2 && place.mps > stretch_.exitMps) {
-      const double braked =
-          bike_.allowed().braking(at_.stretch, std::min(place.mps, stretch_.entryMps)).distanceM;
-      over = std::max(over, place.offsetM + braked - stretch_.here.lengthM);
+      const double mps = std::min(place.mps, stretch_.entryMps), left = stretch_.here.lengthM - place.offsetM;
+      const double most = bike_.allowed().brakingAtMostM(at_.stretch, mps);
+      const double braked = most < left ? most : bike_.allowed().braking(at_.stretch, mps).distanceM;
+      over = std::max(over, braked - left);
     }
     return over;
   }
