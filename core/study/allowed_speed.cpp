@@ -13,6 +13,7 @@ namespace {
 
 constexpr int kMostPanels = 200, kMostHalvings = 40;
 constexpr double kRises = 1e-9;  // of the speed
+constexpr double kThere = 1e-9;  // of the speed: so near to a kink is on it
 
 bool fastBetween(const RollingResistance& rolling, double a, double b) {
   return rolling.jumpMps && a + (b - a) / 2.0 > *rolling.jumpMps;
@@ -121,8 +122,10 @@ double AllowedSpeed::addBrakes(std::size_t index, double exitMps) {
     if (brakes.forces.headwindMps() < 0.0) cut(-brakes.forces.headwindMps());
     const bool fast = fastBetween(rolling, mps, to);
     const auto resistance = [&](double v) { return brakes.forces.resistanceN(v, fast); };
-    if (const double a = resistance(mps), b = resistance(to); a < 0.0 && b > 0.0)
-      cut(polishedRoot(resistance, mps, to, a, b));
+    if (const double a = resistance(mps), b = resistance(to); a < 0.0 && b > 0.0) {
+      const double root = polishedRoot(resistance, mps, to, a, b);
+      if (root - mps > kThere * mps) cut(root);
+    }
     BendPace pace(here.bendMps, to);
     SpeedSums sums = brakingSums(brakes, pace, fast, mps, to);
     for (int halvings = 0; !sums.smooth && halvings < kMostHalvings; ++halvings) {

@@ -15,6 +15,7 @@ constexpr int kMostHalvings = 40;
 constexpr double kSameTurns = 1e-11;      // of an engine speed
 constexpr double kSameMps = 1e-12;        // of a speed
 constexpr double kAsGoodAsThere = 1e-12;  // of the speed where the pull runs out
+constexpr double kThere = 1e-9;           // of a speed: so near to a kink is on it
 constexpr double kStandsMps = 1e-5;
 constexpr int kMostSteps = 60;
 constexpr double kNearS = 3e-6;  // so near in time the rest is a straight line
@@ -117,8 +118,9 @@ void LapPull::cutAtKinks(Panel& panel) const {
   // Grip in a bend has another form where the road drives the bike on.
   const auto resistance = [&](double v) { return forces.resistanceN(v, panel.on.fast); };
   const double from = resistance(panel.fromMps), to = resistance(panel.toMps);
-  if ((from < 0.0 && to > 0.0) || (from > 0.0 && to < 0.0))
-    cut(polishedRoot(resistance, panel.fromMps, panel.toMps, from, to));
+  if (!(from < 0.0 && to > 0.0) && !(from > 0.0 && to < 0.0)) return;
+  const double root = polishedRoot(resistance, panel.fromMps, panel.toMps, from, to);
+  if (std::abs(root - panel.fromMps) > kThere * panel.fromMps) cut(root);
 }
 
 /// Seconds and metres of a panel, and what limits its nodes and its end.
