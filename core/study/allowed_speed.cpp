@@ -138,8 +138,10 @@ double AllowedSpeed::addBrakes(std::size_t index, double exitMps) {
       const double guess =
           std::sqrt(mps * mps + (to * to - mps * mps) * std::min(1.0, missing / sums.distanceM));
       const auto at = [&](double q) { return brakingAt(brakes, pace, fast, q); };
+      const double from = pace.measure(mps);
+      const auto sumsTo = [&](double q) { return speedSums(at, from, q); };
       const ReachedOnWay beginning =
-          reachedOnWay(at, pace.measure(mps), pace.measure(to), missing, pace.measure(guess));
+          reachedOnWay(at, sumsTo, from, pace.measure(to), missing, pace.measure(guess));
       knots_.push_back({std::clamp(pace.mps(beginning.measure), mps, here.limitMps),
                         {seconds + beginning.timeS, here.lengthM}});
       return here.lengthM;
