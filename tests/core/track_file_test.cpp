@@ -247,13 +247,17 @@ TEST(TrackFile, APathIsSharedBetweenCopies) {
 }
 
 // Laps ask for the track on their own: nothing else is worked out anew for another one.
-TEST(TrackFile, ThePlanWithoutALapDependsOnNoTrack) {
+TEST(TrackFile, OnlyLapsDependOnATrack) {
   const Profile profile = profileFrom(everyKeyProfile().dump());
   Profile other = profile;
   other.tracks.clear();
   other.ride->track.clear();
   other.sparesBox->gearPairs.clear();
-  EXPECT_EQ(planInput(other), planInput(profile));
+  PlanInput withATrack = planInput(profile);
+  EXPECT_TRUE(withATrack.track);
+  EXPECT_NE(planInput(other), withATrack);
+  withATrack.track.reset();
+  EXPECT_EQ(planInput(other), withATrack);
   EXPECT_EQ(ladderInput(other), ladderInput(profile));
 }
 
