@@ -116,6 +116,8 @@ inline constexpr int kMostSegments = 500;
 inline constexpr int kFewestStretches = 2;
 inline constexpr int kMostStretches = 20000;
 
+inline constexpr int kLargestTableBytes = 4 << 20;  ///< of a table of segments
+
 inline constexpr int kLongestName = 200;     ///< characters
 inline constexpr int kLongestNotes = 20000;  ///< characters
 inline constexpr int kMostBeltLengths = 50;

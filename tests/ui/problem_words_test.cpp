@@ -77,6 +77,7 @@ const std::vector<Case>& cases() {
        {"a.b", "length, angle", "a radius with an angle"}},
       {"NotASegmentAtAll", {.kind = Kind::NotASegment, .path = "a.b"}, {"a.b", "nothing"}},
       {"NameTaken", {.kind = Kind::NameTaken, .path = "a.b", .given = "Reedmace"}, {"a.b", "Reedmace"}},
+      {"QuoteLeftOpen", {.kind = Kind::QuoteLeftOpen}, {"quote", "closed"}},
       {"OnlyOneOf", {.kind = Kind::OnlyOneOf, .path = "a.b", .given = {}, .below = "c.d"}, {"a.b", "c.d"}},
       {"WrongFormat",
        {.kind = Kind::WrongFormat, .path = "format", .given = "\"x\"", .allowed = {"layshaft-bike"}},
