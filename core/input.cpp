@@ -62,6 +62,12 @@ Ride known(Ride ride) {
   return ride;
 }
 
+Track known(Track track) {
+  track.extras.clear();
+  for (TrackSegment& segment : track.segments) segment.extras.clear();
+  return track;
+}
+
 Circumstances circumstancesOf(const Profile& profile) {
   return {.bike = known(profile.bike),
           .ride = known(profile.ride.value_or(Ride{})),
@@ -104,6 +110,14 @@ Setup stockInUse(const Profile& profile) {
 
 }  // namespace
 
+const Track* riddenTrack(const Profile& profile) {
+  if (profile.tracks.empty()) return nullptr;
+  const std::string name = profile.ride ? profile.ride->track : std::string();
+  const auto named = std::find_if(profile.tracks.begin(), profile.tracks.end(),
+                                  [&](const Track& track) { return track.name == name; });
+  return named == profile.tracks.end() ? &profile.tracks.front() : &*named;
+}
+
 PlanInput planInput(const Profile& profile) {
   const Setup stock = stockInUse(profile);
   PlanInput input{.bikeName = profile.name,
@@ -111,7 +125,9 @@ PlanInput planInput(const Profile& profile) {
                   .stock = stock,
                   .proposed = known(applied(profile.proposed, stock)),
                   .pins = {},
-                  .wear = wearInput(profile)};
+                  .wear = wearInput(profile),
+                  .track = {}};
+  if (const Track* track = riddenTrack(profile)) input.track = known(*track);
   for (const Pin& pin : profile.pins) input.pins.push_back({pin.name, known(applied(pin.change, stock))});
   return input;
 }
@@ -128,6 +144,14 @@ LadderInput ladderInput(const Profile& profile) {
     input.fronts = known(profile.sparesBox->front);
     input.rears = known(profile.sparesBox->rear);
   }
+  return input;
+}
+
+std::optional<LapInput> lapInput(const Profile& profile) {
+  const Track* track = riddenTrack(profile);
+  if (!track) return std::nullopt;
+  LapInput input{.shared = ladderInput(profile), .track = known(*track)};
+  input.shared.aims.clear();
   return input;
 }
 

@@ -39,8 +39,13 @@ struct PlanInput {
   Setup proposed;  ///< whole
   std::vector<NamedSetup> pins;
   std::optional<WearInput> wear;
+  std::optional<Track> track;  ///< that laps are ridden on
   bool operator==(const PlanInput&) const = default;
 };
+
+/// The track that a profile's laps are ridden on: the one that the ride names, else the first; null without
+/// any.
+const Track* riddenTrack(const Profile& profile);
 
 PlanInput planInput(const Profile& profile);
 
@@ -56,5 +61,15 @@ struct LadderInput {
 };
 
 LadderInput ladderInput(const Profile& profile);
+
+/// What a ladder by lap times depends on, its range apart.
+struct LapInput {
+  LadderInput shared;  ///< without aims
+  Track track;
+  bool operator==(const LapInput&) const = default;
+};
+
+/// None without a track.
+std::optional<LapInput> lapInput(const Profile& profile);
 
 }  // namespace layshaft

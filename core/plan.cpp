@@ -101,7 +101,8 @@ SetupPlan setupPlanOf(const Circumstances& given, const Asked& asked, const Setu
                             .limits = figures.limits,
                             .topSpeed = figures.topSpeed,
                             .run = figures.run},
-                   .model = figures.model};
+                   .model = figures.model,
+                   .lap = {}};
   result.road.driveAtLeastRolloutS = result.road.driveAtMostRolloutS = driveTime(figures.run);
   if (asked.bike->accelerates() && rollout.source == RolloutSource::TyreSize)
     addBands(result.road, asked, setup, rollout, figures.fitted);
@@ -128,6 +129,7 @@ class Known {
     add(before->stock);
     add(before->proposed);
     for (const SetupPlan& pin : before->pins) add(pin);
+    ofBefore_ = plans_.size();
   }
 
   const std::optional<Asked>& asked() const { return asked_; }
@@ -136,16 +138,30 @@ class Known {
       if (plan->setup == setup) return plan;
     return nullptr;
   }
+  /// Whether a plan that was found is of the setups that were added later.
+  bool isOfThisPlan(const SetupPlan* plan) const {
+    return std::find(plans_.begin() + static_cast<std::ptrdiff_t>(ofBefore_), plans_.end(), plan) !=
+           plans_.end();
+  }
   void add(const SetupPlan& plan) { plans_.push_back(&plan); }
 
  private:
   std::optional<Asked> asked_;
   std::vector<const SetupPlan*> plans_;
+  std::size_t ofBefore_ = 0;
 };
 
 ShiftPointSource sourceOf(const PullBike& bike) {
   if (bike.shiftRpm) return ShiftPointSource::Typed;
   return bike.accelerates() ? ShiftPointSource::Best : ShiftPointSource::RevLimit;
+}
+
+/// The track as the bike meets it; what the plan `before`, if there, knows of the same one is taken over.
+std::shared_ptr<const LapComparison> lapsOf(const PlanInput& input, const Asked& asked, const Plan* before) {
+  if (!input.track || !asked.bike->accelerates()) return nullptr;
+  if (before && before->input.shared == input.shared && before->input.track == input.track)
+    return before->laps;
+  return std::make_shared<const LapComparison>(input.shared, asked, *input.track);
 }
 
 /// What the plan `before`, if there, knows of the same wear is taken over.
@@ -155,6 +171,12 @@ std::optional<WearFigures> wearOf(const PlanInput& input, const Plan* before) {
 }
 
 }  // namespace
+
+std::optional<LapChange> lapChange(const Plan& plan, const SetupPlan& setup) {
+  if (!plan.laps || !plan.stock.lap || !setup.lap) return std::nullopt;
+  const Setup& stock = plan.stock.setup;
+  return plan.laps->change(stock, plan.laps->times(stock, stock), setup.setup);
+}
 
 RollOnFigures rollOnInMiles(const SetupPlan& setup) {
   if (!setup.model || !setup.model->bike().accelerates()) return {};
@@ -178,15 +200,32 @@ std::vector<std::string_view> sawtoothLacks(const Plan& plan) {
   return lacks;
 }
 
+std::vector<std::string_view> lapLacks(const Plan& plan) {
+  std::vector<std::string_view> lacks;
+  if (!plan.input.track) lacks.emplace_back("tracks");
+  for (const auto* of : {&plan.pullBike->forceLacks, &plan.pullBike->resistanceLacks})
+    lacks.insert(lacks.end(), of->begin(), of->end());
+  if (plan.laps) {
+    const auto& ofCourse = plan.laps->allowed().course().lacks;
+    lacks.insert(lacks.end(), ofCourse.begin(), ofCourse.end());
+  }
+  return lacks;
+}
+
 Plan plan(PlanInput input, const Plan* before) {
   const Circumstances& given = input.shared;
   Known known(input, before);
   const Asked asked = known.asked() ? *known.asked() : layshaft::asked(given);
+  const auto laps = lapsOf(input, asked, before);
+  const bool sameLaps = before && before->laps == laps;
   const SetupPlan* stock = nullptr;
   const auto planOf = [&](const Setup& setup, const std::string& name) {
     const SetupPlan* same = known.find(setup);
     SetupPlan result = same ? *same : setupPlanOf(given, asked, stock, setup);
     result.name = name;
+    if (same && (sameLaps || known.isOfThisPlan(same))) return result;
+    const auto lap = laps ? laps->figures(input.stock, setup) : std::nullopt;
+    result.lap = lap ? std::make_shared<const LapFigures>(*lap) : nullptr;
     return result;
   };
   SetupPlan ofStock = planOf(input.stock, {});
@@ -215,6 +254,7 @@ Plan plan(PlanInput input, const Plan* before) {
           .proposed = std::move(ofProposed),
           .pins = std::move(ofPins),
           .wear = wearOf(input, before),
+          .laps = laps,
           .input = std::move(input)};
 }
 

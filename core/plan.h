@@ -11,6 +11,7 @@
 #include "core/study/chain_run.h"
 #include "core/study/gear_limits.h"
 #include "core/study/gearing.h"
+#include "core/study/lap_comparison.h"
 #include "core/study/road_model.h"
 #include "core/study/run.h"
 #include "core/study/speedometer.h"
@@ -60,6 +61,7 @@ struct SetupPlan {
   SprocketPlan sprockets;
   RoadPlan road;
   std::shared_ptr<const RoadModel> model;  ///< null without an engine curve, a rev limit or gear ratios
+  std::shared_ptr<const LapFigures> lap;   ///< null without a track or data for it, or if the bike stops
 };
 
 /// Where the shift points of a plan come from.
@@ -81,7 +83,10 @@ struct Plan {
   SetupPlan proposed;
   std::vector<SetupPlan> pins;
   std::optional<WearFigures> wear;  ///< of the parts that stock runs
-  PlanInput input;                  ///< what all of it was made from
+  /// The track as the bike meets it, and what laps on it are compared by; null without a track or data for
+  /// resistance and pull.
+  std::shared_ptr<const LapComparison> laps;
+  PlanInput input;  ///< what all of it was made from
 };
 
 /// What a setup takes more down the straight than another, and how far that may be off because rollouts are
@@ -95,6 +100,10 @@ struct DriveChange {
 /// None where one of them has no time.
 std::optional<DriveChange> driveChange(const RoadPlan& from, const RoadPlan& to);
 
+/// What a setup of the plan takes more round the track than stock, and how far that may be off: worked out
+/// when somebody asks. None where one of them has no lap.
+std::optional<LapChange> lapChange(const Plan& plan, const SetupPlan& setup);
+
 /// Roll-ons from 50 to 75 mph, for who reads speeds in miles per hour: worked out when somebody asks.
 RollOnFigures rollOnInMiles(const SetupPlan& setup);
 
@@ -104,6 +113,9 @@ using SharedPlan = std::shared_ptr<const Plan>;
 /// The keys that are missing for speeds at the rev limit, and so for the sawtooth; empty where it can be
 /// drawn.
 std::vector<std::string_view> sawtoothLacks(const Plan& plan);
+
+/// The keys that are missing for laps; empty where the bike can be lapped, or the track is refused.
+std::vector<std::string_view> lapLacks(const Plan& plan);
 
 /// Pure: the same input gives the same plan. Total: what the input lacks data for is left empty. What the
 /// plan `before`, if there, holds of the same setups in the same circumstances is taken over, not worked out

@@ -258,6 +258,63 @@ Json sprocketsJson(const SprocketPlan& plan) {
           {"saved_drive_s", seconds(&SprocketSaving::driveS)}};
 }
 
+/// Segments are named by their track.
+Json lapJson(const std::shared_ptr<const LapFigures>& lap, const std::optional<Track>& track) {
+  const auto value = [&](auto LapFigures::*member) { return lap ? Json((*lap).*member) : Json(nullptr); };
+  Json segments = nullptr, pulls = nullptr;
+  if (lap) {
+    segments = Json::array();
+    for (std::size_t i = 0; i < lap->segments.size(); ++i) {
+      const LapSegment& segment = lap->segments[i];
+      segments.push_back({{"name", track->segments[i].name},
+                          {"time_s", segment.timeS},
+                          {"entry_kmh", units::kmhFromMps(segment.entryMps)},
+                          {"min_kmh", units::kmhFromMps(segment.minMps)},
+                          {"exit_kmh", units::kmhFromMps(segment.exitMps)},
+                          {"gear_at_min", orNull(segment.gearAtMin)},
+                          {"rpm_at_min", orNull(segment.rpmAtMin)}});
+    }
+    pulls = Json::array();
+    for (const LapPullFigures& pull : lap->pulls)
+      pulls.push_back({{"from_m", pull.fromM},
+                       {"to_m", pull.toM},
+                       {"from_kmh", units::kmhFromMps(pull.fromMps)},
+                       {"first_gear", pull.firstGear},
+                       {"end_gear", pull.endGear},
+                       {"end_rpm", pull.endRpm}});
+  }
+  return {{"track", track ? Json(track->name) : Json(nullptr)},
+          {"time_s", value(&LapFigures::timeS)},
+          {"top_speed_kmh", lap ? Json(units::kmhFromMps(lap->topMps)) : Json(nullptr)},
+          {"shifts", value(&LapFigures::shifts)},
+          {"limiter_s", value(&LapFigures::limiterS)},
+          {"full_throttle_s", value(&LapFigures::fullThrottleS)},
+          {"segments", std::move(segments)},
+          {"pulls", std::move(pulls)}};
+}
+
+Json lapChangeJson(const Plan& plan) {
+  const auto change = lapChange(plan, plan.proposed);
+  return {{"time_s", figure(change, &LapChange::seconds)},
+          {"band_s", figure(change, &LapChange::bandS)},
+          {"of_which_axle_s", figure(change, &LapChange::axleS)}};
+}
+
+/// Why nobody laps the track: a word and the number of the segment, counted from 1, where one is to blame.
+Json lapRefusalJson(const Plan& plan) {
+  if (!plan.laps || !plan.laps->allowed().refusal()) return nullptr;
+  const LapRefusal& refusal = *plan.laps->allowed().refusal();
+  switch (refusal.why) {
+    case LapRefusal::Why::NoBend:
+      return {{"reason", "no_bend"}, {"segment", nullptr}};
+    case LapRefusal::Why::BrakesTooWeak:
+      return {{"reason", "brakes_too_weak"}, {"segment", refusal.segment + 1}};
+    case LapRefusal::Why::Empty:
+      break;
+  }
+  return {{"reason", "empty"}, {"segment", nullptr}};
+}
+
 /// What the profile lacks for a study.
 Json lacksJson(const Plan& plan) {
   const PullBike& bike = *plan.pullBike;
@@ -265,7 +322,8 @@ Json lacksJson(const Plan& plan) {
           {"pull", bike.forceLacks},
           {"resistance", bike.resistanceLacks},
           {"bounds", bike.boundsLack},
-          {"chain_run", chainRunLacks(plan.stock.setup, plan.proposed.setup)}};
+          {"chain_run", chainRunLacks(plan.stock.setup, plan.proposed.setup)},
+          {"lap", lapLacks(plan)}};
 }
 /// What was taken where the profile leaves something open, or holds only what is usual in its class.
 Json assumedJson(const PullBike& bike) {
@@ -293,7 +351,7 @@ Json changeJson(const SetupPlan& stock, const SetupPlan& setup) {
           {"drive_equal", drive ? Json(drive->equal()) : Json(nullptr)}};
 }
 
-Json setupJson(const SetupPlan& plan) {
+Json setupJson(const SetupPlan& plan, const std::optional<Track>& track) {
   Json json{{"front_teeth", plan.setup.frontTeeth.count()},
             {"rear_teeth", plan.setup.rearTeeth.count()},
             {"final_ratio", plan.gearing.finalRatio},
@@ -310,6 +368,7 @@ Json setupJson(const SetupPlan& plan) {
   json["speedometer"] = speedometerJson(plan.speedometer);
   json["chain_run"] = chainRunJson(plan.chainRun);
   json["sprockets"] = sprocketsJson(plan.sprockets);
+  json["lap"] = lapJson(plan.lap, track);
   return json;
 }
 
@@ -382,14 +441,17 @@ Json wearJson(const WearFigures& wear) {
 
 std::string reportJson(const Plan& plan) {
   Json root{{"format", "layshaft-report"}, {"version", kReportVersion}, {"bike", plan.bikeName}};
-  root["stock"] = setupJson(plan.stock);
-  root["proposed"] = setupJson(plan.proposed);
+  const auto& track = plan.input.track;
+  root["stock"] = setupJson(plan.stock, track);
+  root["proposed"] = setupJson(plan.proposed, track);
   root["change"] = changeJson(plan.stock, plan.proposed);
+  root["lap_change"] = lapChangeJson(plan);
+  root["lap_refusal"] = lapRefusalJson(plan);
   if (!plan.pins.empty()) {
     Json& pins = root["pins"] = Json::array();
     for (const SetupPlan& pin : plan.pins) {
       Json entry{{"name", pin.name}};
-      entry.update(setupJson(pin));
+      entry.update(setupJson(pin, track));
       entry["change"] = changeJson(plan.stock, pin);
       pins.push_back(std::move(entry));
     }

@@ -11,7 +11,7 @@
 namespace layshaft {
 namespace {
 
-constexpr int kMostPanels = 200;
+constexpr int kMostPanels = 200, kMostHalvings = 40;
 constexpr double kRises = 1e-9;  // of the speed
 
 bool fastBetween(const RollingResistance& rolling, double a, double b) {
@@ -123,22 +123,22 @@ double AllowedSpeed::addBrakes(std::size_t index, double exitMps) {
     const auto resistance = [&](double v) { return brakes.forces.resistanceN(v, fast); };
     if (const double a = resistance(mps), b = resistance(to); a < 0.0 && b > 0.0)
       cut(polishedRoot(resistance, mps, to, a, b));
-    SpeedSums sums;
     BendPace pace(here.bendMps, to);
-    for (int halvings = 0;; ++halvings) {
+    SpeedSums sums = brakingSums(brakes, pace, fast, mps, to);
+    for (int halvings = 0; !sums.smooth && halvings < kMostHalvings; ++halvings) {
+      const double from = pace.measure(mps);
+      to = pace.mps(from + (pace.measure(to) - from) / 2.0);
       pace = BendPace(here.bendMps, to);
       sums = brakingSums(brakes, pace, fast, mps, to);
-      if (sums.smooth || halvings >= 40) break;
-      to = mps + (to - mps) / 2.0;
     }
     if (sums.distanceM >= missing) {
-      // The speed at the very beginning, to the last digit of the distance.
-      const auto beyond = [&](double v) {
-        return brakingSums(brakes, pace, fast, mps, v).distanceM - missing;
-      };
-      to = polishedRoot(beyond, mps, to, -missing, sums.distanceM - missing);
-      sums = brakingSums(brakes, pace, fast, mps, to);
-      knots_.push_back({to, {seconds + sums.timeS, here.lengthM}});
+      const double guess =
+          std::sqrt(mps * mps + (to * to - mps * mps) * std::min(1.0, missing / sums.distanceM));
+      const auto at = [&](double q) { return brakingAt(brakes, pace, fast, q); };
+      const ReachedOnWay beginning =
+          reachedOnWay(at, pace.measure(mps), pace.measure(to), missing, pace.measure(guess));
+      knots_.push_back({std::clamp(pace.mps(beginning.measure), mps, here.limitMps),
+                        {seconds + beginning.timeS, here.lengthM}});
       return here.lengthM;
     }
     mps = to;
@@ -154,13 +154,17 @@ double AllowedSpeed::slowing(const Brakes& brakes, double mps, double left, bool
   return resistance < 0.0 ? left * (brakes.fullMps2 + resistance) : left * brakes.fullMps2 + resistance;
 }
 
+SpeedRate AllowedSpeed::brakingAt(const Brakes& brakes, const BendPace& pace, bool fast,
+                                  double measure) const {
+  const double mps = pace.mps(measure);
+  const bool fades = brakes.forces.resistanceN(mps, fast) <= 0.0;
+  return pace.rate(measure, slowing(brakes, mps, pace.left(measure), fast), fades);
+}
+
 SpeedSums AllowedSpeed::brakingSums(const Brakes& brakes, const BendPace& pace, bool fast, double from,
                                     double to) const {
-  const auto at = [&](double q) {
-    const double mps = pace.mps(q);
-    return SpeedRate{mps, pace.rate(q, slowing(brakes, mps, pace.left(q), fast))};
-  };
-  return speedSums(at, pace.measure(from), pace.measure(to));
+  return speedSums([&](double q) { return brakingAt(brakes, pace, fast, q); }, pace.measure(from),
+                   pace.measure(to));
 }
 
 std::size_t AllowedSpeed::knotBelow(const Stretch& stretch, double mps) const {

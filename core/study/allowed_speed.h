@@ -84,6 +84,7 @@ class AllowedSpeed {
   void workBackwards();
   double addBrakes(std::size_t index, double exitMps);
   double slowing(const Brakes& brakes, double mps, double left, bool fast) const;
+  SpeedRate brakingAt(const Brakes& brakes, const BendPace& pace, bool fast, double measure) const;
   SpeedSums brakingSums(const Brakes& brakes, const BendPace& pace, bool fast, double fromMps,
                         double toMps) const;
   const Brakes& brakesOf(std::size_t stretch) const { return brakes_[stretches_[stretch].here.road]; }

@@ -27,9 +27,11 @@ class BendPace {
     const double ratio = measure / bendMps_;
     return std::sqrt(std::max(0.0, 1.0 - ratio * ratio * ratio * ratio));
   }
-  /// The rate of the measure at an acceleration.
-  double rate(double measure, double mps2) const {
-    return byRoot_ ? -mps2 / (2.0 * measure * bendMps_) : mps2;
+  /// The rate of the measure at an acceleration; `fades` where that goes to zero with what is left.
+  SpeedRate rate(double measure, double mps2, bool fades) const {
+    if (!byRoot_) return {measure, mps2, mps2};
+    const double rate = -mps2 / (2.0 * measure * bendMps_);
+    return {mps(measure), rate, fades ? rate : mps2};
   }
 
  private:

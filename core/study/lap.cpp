@@ -19,19 +19,27 @@ struct Started {
 
 /// The lap of an open track; of a closed one that which begins as fast as it ends.
 std::optional<Started> chosenLap(const AllowedSpeed& allowed, LapSearch& search) {
-  constexpr int kMostLaps = 100;
+  constexpr std::size_t kMostLaps = 100;
   constexpr double kSameMps = 1e-9;
   const bool closed = allowed.course().closed;
   const double most = allowed.stretches().front().entryMps;
   double start = closed ? most : std::min(allowed.course().startMps, most);
-  for (int i = 0;; ++i) {
+  std::vector<Started> laps;
+  while (laps.size() < kMostLaps) {
     auto lap = search.from(start);
     if (!lap) return std::nullopt;
-    const double end = std::min(lap->endMps, most);
-    if (!closed || std::abs(end - start) < kSameMps || i + 1 >= kMostLaps)
-      return Started{start, *std::move(lap)};
+    laps.push_back({start, *std::move(lap)});
+    const double end = std::min(laps.back().lap.endMps, most);
+    if (!closed || std::abs(end - start) < kSameMps) break;
     start = end;
+    // Where laps take turns the last of them is known by now.
+    const auto again =
+        std::find_if(laps.begin(), laps.end(), [&](const Started& s) { return s.startMps == start; });
+    if (again == laps.end()) continue;
+    const auto turns = static_cast<std::size_t>(laps.end() - again);
+    return *(again + static_cast<std::ptrdiff_t>((kMostLaps - laps.size() + turns - 1) % turns));
   }
+  return laps.back();
 }
 
 bool canLap(const AllowedSpeed& allowed, const RoadModel& model) {

@@ -101,6 +101,43 @@ double LapBike::speedMps(std::size_t stretch, double rpm, std::size_t gear, doub
   return v;
 }
 
+double LapBike::mostMps(std::size_t stretch, std::size_t gear, double fromMps) const {
+  const double limit =
+      std::max(fromMps, speedMps(stretch, torque_->revLimitRpm(), gear, std::max(fromMps, 1.0)));
+  const bool driven = forces(stretch).resistanceN(limit, allowed_->road(stretch).isFast(limit)) <= 0.0;
+  return driven ? kFastestMps : limit;
+}
+
+double LapBike::greatestMps2(std::size_t stretch, double mps) const {
+  const Way& way = ways_[stretch];
+  const RoadForces& forces = forces_[way.road];
+  const bool fast = forces.rolling().jumpMps && mps > *forces.rolling().jumpMps;
+  const double rolled = rolledShare(stretch, mps), perKg = 1.0 / (rolled * rolled);
+  const double turns = 1.0 / ((1.0 + growthPerMps2_ * mps * mps) * rolled);
+  const double wheel = way.wheelPerRoad * mps * turns, resistance = forces.resistanceN(mps, fast);
+  // Coasting downhill is one way; and at the limiter the speed stays.
+  double most = -resistance / (massKg_ + turningKg_ * perKg);
+  if (resistance > 0.0)
+    most = gears_[gearCount() - 1].rpmPerMps * wheel < torque_->revLimitRpm()
+               ? -std::numeric_limits<double>::infinity()
+               : 0.0;
+  const auto take = [&](const Gear& gear, double torque, double engineKg) {
+    most = std::max(most, (torque * gear.newtonsPerNm * turns - resistance) /
+                              (massKg_ + (turningKg_ + engineKg) * perKg));
+  };
+  for (std::size_t g = 0; g < gearCount(); ++g) {
+    const Gear& gear = gears_[g];
+    const double rpmNow = gear.rpmPerMps * wheel;
+    take(gear, torque_->at(rpmNow), gear.engineKg);
+    if (g == 0 && rpmNow < launchRpm_) take(gear, launchNm_, 0.0);
+  }
+  const double ratio = mps / way.bendMps, square = ratio * ratio;
+  const double left = std::sqrt(std::max(0.0, 1.0 - square * square));
+  if (forces.hasGrip()) most = std::min(most, gripMps2(forces, mps, fast, resistance, left));
+  if (forces.hasLift()) most = std::min(most, forces.liftMps2(mps));
+  return most;
+}
+
 double LapBike::coastMps2(std::size_t stretch, double mps, bool fast) const {
   const double rolled = rolledShare(stretch, mps);
   return -forces(stretch).resistanceN(mps, fast) / (massKg_ + turningKg_ / (rolled * rolled));

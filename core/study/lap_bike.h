@@ -25,6 +25,8 @@ struct LapPush {
   double mps2;
   LimitedBy by;
   double free, grip, lift;  ///< of which it is the least; infinite where there is no bound
+  bool gripFades;           ///< grip goes to zero with what a bend leaves of it
+  bool fades() const { return by == LimitedBy::Grip && gripFades; }
   double of(LimitedBy limit) const {
     return limit == LimitedBy::Grip ? grip : limit == LimitedBy::Lift ? lift : free;
   }
@@ -54,7 +56,13 @@ class LapBike {
   /// The road speed at an engine speed; `nearMps` is a first guess.
   double speedMps(std::size_t stretch, double rpm, std::size_t gear, double nearMps) const;
 
+  /// The fastest that it can become on a stretch in a gear from a speed: the limiter's, where the road does
+  /// not drive the bike beyond it.
+  double mostMps(std::size_t stretch, std::size_t gear, double fromMps) const;
+
   LapPush push(std::size_t stretch, const LapPanel& on, double mps, double left) const;
+  /// At least the greatest acceleration in any gear, with the slipping clutch or none, m/s².
+  double greatestMps2(std::size_t stretch, double mps) const;
   /// Coasting with the clutch drawn, m/s².
   double coastMps2(std::size_t stretch, double mps, bool fast) const;
   /// Whether some gear, or the slipping clutch, has the force to hold a speed.
@@ -95,6 +103,13 @@ class LapBike {
   double turnsPerMetre(std::size_t stretch, double mps) const {
     return 1.0 / ((1.0 + growthPerMps2_ * mps * mps) * rolledShare(stretch, mps));
   }
+  /// The grip bound in a bend that leaves a share of it along the road.
+  double gripMps2(const RoadForces& forces, double mps, bool fast, double resistanceN, double left) const {
+    const double upright = forces.gripMps2(mps, fast);
+    if (!(upright > 0.0)) return upright;
+    if (resistanceN >= 0.0) return left * upright;
+    return (left * (loadKg_ * upright + resistanceN) - resistanceN) / loadKg_;
+  }
   void takeGears();
 
   const RoadModel* model_;
@@ -125,14 +140,13 @@ inline LapPush LapBike::push(std::size_t stretch, const LapPanel& on, double mps
   const double turning = turningKg_ + (on.slips ? 0.0 : gear.engineKg);
   const double resistance = forces.resistanceN(mps, on.fast);
   constexpr double kNone = std::numeric_limits<double>::infinity();
-  LapPush push{.mps2 = 0.0, .by = LimitedBy::Drag, .free = 0.0, .grip = kNone, .lift = kNone};
+  LapPush push{
+      .mps2 = 0.0, .by = LimitedBy::Drag, .free = 0.0, .grip = kNone, .lift = kNone, .gripFades = false};
   push.mps2 = push.free =
       (torque * gear.newtonsPerNm * turns - resistance) / (massKg_ + turning / (rolled * rolled));
   if (forces.hasGrip()) {
-    push.grip = forces.gripMps2(mps, on.fast);
-    if (push.grip > 0.0)
-      push.grip = resistance > 0.0 ? left * push.grip
-                                   : (left * (loadKg_ * push.grip + resistance) - resistance) / loadKg_;
+    push.grip = gripMps2(forces, mps, on.fast, resistance, left);
+    push.gripFades = resistance >= 0.0 && push.grip > 0.0;
     if (push.grip < push.mps2) {
       push.mps2 = push.grip;
       push.by = LimitedBy::Grip;

@@ -48,10 +48,11 @@ Piece pieceOf(const TrackPath& path, std::size_t i) {
 /// Puts the pieces of a track on the roads of a ride.
 class Paver {
  public:
-  Paver(const Bike& bike, const Ride& ride, const Track& track, LapCourse& course)
+  Paver(const Bike& bike, const Ride& ride, const Track& track, double gripFactor, LapCourse& course)
       : bike_(bike),
         ride_(ride),
         cornerShare_(track.cornerSharePercent.value_or(defaults::kCornerSharePercent) / 100.0),
+        gripFactor_(gripFactor),
         course_(course) {
     if (track.maxLeanDeg) mostTan_ = std::tan(units::radiansFromDegrees(*track.maxLeanDeg));
   }
@@ -89,6 +90,7 @@ class Paver {
       Ride there = ride_;
       there.surface = surface;
       level = level_.emplace(surface, roadOf(bike_, there)).first;
+      if (level->second.grip) *level->second.grip *= gripFactor_;
     }
     Road road = level->second;
     road.slopeRad = std::atan(piece.slopePercent / 100.0);
@@ -99,6 +101,7 @@ class Paver {
   const Bike& bike_;
   const Ride& ride_;
   double cornerShare_;
+  double gripFactor_;
   std::optional<double> mostTan_;
   LapCourse& course_;
   std::map<Surface, Road> level_;
@@ -107,12 +110,12 @@ class Paver {
 
 }  // namespace
 
-LapCourse lapCourse(const Bike& bike, const Ride& ride, const Track& track) {
+LapCourse lapCourse(const Bike& bike, const Ride& ride, const Track& track, double gripFactor) {
   LapCourse course;
   course.closed = track.closed.value_or(false);
   course.startMps = units::mpsFromKmh(track.startSpeedKmh.value_or(0.0));
   course.brakeShare = track.brakeSharePercent.value_or(defaults::kBrakeSharePercent) / 100.0;
-  Paver paver(bike, ride, track, course);
+  Paver paver(bike, ride, track, gripFactor, course);
   if (track.path) {
     const std::size_t count = track.path->curvaturePerKm.size();
     course.stretches.reserve(count);

@@ -38,7 +38,8 @@ struct LapCourse {
   std::vector<std::string_view> lacks;
 };
 
-/// Total. Slopes that a track leaves open are level, surfaces the ride's.
-LapCourse lapCourse(const Bike& bike, const Ride& ride, const Track& track);
+/// Total. Slopes that a track leaves open are level, surfaces the ride's. `gripFactor` is on the grip of
+/// every surface.
+LapCourse lapCourse(const Bike& bike, const Ride& ride, const Track& track, double gripFactor = 1.0);
 
 }  // namespace layshaft

@@ -16,6 +16,7 @@ constexpr double kSameTurns = 1e-11;      // of an engine speed
 constexpr double kSameMps = 1e-12;        // of a speed
 constexpr double kAsGoodAsThere = 1e-12;  // of the speed where the pull runs out
 constexpr double kStandsMps = 1e-5;
+constexpr int kMostSteps = 60;
 constexpr double kNearS = 1e-7;  // so near in time the rest is a straight line
 
 }  // namespace
@@ -43,8 +44,8 @@ LapPush LapPull::push(const LapPanel& on, double mps) const {
 }
 
 SpeedRate LapPull::rateAt(const LapPanel& on, const BendPace& pace, double measure) const {
-  const double mps = pace.mps(measure);
-  return {mps, pace.rate(measure, bike_.push(index_, on, mps, pace.left(measure)).mps2)};
+  const LapPush push = bike_.push(index_, on, pace.mps(measure), pace.left(measure));
+  return pace.rate(measure, push.mps2, push.fades());
 }
 
 SpeedSums LapPull::sums(const Panel& panel, const BendPace& pace, double toMeasure) const {
@@ -52,18 +53,9 @@ SpeedSums LapPull::sums(const Panel& panel, const BendPace& pace, double toMeasu
                    toMeasure);
 }
 
-bool LapPull::turnsEnough() const {
-  return leaveRpm_ && bike_.rpm(index_, at_.mps, gear_) >= *leaveRpm_ * (1.0 - kSameTurns);
-}
-
-bool LapPull::atLimiter() const {
-  const double limit = bike_.torque().revLimitRpm();
-  return !slips_ && std::abs(bike_.rpm(index_, at_.mps, gear_) - limit) <= kSameTurns * limit;
-}
-
 /// What holds just above the speed, or just below it.
-LapPanel LapPull::panelTowards(bool faster) const {
-  const double rpm = bike_.rpm(index_, at_.mps, gear_) * (faster ? 1.0 + kSameTurns : 1.0 - kSameTurns);
+LapPanel LapPull::panelTowards(bool faster, double rpmNow) const {
+  const double rpm = rpmNow * (faster ? 1.0 + kSameTurns : 1.0 - kSameTurns);
   const auto& jump = bike_.forces(index_).rolling().jumpMps;
   return {.gear = gear_,
           .piece = bike_.torque().pieceAt(rpm),
@@ -75,10 +67,11 @@ LapPanel LapPull::panelTowards(bool faster) const {
 std::optional<LapEvent> LapPull::step() {
   const double missing = stretch_.here.lengthM - at_.offsetM;
   if (!(missing > 0.0)) return LapEvent::Stretch;
-  if (turnsEnough()) return LapEvent::Turns;
-  const bool limiter = atLimiter();
+  const double rpm = bike_.rpm(index_, at_.mps, gear_), limit = bike_.torque().revLimitRpm();
+  if (leaveRpm_ && rpm >= *leaveRpm_ * (1.0 - kSameTurns)) return LapEvent::Turns;
+  const bool limiter = !slips_ && std::abs(rpm - limit) <= kSameTurns * limit;
   if (!limiter) {
-    const LapPanel faster = panelTowards(true);
+    const LapPanel faster = panelTowards(true, rpm);
     const double rises = mps2(faster, at_.mps);
     const bool fastest = at_.mps >= stretch_.here.limitMps * (1.0 - kSameMps);
     if (fastest && rises >= 0.0) return LapEvent::Allowed;
@@ -87,7 +80,7 @@ std::optional<LapEvent> LapPull::step() {
       return go({faster, at_.mps, std::min(reach * 1.002 + 1e-9, stretch_.here.limitMps), rises});
     }
   }
-  const LapPanel slower = panelTowards(false);
+  const LapPanel slower = panelTowards(false, rpm);
   const double falls = mps2(slower, at_.mps);
   if (limiter && falls > 0.0) return hold(slower, true);
   if (!(falls < 0.0)) return hold(slower, limiter);
@@ -128,33 +121,39 @@ void LapPull::cutAtKinks(Panel& panel) const {
     cut(polishedRoot(resistance, panel.fromMps, panel.toMps, from, to));
 }
 
-bool LapPull::cutAtTakeOver(Panel& panel, const BendPace& pace) const {
-  const RoadForces& forces = bike_.forces(index_);
-  if (!forces.hasGrip() && !forces.hasLift()) return false;
-  const double from = pace.measure(panel.fromMps), to = pace.measure(panel.toMps);
-  const double half = (to - from) / 2.0, middle = from + half;
-  const auto pushAt = [&](double q) { return bike_.push(index_, panel.on, pace.mps(q), pace.left(q)); };
-  double before = middle + half * kSumNodes[0];
-  LapPush last = pushAt(before);
-  for (std::size_t i = 1; i <= kSumNodes.size(); ++i) {
-    const double q = i < kSumNodes.size() ? middle + half * kSumNodes[i] : to;
-    const LapPush now = pushAt(q);
-    if (now.by != last.by) {
-      const auto gap = [&](double x) {
-        const LapPush there = pushAt(x);
-        return there.of(now.by) - there.of(last.by);
-      };
-      const double cut = pace.mps(
-          polishedRoot(gap, before, q, last.of(now.by) - last.of(last.by), now.of(now.by) - now.of(last.by)));
-      const bool inside =
-          panel.rises() ? cut > panel.fromMps && cut < panel.toMps : cut < panel.fromMps && cut > panel.toMps;
-      if (inside && std::abs(cut - panel.toMps) > 1e-12 * panel.fromMps) {
-        panel.toMps = cut;
-        return true;
-      }
-    }
-    before = q;
-    last = now;
+/// Seconds and metres of a panel, and what limits its nodes and its end.
+LapPull::Ridden LapPull::ridden(const Panel& panel, const BendPace& pace) const {
+  Ridden result;
+  const double to = pace.measure(panel.toMps);
+  std::size_t node = 0;
+  const auto at = [&](double q) {
+    const LapPush push = bike_.push(index_, panel.on, pace.mps(q), pace.left(q));
+    result.measure[node] = q;
+    result.push[node++] = push;
+    return pace.rate(q, push.mps2, push.fades());
+  };
+  result.sums = speedSums(at, pace.measure(panel.fromMps), to);
+  result.measure[node] = to;
+  result.push[node] = bike_.push(index_, panel.on, panel.toMps, pace.left(to));
+  return result;
+}
+
+bool LapPull::cutAtTakeOver(Panel& panel, const BendPace& pace, const Ridden& ridden) const {
+  for (std::size_t i = 1; i < ridden.push.size(); ++i) {
+    const LapPush &last = ridden.push[i - 1], &now = ridden.push[i];
+    if (now.by == last.by) continue;
+    const auto gap = [&](double q) {
+      const LapPush there = bike_.push(index_, panel.on, pace.mps(q), pace.left(q));
+      return there.of(now.by) - there.of(last.by);
+    };
+    const double cut =
+        pace.mps(polishedRoot(gap, ridden.measure[i - 1], ridden.measure[i],
+                              last.of(now.by) - last.of(last.by), now.of(now.by) - now.of(last.by)));
+    const bool inside =
+        panel.rises() ? cut > panel.fromMps && cut < panel.toMps : cut < panel.fromMps && cut > panel.toMps;
+    if (!inside || std::abs(cut - panel.toMps) <= 1e-12 * panel.fromMps) continue;
+    panel.toMps = cut;
+    return true;
   }
   return false;
 }
@@ -177,13 +176,17 @@ std::optional<LapEvent> LapPull::go(Panel panel) {
   }
   for (int halvings = 0;; ++halvings) {
     const BendPace pace(bendMps_, std::max(panel.fromMps, panel.toMps));
-    if (halvings < kMostHalvings && cutAtTakeOver(panel, pace)) continue;
-    const SpeedSums whole = sums(panel, pace, pace.measure(panel.toMps));
-    if (whole.smooth || halvings >= kMostHalvings) {
-      if (!(whole.least > 0.0)) return hold(panel.on, false);
-      return finish(panel, pace, whole);
+    const Ridden whole = ridden(panel, pace);
+    if (halvings < kMostHalvings) {
+      if (cutAtTakeOver(panel, pace, whole)) continue;
+      if (!whole.sums.smooth) {
+        const double from = pace.measure(panel.fromMps);
+        panel.toMps = pace.mps(from + (pace.measure(panel.toMps) - from) / 2.0);
+        continue;
+      }
     }
-    panel.toMps = panel.fromMps + (panel.toMps - panel.fromMps) / 2.0;
+    if (!(whole.sums.least > 0.0)) return hold(panel.on, false);
+    return finish(panel, pace, whole.sums);
   }
 }
 
@@ -206,33 +209,19 @@ std::optional<LapEvent> LapPull::finish(const Panel& panel, const BendPace& pace
   return ends ? std::optional(LapEvent::Stretch) : std::nullopt;
 }
 
-/// Newton on distance over the measure, inside the panel; the last step is taken in time.
 LapPlace LapPull::placeAtEnd(const Panel& panel, const BendPace& pace, const SpeedSums& whole) const {
   const double missing = stretch_.here.lengthM - at_.offsetM;
   const double first = panel.fromMps * panel.fromMps, last = panel.toMps * panel.toMps;
-  double low = pace.measure(panel.fromMps), high = pace.measure(panel.toMps);
-  double mps = std::sqrt(first + (last - first) * missing / whole.distanceM);
-  double q = pace.measure(mps);
-  LapPlace place = at_;
-  for (int step = 0;; ++step) {
-    const SpeedSums part = sums(panel, pace, q);
-    const SpeedRate here = rateAt(panel.on, pace, q);
-    const double rest = missing - part.distanceM, seconds = rest / here.mps;
-    const double next = q + seconds * here.rate;
-    if (std::abs(seconds) <= kNearS || step >= 50) {
-      const double lowest = std::min(panel.fromMps, panel.toMps),
-                   highest = std::max(panel.fromMps, panel.toMps);
-      place = {at_.timeS + part.timeS + seconds, index_, stretch_.here.lengthM,
-               std::clamp(pace.mps(next), lowest, highest)};
-      return place;
-    }
-    (rest > 0.0 ? low : high) = q;
-    const bool inside = low < high ? next > low && next < high : next < low && next > high;
-    q = inside ? next : low + (high - low) / 2.0;
-  }
+  const double guess = std::sqrt(first + (last - first) * std::min(1.0, missing / whole.distanceM));
+  const ReachedOnWay end =
+      reachedOnWay([&](double q) { return rateAt(panel.on, pace, q); }, pace.measure(panel.fromMps),
+                   pace.measure(panel.toMps), missing, pace.measure(guess));
+  return {at_.timeS + end.timeS, index_, stretch_.here.lengthM,
+          std::clamp(pace.mps(end.measure), std::min(panel.fromMps, panel.toMps),
+                     std::max(panel.fromMps, panel.toMps))};
 }
 
-/// The same for the place at which the way through the speeds meets the brakes.
+/// Where the way through the speeds meets the brakes: Newton inside the panel, the last step in time.
 LapPlace LapPull::placeOnBrakes(const Panel& panel, const BendPace& pace, const LapPlace& beyond) const {
   const AllowedSpeed& allowed = bike_.allowed();
   const double left = stretch_.here.lengthM - at_.offsetM;
@@ -247,14 +236,16 @@ LapPlace LapPull::placeOnBrakes(const Panel& panel, const BendPace& pace, const 
       closes *= 1.0 + mps2(panel.on, mps) / allowed.brakesMps2(index_, mps);
     }
     const double seconds = -over / closes, next = q + seconds * here.rate;
-    if (std::abs(seconds) <= kNearS || step >= 50) {
-      const double mps = std::clamp(pace.mps(next), stretch_.exitMps, stretch_.entryMps);
-      return {at_.timeS + part.timeS + seconds, index_,
+    // At the bend's own speed neither pull nor brakes have anything left.
+    const bool known = std::isfinite(next) && std::isfinite(closes);
+    if ((known && std::abs(seconds) <= kNearS) || step >= kMostSteps) {
+      const double mps = std::clamp(pace.mps(known ? next : q), stretch_.exitMps, stretch_.entryMps);
+      return {at_.timeS + part.timeS + (known ? seconds : 0.0), index_,
               stretch_.here.lengthM - allowed.braking(index_, mps).distanceM, mps};
     }
     (over < 0.0 ? low : high) = q;
     const bool inside = low < high ? next > low && next < high : next < low && next > high;
-    q = inside ? next : low + (high - low) / 2.0;
+    q = known && inside ? next : low + (high - low) / 2.0;
   }
 }
 

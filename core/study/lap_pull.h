@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -26,9 +27,13 @@ class LapPull {
     bool rises() const { return toMps > fromMps; }
   };
 
-  bool turnsEnough() const;
-  bool atLimiter() const;
-  LapPanel panelTowards(bool faster) const;
+  struct Ridden {
+    SpeedSums sums;
+    std::array<double, kSumNodes.size() + 1> measure;  ///< of the nodes and the end
+    std::array<LapPush, kSumNodes.size() + 1> push;
+  };
+
+  LapPanel panelTowards(bool faster, double rpmNow) const;
   double mps2(const LapPanel& on, double mps) const { return push(on, mps).mps2; }
   LapPush push(const LapPanel& on, double mps) const;
   SpeedRate rateAt(const LapPanel& on, const BendPace& pace, double measure) const;
@@ -37,8 +42,9 @@ class LapPull {
   std::optional<LapEvent> step();
   std::optional<LapEvent> go(Panel panel);
   void cutAtKinks(Panel& panel) const;
+  Ridden ridden(const Panel& panel, const BendPace& pace) const;
   /// Cuts where another limit takes over; false if there is no such place.
-  bool cutAtTakeOver(Panel& panel, const BendPace& pace) const;
+  bool cutAtTakeOver(Panel& panel, const BendPace& pace, const Ridden& ridden) const;
   std::optional<LapEvent> finish(const Panel& panel, const BendPace& pace, const SpeedSums& whole);
   bool meetsBrakes(double offsetM, double mps) const;
   LapPlace placeAtEnd(const Panel& panel, const BendPace& pace, const SpeedSums& whole) const;

@@ -116,6 +116,7 @@ LapEvent LapRide::pull(std::size_t gear, bool slips, std::optional<double> leave
     at = {at.timeS, at.stretch + 1, 0.0, at.mps};
     // On the allowed speed at the joint: met, whatever comes next.
     if (at.mps >= stretches[at.stretch - 1].exitMps * (1.0 - kSameMps)) return LapEvent::Allowed;
+    if (bound_ && bound_->isBeaten(at.stretch, at.timeS)) return LapEvent::Beaten;
   }
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/study/lap_bike.h"
+#include "core/study/lap_bound.h"
 
 namespace layshaft {
 
@@ -38,6 +39,7 @@ enum class LapEvent {
   Allowed,  ///< the speed met the allowed one
   Turns,    ///< the engine speed at which the gear is to be left
   Done,     ///< a coast took its time
+  Beaten,   ///< another choice will be earlier
   Stopped   ///< for good
 };
 
@@ -46,6 +48,8 @@ enum class LapEvent {
 class LapRide {
  public:
   explicit LapRide(const LapBike& bike, std::vector<LapLeg>* legs = nullptr) : bike_(&bike), legs_(legs) {}
+  /// Gives up what `bound` says is beaten.
+  LapRide(const LapBike& bike, LapBound& bound) : bike_(&bike), bound_(&bound) {}
 
   /// Full throttle in a gear, or with the clutch slipping in it, over as many stretches as it takes; up to
   /// `leaveRpm` if there.
@@ -57,7 +61,8 @@ class LapRide {
 
  private:
   const LapBike* bike_;
-  std::vector<LapLeg>* legs_;
+  std::vector<LapLeg>* legs_ = nullptr;
+  LapBound* bound_ = nullptr;
 };
 
 }  // namespace layshaft

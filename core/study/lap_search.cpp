@@ -55,49 +55,86 @@ std::size_t LapSearch::nextPull(std::size_t joint) {
 
 void LapSearch::tryAll(const LapPlace& start, Pull& pull) {
   pull.tried = true;
-  for (const LapChoice& choice : lapStarts(*bike_, start.stretch, start.mps)) tryFrom(start, choice, pull);
+  std::vector<LapChoice> starts = lapStarts(*bike_, start.stretch, start.mps);
+  LapBound bound(*bike_, start.stretch, start.mps);
+  // The hardest pull first: the earlier a good choice is known, the sooner others are given up.
+  const double left = BendPace(bike_->bendMps(start.stretch)).left(start.mps);
+  const auto push = [&](const LapChoice& choice) {
+    const double rpm = bike_->rpm(start.stretch, start.mps, choice.gear);
+    const LapPanel on{.gear = choice.gear,
+                      .piece = bike_->torque().pieceAt(rpm),
+                      .slips = choice.slips,
+                      .pulls = rpm <= bike_->torque().revLimitRpm(),
+                      .fast = false};
+    return bike_->push(start.stretch, on, start.mps, left).free;
+  };
+  std::stable_sort(starts.begin(), starts.end(),
+                   [&](const LapChoice& a, const LapChoice& b) { return push(a) > push(b); });
+  for (const LapChoice& choice : starts) tryFrom(start, choice, bound, pull);
 }
 
-void LapSearch::tryFrom(const LapPlace& start, LapChoice choice, Pull& pull) {
-  const LapRide ride(*bike_);
+void LapSearch::tryFrom(const LapPlace& start, LapChoice choice, LapBound& bound, Pull& pull) {
+  const LapRide ride(*bike_, bound);
   LapPlace at = start;
   std::size_t gear = choice.gear;
   if (choice.slips) {
     const LapEvent event = ride.pull(gear, true, bike_->launchRpm(), at);
-    if (event != LapEvent::Turns) return add(pull, start, choice, event, at);
+    if (event != LapEvent::Turns) return add(pull, start, choice, event, at, bound);
   }
+  // With every shift, and then in each of its gears to the end.
+  struct Stay {
+    LapChoice choice;
+    std::size_t gear;
+    LapPlace from;
+  };
+  std::vector<Stay> stays;
   for (;;) {
     const bool last = gear + 1 == bike_->gearCount();
     const auto leave = last ? std::nullopt : std::optional(bike_->leavingRpm(gear, at.mps));
     LapEvent event = ride.pull(gear, false, leave, at);
-    if (event != LapEvent::Turns) return add(pull, start, choice, event, at);
-    LapPlace stays = at;
-    event = ride.pull(gear, false, std::nullopt, stays);
-    add(pull, start, choice, event, stays);
+    if (event != LapEvent::Turns) {
+      add(pull, start, choice, event, at, bound);
+      break;
+    }
+    stays.push_back({choice, gear, at});
     event = ride.coast(gear, at);
     ++choice.shifts;
-    if (event != LapEvent::Done) return add(pull, start, choice, event, at);
-    if (!ride.takesOver(++gear, at)) return;
+    if (event != LapEvent::Done) {
+      add(pull, start, choice, event, at, bound);
+      break;
+    }
+    if (!ride.takesOver(++gear, at)) break;
+  }
+  while (!stays.empty()) {
+    Stay& stay = stays.back();
+    const double most = bike_->mostMps(stay.from.stretch, stay.gear, stay.from.mps);
+    if (bound.isBeatenBelow(most, stay.from.stretch, stay.from.offsetM, stay.from.timeS)) {
+      stays.pop_back();
+      continue;
+    }
+    const LapEvent event = ride.pull(stay.gear, false, std::nullopt, stay.from);
+    add(pull, start, stay.choice, event, stay.from, bound);
+    stays.pop_back();
   }
 }
 
 void LapSearch::add(Pull& pull, const LapPlace& start, const LapChoice& choice, LapEvent event,
-                    const LapPlace& end) {
-  if (event == LapEvent::Stopped) return;
+                    const LapPlace& end, LapBound& bound) {
+  if (event == LapEvent::Stopped || event == LapEvent::Beaten) return;
   const std::size_t count = before_.size() - 1;
-  if (event == LapEvent::Lap) {
-    pull.ways.push_back({choice, end.timeS, count, end.mps});
-    return;
-  }
+  const double allowedEnd = bike_->allowed().stretches().back().exitMps;
   double seconds = end.timeS;
-  std::size_t joint = end.stretch;
-  if (end.offsetM > 0.0 || joint == start.stretch) {  // a pull that got nowhere is followed through
+  std::size_t joint = event == LapEvent::Lap ? count : end.stretch;
+  // A pull that got nowhere is followed through.
+  if (event != LapEvent::Lap && (end.offsetM > 0.0 || joint == start.stretch)) {
     seconds += bike_->allowed().secondsToTheEnd(joint, end.offsetM, end.mps);
     ++joint;
   }
+  if (bound.isBeaten(joint, seconds)) return;
+  bound.finished(joint, seconds);
   const std::size_t next = nextPull(joint);
   pull.ways.push_back(
-      {choice, seconds + followed(joint, next), next, bike_->allowed().stretches().back().exitMps});
+      {choice, seconds + followed(joint, next), next, event == LapEvent::Lap ? end.mps : allowedEnd});
 }
 
 void LapSearch::decide(Pull& pull) const {

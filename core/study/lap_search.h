@@ -60,8 +60,9 @@ class LapSearch {
     return before_[toJoint] - before_[fromJoint];
   }
   void tryAll(const LapPlace& start, Pull& pull);
-  void tryFrom(const LapPlace& start, LapChoice choice, Pull& pull);
-  void add(Pull& pull, const LapPlace& start, const LapChoice& choice, LapEvent event, const LapPlace& end);
+  void tryFrom(const LapPlace& start, LapChoice choice, LapBound& bound, Pull& pull);
+  void add(Pull& pull, const LapPlace& start, const LapChoice& choice, LapEvent event, const LapPlace& end,
+           LapBound& bound);
   void decide(Pull& pull) const;
   void settle(std::size_t joint);
 

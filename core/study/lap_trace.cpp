@@ -61,8 +61,8 @@ class Points {
     const BendPace pace(bike_.bendMps(stretch), std::max(leg.start.mps, leg.end.mps));
     const double from = pace.measure(leg.start.mps), to = pace.measure(leg.end.mps);
     const auto at = [&](double q) {
-      const double mps = pace.mps(q);
-      return SpeedRate{mps, pace.rate(q, bike_.push(stretch, leg.on, mps, pace.left(q)).mps2)};
+      const LapPush push = bike_.push(stretch, leg.on, pace.mps(q), pace.left(q));
+      return pace.rate(q, push.mps2, push.fades());
     };
     for (int part = 1; part < kParts; ++part) {
       const double q = from + (to - from) * part / kParts;

@@ -42,7 +42,11 @@ RunPlace pulledFor(const RoadModel& model, const RunLeg& leg, double distance) {
 
 PullSums pullSums(const PullModel& model, const PullModel::Stretch& on, std::size_t gear, double from,
                   double to) {
-  return speedSums([&](double v) { return SpeedRate{v, model.accelerationOn(on, v, gear)}; }, from, to);
+  const auto at = [&](double v) {
+    const double a = model.accelerationOn(on, v, gear);
+    return SpeedRate{v, a, a};
+  };
+  return speedSums(at, from, to);
 }
 
 RunLeg shiftLeg(const RoadModel& model, std::size_t gear, const RunPlace& start) {

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 
 namespace layshaft {
 
@@ -12,6 +13,7 @@ namespace layshaft {
 /// measured changes, per second. Where the way is measured by the speed itself, that is the acceleration.
 struct SpeedRate {
   double mps, rate;
+  double judged;  ///< the part of the rate whose zeros end the way: what must be smooth
 };
 
 /// Seconds and metres of a way.
@@ -34,29 +36,54 @@ template <class At>
 SpeedSums speedSums(const At& at, double from, double to) {
   const double half = (to - from) / 2.0, middle = from + half, sign = half < 0.0 ? -1.0 : 1.0;
   SpeedSums sums;
+  sums.least = std::numeric_limits<double>::infinity();
   std::array<double, kSumNodes.size()> values{};
   for (std::size_t i = 0; i < kSumNodes.size(); ++i) {
     const SpeedRate here = at(middle + half * kSumNodes[i]);
     const double rate = here.rate * sign, seconds = kSumWeights[i] / rate;
-    values[i] = rate;
+    values[i] = here.judged;
+    sums.least = std::min(sums.least, rate);
     sums.timeS += seconds;
     sums.distanceM += here.mps * seconds;
   }
   sums.timeS *= std::abs(half);
   sums.distanceM *= std::abs(half);
-  sums.least = *std::min_element(values.begin(), values.end());
-  // The rate on a way −1..1 is about a·(1 + λt + κt² + γt³). Where |λ|R + |κ|R² + |γ|R³ stays below 1, 1/a
-  // has no pole within R, and the rule's error falls with the fourteenth power of R + √(R² − 1): 1e-11 and
-  // better.
+  // What is judged on a way −1..1 is about a·(1 + λt + κt² + γt³). Where |λ|R + |κ|R² + |γ|R³ stays below 1,
+  // 1/a has no pole within R, and the rule's error falls with the fourteenth power of R + √(R² − 1): 1e-11
+  // and better.
   constexpr double kOuter = kSumNodes[6], kInner = kSumNodes[5], kR = 3.2;
   const double oddOuter = (values[6] - values[0]) / (2.0 * kOuter),
                oddInner = (values[5] - values[1]) / (2.0 * kInner);
   const double cubic = (oddOuter - oddInner) / (kOuter * kOuter - kInner * kInner);
   const double linear = oddOuter - cubic * kOuter * kOuter;
   const double square = ((values[6] + values[0]) / 2.0 - values[3]) / (kOuter * kOuter);
-  sums.smooth = sums.least > 0.0 &&
-                kR * (std::abs(linear) + kR * (std::abs(square) + kR * std::abs(cubic))) < values[3];
+  sums.smooth = sums.least > 0.0 && kR * (std::abs(linear) + kR * (std::abs(square) + kR * std::abs(cubic))) <
+                                        std::abs(values[3]);
   return sums;
+}
+
+/// A place on a way: its measure and the seconds to it.
+struct ReachedOnWay {
+  double measure, timeS;
+};
+
+/// Where `metres` of a way from `from` to `to` are done, which has more; `guess` is a first measure.
+/// Newton inside the way, the last step in time, where it is exact to the last digits.
+template <class At>
+ReachedOnWay reachedOnWay(const At& at, double from, double to, double metres, double guess) {
+  constexpr double kNearS = 3e-6;
+  constexpr int kMostSteps = 60;
+  double low = from, high = to, q = guess;
+  for (int step = 0;; ++step) {
+    const SpeedSums part = speedSums(at, from, q);
+    const SpeedRate here = at(q);
+    const double rest = metres - part.distanceM, seconds = rest / here.mps;
+    const double next = q + seconds * here.rate;
+    if (std::abs(seconds) <= kNearS || step >= kMostSteps) return {next, part.timeS + seconds};
+    (rest > 0.0 ? low : high) = q;
+    const bool inside = low < high ? next > low && next < high : next < low && next > high;
+    q = inside ? next : low + (high - low) / 2.0;
+  }
 }
 
 }  // namespace layshaft

@@ -94,7 +94,7 @@ class LapOpinion {
 
  private:
   static constexpr double kNever = std::numeric_limits<double>::infinity(), kFast = 300.0, kStep = 0.004,
-                          kAsGoodAs = 1e-6;
+                          kAsGoodAs = 1e-7;
   using State = std::array<double, 2>;  // metres into the piece, speed
   enum class What { Piece, Met, Turns, Limit, Time, Stop, Lap };
 

@@ -6,6 +6,7 @@
 
 #include <cmath>
 #include <cstdint>
+#include <filesystem>
 #include <memory>
 #include <optional>
 #include <string>
@@ -64,7 +65,22 @@ void expectSameLaps(const Profile& profile, const std::vector<Setup>& setups, co
   }
 }
 
-Json randomTrack(Draw& draw) {
+/// As a recording is cut: many short stretches whose bend and slope change little by little.
+Json likeARecording(Draw& draw) {
+  Json segments = Json::array();
+  const int count = draw.whole(15, 45);
+  const double length = draw.between(5, 15), waves = draw.whole(1, 3), slopes = draw.between(0, 6);
+  const double tightest = draw.between(12, 60), shift = draw.between(0, 6);
+  for (int i = 0; i < count; ++i) {
+    const double wave = std::pow(std::sin(M_PI * waves * i / count + shift), 2);
+    segments.push_back({{"length_m", length},
+                        {"radius_m", tightest / (wave + draw.between(0.01, 0.03))},
+                        {"slope_percent", slopes * std::sin(2 * M_PI * i / count)}});
+  }
+  return segments;
+}
+
+Json fewSegments(Draw& draw) {
   static constexpr const char* kSurfaces[] = {"asphalt", "wet_asphalt", "hardpack", "loam", "sand"};
   Json segments = Json::array();
   const int count = draw.whole(2, 9);
@@ -86,6 +102,11 @@ Json randomTrack(Draw& draw) {
     if (draw.once(0.15)) segment["surface"] = kSurfaces[draw.whole(0, 4)];
     segments.push_back(segment);
   }
+  return segments;
+}
+
+Json randomTrack(Draw& draw) {
+  const Json segments = draw.once(0.25) ? likeARecording(draw) : fewSegments(draw);
   Json track{{"name", "Random"}, {"segments", segments}};
   if (draw.once(0.6)) track["closed"] = true;
   if (draw.once(0.5)) track["corner_share_percent"] = draw.between(60, 100);
@@ -102,6 +123,25 @@ TEST(SecondOpinionOnLaps, SharesTheWorkedExample) {
   expectSameLaps(*profile, {profile->stock, applied(profile->proposed, profile->stock)},
                  profile->tracks.front(), compared);
   EXPECT_EQ(compared, 2);
+}
+
+TEST(SecondOpinionOnLaps, SharesTheTracksOfTheSamples) {
+  int compared = 0;
+  for (const auto& file : std::filesystem::directory_iterator(sourceFolder() / "sample-profiles")) {
+    SCOPED_TRACE(file.path().filename().string());
+    const Result<Profile> profile = loadProfile(file.path());
+    ASSERT_TRUE(profile);
+    for (const Track& track : profile->tracks) {
+      if (track.segments.empty()) continue;
+      std::vector<layshaft::Setup> setups{profile->stock, applied(profile->proposed, profile->stock)};
+      for (const int more : {-1, 1}) {
+        setups.push_back(profile->stock);
+        setups.back().rearTeeth = rear(profile->stock.rearTeeth.count() + more);
+      }
+      expectSameLaps(*profile, setups, track, compared);
+    }
+  }
+  EXPECT_GE(compared, 8);
 }
 
 class RandomLaps : public testing::TestWithParam<std::uint32_t> {};

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/study/lap_ladder.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "core/bike/pair.h"
+#include "core/limits.h"
+#include "core/study/chain_run.h"
+
+namespace layshaft {
+
+LapLadder::LapLadder(LadderInput input, const Track& track)
+    : input_(std::move(input)),
+      asked_(asked(input_.shared)),
+      laps_(input_.shared, asked_, track),
+      stock_(laps_.times(input_.stock, input_.stock)) {}
+
+LapRow LapLadder::row(int frontTeeth, int rearTeeth, Bands bands) const {
+  const Setup setup = applied(withPair(input_.proposed, input_.stock, input_.fronts, input_.rears,
+                                       Teeth::front(frontTeeth).value(), Teeth::rear(rearTeeth).value()),
+                              input_.stock);
+  LapRow row{.frontTeeth = frontTeeth,
+             .rearTeeth = rearTeeth,
+             .finalRatio = finalRatio(setup.frontTeeth, setup.rearTeeth),
+             .lapS = {},
+             .changeS = {},
+             .bandS = {},
+             .fits = true};
+  if (const auto run = chainRun(input_.shared.bike, input_.stock, setup, nullptr, input_.shared.chainsOnHand))
+    row.fits = run->fits.value_or(true);
+  const LapTimes times = bands == Bands::All ? laps_.times(input_.stock, setup)
+                                             : LapTimes{laps_.seconds(input_.stock, setup), {}};
+  row.lapS = times.seconds;
+  if (!times.seconds || !stock_.seconds) return row;
+  row.changeS = *times.seconds - *stock_.seconds;
+  if (bands == Bands::All) row.bandS = lapBandS(stock_, times);
+  return row;
+}
+
+std::vector<LapRow> LapLadder::rows(const LadderRange& range, Bands bands,
+                                    const std::function<bool()>& stopped) const {
+  std::vector<LapRow> result;
+  for (int front = range.fewestFront; front <= range.mostFront; ++front)
+    for (int rear = range.fewestRear; rear <= range.mostRear; ++rear) {
+      if (stopped && stopped()) return {};
+      if (limits::kFrontTeeth.contains(front) && limits::kRearTeeth.contains(rear))
+        result.push_back(row(front, rear, bands));
+    }
+  std::stable_sort(result.begin(), result.end(), comesBefore);
+  return result;
+}
+
+bool comesBefore(const LapRow& a, const LapRow& b) {
+  if (a.lapS.has_value() != b.lapS.has_value()) return a.lapS.has_value();
+  if (a.fits != b.fits) return a.fits;
+  return a.lapS && *a.lapS < *b.lapS;
+}
+
+bool equalLaps(const LapRow& a, const LapRow& b) {
+  if (!a.lapS || !b.lapS) return false;
+  return std::abs(*a.lapS - *b.lapS) <= std::max(a.bandS.value_or(0.0), b.bandS.value_or(0.0));
+}
+
+}  // namespace layshaft

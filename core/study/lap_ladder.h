@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "core/study/ladder.h"
+#include "core/study/lap_comparison.h"
+
+namespace layshaft {
+
+/// A pair round the track.
+struct LapRow {
+  int frontTeeth, rearTeeth;
+  double finalRatio;
+  std::optional<double> lapS;     ///< none where there is no lap
+  std::optional<double> changeS;  ///< against stock
+  std::optional<double> bandS;    ///< how far that may be off; not worked out where nobody asked
+  bool fits;                      ///< or nothing is known that speaks against it
+};
+
+/// Every sprocket pair in reach by lap time. Tyre, gearbox and chain are the proposal's, the comparison is
+/// with stock. Rows are independent and pure: any number of threads may ask at once.
+class LapLadder {
+ public:
+  LapLadder(LadderInput input, const Track& track);
+
+  enum class Bands { None, All };
+  LapRow row(int frontTeeth, int rearTeeth, Bands bands) const;
+  /// All rows of a range: those that fit first, the quickest first, those without a lap last; pairs whose
+  /// teeth cannot exist are left out. `stopped` is asked between rows: once it says so, no row is given.
+  std::vector<LapRow> rows(const LadderRange& range, Bands bands,
+                           const std::function<bool()>& stopped = {}) const;
+  const AllowedSpeed& allowed() const { return laps_.allowed(); }
+
+ private:
+  LadderInput input_;
+  Asked asked_;
+  LapComparison laps_;
+  LapTimes stock_;
+};
+
+/// In the order of a ladder by lap times.
+bool comesBefore(const LapRow& a, const LapRow& b);
+
+/// Whether two pairs cannot be told apart by their laps: nearer than either one's band. False where one has
+/// no lap.
+bool equalLaps(const LapRow& a, const LapRow& b);
+
+}  // namespace layshaft
