@@ -88,7 +88,8 @@ void LapFoot::paintWon(QPainter& painter, double top) const {
                      zero ? look_.colours.line : look_.colours.grid);
     if (lastLabel - y < line * 0.9) continue;
     lastLabel = y;
-    text(painter, QRectF(0, y - line / 2.0, place_.left - 5.0, line), Qt::AlignRight,
+    const double middle = std::clamp(y, top + line / 2.0, top + place_.layout.won - line / 2.0);
+    text(painter, QRectF(0, middle - line / 2.0, place_.left - 5.0, line), Qt::AlignRight,
          zero ? number(0.0, 0) : signedNumber(tick, range.step < 0.1 ? 2 : 1), look_.colours.mutedText);
   }
   painter.save();
@@ -107,6 +108,21 @@ void LapFoot::paintWon(QPainter& painter, double top) const {
     painter.drawPolyline(won);
   }
   painter.restore();
+  QRectF title(place_.left + 6.0, high, look_.texts.width(look_.font, wonTitle()), line);
+  // In the corner at the left that the proposal leaves free.
+  const auto isUnderTitle = [&](const LapDifference& difference) {
+    const double x = place_.xAt(difference.distanceM);
+    return x <= title.right() && yAt(-difference.laterS) <= title.bottom() + 2.0;
+  };
+  const auto& later = book_.proposed().later;
+  if (std::any_of(later.begin(), later.end(), isUnderTitle)) title.moveBottom(bottom);
+  constexpr int kPatchAlpha = 225;  // a line under words is still seen
+  painter.fillRect(title, faint(look_.colours.background, kPatchAlpha));
+  text(painter, title, Qt::AlignLeft, wonTitle(), look_.colours.mutedText);
+}
+
+QString LapFoot::wonTitle() {
+  return tr("Won against stock, s");
 }
 
 /// A row of boxes, each a gear; of the limiter what is on it.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QCoreApplication>
 #include <QFont>
 #include <QPainter>
 #include <QPen>
@@ -24,6 +25,7 @@ struct FootLayout {
 /// What stands below the plot of a lap, over the same distance: corners by name, the time that is won
 /// against stock, and the gears of each setup.
 class LapFoot {
+  Q_DECLARE_TR_FUNCTIONS(LapFoot)
  public:
   struct Place {
     QRectF area;                        ///< of the whole foot
@@ -43,6 +45,7 @@ class LapFoot {
       : book_(book), place_(std::move(place)), look_(std::move(look)) {}
 
   void paint(QPainter& painter) const;
+  static QString wonTitle();
 
  private:
   void paintCorners(QPainter& painter, double top) const;

@@ -16,6 +16,7 @@ namespace {
 constexpr double kPieces = 160.0;                   // of a lap at least, so that colours change smoothly
 constexpr double kThinnest = 2.0, kThickest = 7.0;  // px
 constexpr double kTellingSPerM = 2e-5;              // won or lost: 2 ms on 100 m
+constexpr double kAround = 30.0;                    // of a lap, either way
 constexpr double kPaleShare = 0.55;
 
 }  // namespace
@@ -62,11 +63,20 @@ QPen TrackPainting::gearPen(int gear) const {
   return {gear % 2 == 0 ? pale : scene_.colours.proposed, width};
 }
 
-QPen TrackPainting::wonPen(double wonPerMetre) const {
-  if (std::abs(wonPerMetre) < kTellingSPerM) return {scene_.colours.stock, kThinnest};
-  QPen pen(wonPerMetre > 0.0 ? scene_.colours.proposed : scene_.colours.pinColour(0), kThickest);
-  if (wonPerMetre < 0.0) pen.setDashPattern({0.5, 0.3});
+QPen TrackPainting::wonPen(double perMetre) const {
+  if (std::abs(perMetre) < kTellingSPerM) return {scene_.colours.stock, kThinnest};
+  QPen pen(perMetre > 0.0 ? scene_.colours.proposed : scene_.colours.pinColour(0), kThickest);
+  if (perMetre < 0.0) pen.setDashPattern({0.5, 0.3});
   return pen;
+}
+
+/// Round about a place, but not beyond its part: what a gap of a shift does is not told by itself.
+double TrackPainting::wonPerMetre(double distanceM) const {
+  const double reach = scene_.book.lengthM / kAround;
+  const LapPart* part = scene_.book.partAt(distanceM);
+  const double from = std::max(part ? part->fromM : 0.0, distanceM - reach);
+  const double to = std::min(part ? part->toM : scene_.book.lengthM, distanceM + reach);
+  return to > from ? wonS(scene_.book.proposed(), from, to) / (to - from) : 0.0;
 }
 
 QPen TrackPainting::penOf(const TrackPiece& piece) const {
@@ -80,14 +90,12 @@ QPen TrackPainting::penOf(const TrackPiece& piece) const {
       case TrackColouring::Gear:
         if (point->gear) pen = gearPen(*point->gear);
         break;
-      case TrackColouring::Won: {
-        const double reach = scene_.book.lengthM / kPieces;
-        const double from = std::max(0.0, middle - reach), to = std::min(scene_.book.lengthM, middle + reach);
-        pen = wonPen(to > from ? wonS(scene_.book.proposed(), from, to) / (to - from) : 0.0);
+      case TrackColouring::Won:
+        pen = wonPen(wonPerMetre(middle));
         break;
-      }
     }
-  pen.setCapStyle(Qt::FlatCap);
+  // Square ends leave no gaps between pieces.
+  pen.setCapStyle(pen.style() == Qt::SolidLine ? Qt::SquareCap : Qt::FlatCap);
   return pen;
 }
 
@@ -172,6 +180,9 @@ void TrackPainting::paintNames(QPainter& painter) const {
   LabelSpace space(QRectF(QPointF(0, 0), scene_.size).adjusted(2, 2, -2, -2.0 * metrics_.height()));
   for (const TrackPiece& piece : scene_.pieces)
     space.avoid(QPolygonF{scene_.toPixels.map(piece.from), scene_.toPixels.map(piece.to)});
+  constexpr double kStart = 14.0;  // px, of the stroke and its arrow
+  space.take(QRectF(scene_.toPixels.map(scene_.pieces.front().from) - QPointF(kStart, kStart),
+                    QSizeF(2.0 * kStart, 2.0 * kStart)));
   if (scene_.book.laps() && scene_.colouring == TrackColouring::Won) paintTimes(painter, space);
   if (scene_.book.laps() && scene_.colouring == TrackColouring::Gear) paintGears(painter, space);
   std::vector<std::size_t> bends;
@@ -217,7 +228,7 @@ void TrackPainting::paintScale(QPainter& painter) const {
   const double px = length * pxPerShown;
   const QString words = scene_.units.withUnit(number(length, 0), Quantity::Length);
   painter.setPen(QPen(scene_.colours.text, 1));
-  const QPointF from(8.0, bottom - line - 3.0), to = from + QPointF(px, 0);
+  const QPointF from(8.0, bottom - 1.5 * line), to = from + QPointF(px, 0);
   painter.drawLine(from, to);
   for (const QPointF& end : {from, to}) painter.drawLine(end - QPointF(0, 3), end + QPointF(0, 3));
   painter.drawText(QPointF(to.x() + 6.0, from.y() + metrics.ascent() / 2.0 - 1.0), words);

@@ -50,7 +50,8 @@ class TrackPainting {
   QPen penOf(const TrackPiece& piece) const;
   QPen speedPen(double mps) const;
   QPen gearPen(int gear) const;
-  QPen wonPen(double wonPerMetre) const;
+  QPen wonPen(double perMetre) const;
+  double wonPerMetre(double distanceM) const;
   void paintStart(QPainter& painter) const;
   void paintNames(QPainter& painter) const;
   void paintTimes(QPainter& painter, LabelSpace& space) const;

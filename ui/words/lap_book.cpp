@@ -46,14 +46,29 @@ void turnToStart(LapOfSetup& lap, double startM, double lengthM) {
             [](const LapPullFigures& a, const LapPullFigures& b) { return a.fromM < b.fromM; });
 }
 
+/// The place between two points of a lap, as with one acceleration between them: near a standstill, and
+/// wherever points are far apart, straight lines would make times of their own.
+LapPoint between(const LapPoint& a, const LapPoint& b, double distanceM) {
+  const double way = (distanceM - a.distanceM) / (b.distanceM - a.distanceM);
+  const double square = a.speedMps * a.speedMps;
+  const double speed = std::sqrt(std::max(0.0, square + way * (b.speedMps * b.speedMps - square)));
+  const double mean = a.speedMps + speed;
+  const double time = mean > 0.0 ? way * (a.speedMps + b.speedMps) / mean : way;
+  LapPoint point = a;
+  point.distanceM = distanceM;
+  point.timeS = a.timeS + time * (b.timeS - a.timeS);
+  point.speedMps = speed;
+  if (a.rpm && b.rpm && a.gear == b.gear) point.rpm = *a.rpm + way * (*b.rpm - *a.rpm);
+  return point;
+}
+
 double timeAt(const std::vector<LapPoint>& points, double distanceM) {
   const auto above =
       std::lower_bound(points.begin(), points.end(), distanceM,
                        [](const LapPoint& point, double place) { return point.distanceM < place; });
   if (above == points.begin()) return above->timeS;
   if (above == points.end()) return points.back().timeS;
-  const LapPoint &a = *(above - 1), &b = *above;
-  return a.timeS + (b.timeS - a.timeS) * (distanceM - a.distanceM) / (b.distanceM - a.distanceM);
+  return between(*(above - 1), *above, distanceM).timeS;
 }
 
 std::vector<LapDifference> laterThan(const LapOfSetup& stock, const LapOfSetup& lap) {
@@ -139,15 +154,7 @@ std::optional<LapPoint> lapAt(const LapOfSetup& lap, double distanceM) {
                        [](double place, const LapPoint& point) { return place < point.distanceM; });
   if (above == points.begin()) return points.front();
   if (above == points.end()) return points.back();
-  const LapPoint &a = *(above - 1), &b = *above;
-  const double share = (distanceM - a.distanceM) / (b.distanceM - a.distanceM);
-  const auto between = [share](double from, double to) { return from + share * (to - from); };
-  LapPoint point = a;
-  point.distanceM = distanceM;
-  point.timeS = between(a.timeS, b.timeS);
-  point.speedMps = between(a.speedMps, b.speedMps);
-  if (a.rpm && b.rpm && a.gear == b.gear) point.rpm = between(*a.rpm, *b.rpm);
-  return point;
+  return between(*(above - 1), *above, distanceM);
 }
 
 std::optional<double> laterAt(const LapOfSetup& lap, double distanceM) {
