@@ -88,6 +88,17 @@ TEST_F(LapPageTest, TheDifferenceEndsAtThatOfTheLapTimes) {
   EXPECT_NEAR(ui::partFigures(book, book.proposed(), 4).timeS, 7.1593, 1e-4);
 }
 
+/// From a standstill with 5 m/s²: t = √(2d/a), v = √(2ad).
+TEST(LapPlaces, BetweenTwoPointsThereIsOneAcceleration) {
+  ui::LapOfSetup lap;
+  lap.points = {{0.0, 0.0, 0.0, 1, 4000.0, false}, {10.0, 2.0, 10.0, 1, 8000.0, false}};
+  const auto place = ui::lapAt(lap, 2.5);
+  ASSERT_TRUE(place);
+  EXPECT_NEAR(place->timeS, 1.0, 1e-12);
+  EXPECT_NEAR(place->speedMps, 5.0, 1e-12);
+  EXPECT_EQ(ui::lapAt(lap, 10.1), std::nullopt);
+}
+
 TEST_F(LapPageTest, AStepOfTheTeethRedrawsTheLap) {
   open(workedLap());
   const auto before = chart().lines().back()->points();
