@@ -13,6 +13,7 @@ namespace {
 
 constexpr int kMostPanels = 200, kMostHalvings = 40;
 constexpr double kRises = 1e-9;  // of the speed
+constexpr double kThere = 1e-9;  // of the speed: so near to a kink is on it
 
 bool fastBetween(const RollingResistance& rolling, double a, double b) {
   return rolling.jumpMps && a + (b - a) / 2.0 > *rolling.jumpMps;
@@ -121,8 +122,10 @@ double AllowedSpeed::addBrakes(std::size_t index, double exitMps) {
     if (brakes.forces.headwindMps() < 0.0) cut(-brakes.forces.headwindMps());
     const bool fast = fastBetween(rolling, mps, to);
     const auto resistance = [&](double v) { return brakes.forces.resistanceN(v, fast); };
-    if (const double a = resistance(mps), b = resistance(to); a < 0.0 && b > 0.0)
-      cut(polishedRoot(resistance, mps, to, a, b));
+    if (const double a = resistance(mps), b = resistance(to); a < 0.0 && b > 0.0) {
+      const double root = polishedRoot(resistance, mps, to, a, b);
+      if (root - mps > kThere * mps) cut(root);
+    }
     BendPace pace(here.bendMps, to);
     SpeedSums sums = brakingSums(brakes, pace, fast, mps, to);
     for (int halvings = 0; !sums.smooth && halvings < kMostHalvings; ++halvings) {
@@ -135,8 +138,10 @@ double AllowedSpeed::addBrakes(std::size_t index, double exitMps) {
       const double guess =
           std::sqrt(mps * mps + (to * to - mps * mps) * std::min(1.0, missing / sums.distanceM));
       const auto at = [&](double q) { return brakingAt(brakes, pace, fast, q); };
+      const double from = pace.measure(mps);
+      const auto sumsTo = [&](double q) { return speedSums(at, from, q); };
       const ReachedOnWay beginning =
-          reachedOnWay(at, pace.measure(mps), pace.measure(to), missing, pace.measure(guess));
+          reachedOnWay(at, sumsTo, from, pace.measure(to), missing, pace.measure(guess));
       knots_.push_back({std::clamp(pace.mps(beginning.measure), mps, here.limitMps),
                         {seconds + beginning.timeS, here.lengthM}});
       return here.lengthM;
@@ -196,14 +201,6 @@ double AllowedSpeed::brakesMps2(std::size_t index, double mps) const {
   const Brakes& brakes = brakesOf(index);
   return slowing(brakes, mps, BendPace(stretch.here.bendMps).left(mps),
                  brakes.forces.rolling().jumpMps && mps > *brakes.forces.rolling().jumpMps);
-}
-
-double AllowedSpeed::speedBraking(std::size_t index, double toTheEndM) const {
-  const Stretch& stretch = stretches_[index];
-  if (stretch.knots < 2) return stretch.exitMps;
-  const Knot &low = knots_[stretch.firstKnot], &high = knots_[stretch.firstKnot + stretch.knots - 1];
-  const auto beyond = [&](double v) { return braking(index, v).distanceM - toTheEndM; };
-  return polishedRoot(beyond, low.mps, high.mps, -toTheEndM, high.left.distanceM - toTheEndM);
 }
 
 double AllowedSpeed::secondsToTheEnd(std::size_t index, double offsetM, double mps) const {

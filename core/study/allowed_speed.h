@@ -63,8 +63,6 @@ class AllowedSpeed {
   double brakingAtMostM(std::size_t stretch, double mps) const;
   /// How hard it slows there, m/s².
   double brakesMps2(std::size_t stretch, double mps) const;
-  /// The allowed speed at a place on the brakes of a stretch, counted to its end.
-  double speedBraking(std::size_t stretch, double toTheEndM) const;
   /// Seconds from a place on the allowed speed to the end of the stretch.
   double secondsToTheEnd(std::size_t stretch, double offsetM, double mps) const;
 

@@ -19,6 +19,7 @@ class BendPace {
   /// By y where the way comes near to the bend's speed.
   BendPace(double bendMps, double upToMps) : bendMps_(bendMps), byRoot_(upToMps > kNear * bendMps) {}
 
+  bool byRoot() const { return byRoot_; }
   double measure(double mps) const { return byRoot_ ? std::sqrt(std::max(0.0, 1.0 - mps / bendMps_)) : mps; }
   double mps(double measure) const { return byRoot_ ? bendMps_ * (1.0 - measure * measure) : measure; }
   /// What is left of the grip along the road, as a share.

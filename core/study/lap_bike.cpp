@@ -101,13 +101,6 @@ double LapBike::speedMps(std::size_t stretch, double rpm, std::size_t gear, doub
   return v;
 }
 
-double LapBike::mostMps(std::size_t stretch, std::size_t gear, double fromMps) const {
-  const double limit =
-      std::max(fromMps, speedMps(stretch, torque_->revLimitRpm(), gear, std::max(fromMps, 1.0)));
-  const bool driven = forces(stretch).resistanceN(limit, allowed_->road(stretch).isFast(limit)) <= 0.0;
-  return driven ? kFastestMps : limit;
-}
-
 double LapBike::greatestMps2(std::size_t stretch, double mps) const {
   const Way& way = ways_[stretch];
   const RoadForces& forces = forces_[way.road];

@@ -56,10 +56,6 @@ class LapBike {
   /// The road speed at an engine speed; `nearMps` is a first guess.
   double speedMps(std::size_t stretch, double rpm, std::size_t gear, double nearMps) const;
 
-  /// The fastest that it can become on a stretch in a gear from a speed: the limiter's, where the road does
-  /// not drive the bike beyond it.
-  double mostMps(std::size_t stretch, std::size_t gear, double fromMps) const;
-
   LapPush push(std::size_t stretch, const LapPanel& on, double mps, double left) const;
   /// At least the greatest acceleration in any gear, with the slipping clutch or none, m/s².
   double greatestMps2(std::size_t stretch, double mps) const;

@@ -5,50 +5,56 @@
 #include <cmath>
 
 namespace layshaft {
+namespace {
 
-LapBound::LapBound(const LapBike& bike, std::size_t joint, double mps)
-    : bike_(&bike), joint_(joint), mps_(mps), seconds_{0.0} {}
+// On fewer stretches the steps of the bound cost more than they save: there the allowed speed is the bound.
+constexpr std::size_t kWorthStretches = 40;
+constexpr double kStepS = 0.06, kLeastStepM = 1.0;
+constexpr double kOnAllowed = 1e-9;
 
-/// Through one stretch more, in steps that take the greater acceleration of their two ends.
-void LapBound::rideOn() {
-  constexpr double kStepS = 0.06, kLeastStepM = 1.0;
-  const std::size_t index = joint_ + seconds_.size() - 1;
-  const auto& stretch = bike_->allowed().stretches()[index];
-  const double most = stretch.here.limitMps;
-  double mps = mps_, seconds = 0.0, now = bike_->greatestMps2(index, mps);
+/// Seconds through a stretch, in steps that take the greater acceleration of their two ends; `mps` becomes
+/// the speed at its end.
+double through(const LapBike& bike, std::size_t index, double& mps) {
+  const auto& stretch = bike.allowed().stretches()[index];
+  // On the allowed speed the bike may follow it, whatever the wheel could pass on.
+  if (mps >= stretch.entryMps * (1.0 - kOnAllowed)) {
+    mps = stretch.exitMps;
+    return stretch.seconds;
+  }
+  const double limit = stretch.here.limitMps;
+  double seconds = 0.0, now = bike.greatestMps2(index, mps);
   for (double left = stretch.here.lengthM; left > 0.0;) {
-    const double step = std::min(left, std::max(kLeastStepM, kStepS * mps));
-    const auto after = [&](double mps2) {
-      return std::min(std::sqrt(std::max(0.0, mps * mps + 2.0 * step * mps2)), most);
-    };
-    const double then = bike_->greatestMps2(index, after(now)), end = after(std::max(now, then));
-    seconds += mps + end > 0.0 ? 2.0 * step / (mps + end) : kNever;
+    double step = std::min(left, std::max(kLeastStepM, kStepS * mps));
+    const auto after = [&](double mps2) { return std::sqrt(std::max(0.0, mps * mps + 2.0 * step * mps2)); };
+    const double then = bike.greatestMps2(index, std::min(after(now), limit)), most = std::max(now, then);
+    double end = after(most);
+    const bool held = end >= limit;  // a bend's own speed may be held
+    if (held) {
+      step = std::min(step, (limit * limit - mps * mps) / (2.0 * most));
+      end = limit;
+    }
+    if (!(mps + end > 0.0)) break;
+    seconds += 2.0 * step / (mps + end);
     mps = end;
     now = then;
     left -= step;
+    if (!held) continue;
+    seconds += left / mps;
+    break;
   }
-  mps_ = std::min(mps, stretch.exitMps);
-  seconds_.push_back(seconds_.back() + std::max(seconds, stretch.seconds));
+  mps = std::min(mps, stretch.exitMps);
+  return std::max(seconds, stretch.seconds);
 }
 
-double LapBound::secondsTo(std::size_t joint) {
-  while (joint_ + seconds_.size() <= joint) rideOn();
-  return seconds_[joint - joint_];
-}
+}  // namespace
 
-void LapBound::finished(std::size_t joint, double seconds) {
-  if (soonest_.seconds == kNever || joint < soonest_.joint ||
-      (joint == soonest_.joint && seconds < soonest_.seconds))
-    soonest_ = {joint, seconds};
-  if (joint - joint_ < kWorthStretches) return;
-  leastLossS_ = std::min(leastLossS_, seconds - secondsTo(joint));
-}
-
-bool LapBound::isBeatenBelow(double mps, std::size_t stretch, double offsetM, double seconds) const {
-  if (stretch + 1 != soonest_.joint) return false;
-  constexpr double kAlikeS = 1e-5;
-  const double left = bike_->allowed().stretches()[stretch].here.lengthM - offsetM;
-  return seconds + left / mps > soonest_.seconds + kAlikeS;
+LapBound::LapBound(const LapBike& bike) {
+  const auto& stretches = bike.allowed().stretches();
+  rest_.resize(stretches.size() + 1, 0.0);
+  double mps = stretches.front().entryMps;
+  for (std::size_t i = 0; i < stretches.size(); ++i)
+    rest_[i] = stretches.size() < kWorthStretches ? stretches[i].seconds : through(bike, i, mps);
+  for (std::size_t i = stretches.size(); i-- > 0;) rest_[i] += rest_[i + 1];
 }
 
 }  // namespace layshaft

@@ -15,9 +15,10 @@ constexpr int kMostHalvings = 40;
 constexpr double kSameTurns = 1e-11;      // of an engine speed
 constexpr double kSameMps = 1e-12;        // of a speed
 constexpr double kAsGoodAsThere = 1e-12;  // of the speed where the pull runs out
+constexpr double kThere = 1e-9;           // of a speed: so near to a kink is on it
 constexpr double kStandsMps = 1e-5;
 constexpr int kMostSteps = 60;
-constexpr double kNearS = 1e-7;  // so near in time the rest is a straight line
+constexpr double kNearS = 3e-6;  // so near in time the rest is a straight line
 
 }  // namespace
 
@@ -49,8 +50,9 @@ SpeedRate LapPull::rateAt(const LapPanel& on, const BendPace& pace, double measu
 }
 
 SpeedSums LapPull::sums(const Panel& panel, const BendPace& pace, double toMeasure) const {
-  return speedSums([&](double q) { return rateAt(panel.on, pace, q); }, pace.measure(panel.fromMps),
-                   toMeasure);
+  const auto at = [&](double q) { return rateAt(panel.on, pace, q); };
+  const double from = pace.measure(panel.fromMps);
+  return panel.even ? evenSums(at, from, toMeasure, panel.start.mps2) : speedSums(at, from, toMeasure);
 }
 
 /// What holds just above the speed, or just below it.
@@ -72,22 +74,24 @@ std::optional<LapEvent> LapPull::step() {
   const bool limiter = !slips_ && std::abs(rpm - limit) <= kSameTurns * limit;
   if (!limiter) {
     const LapPanel faster = panelTowards(true, rpm);
-    const double rises = mps2(faster, at_.mps);
+    const LapPush now = push(faster, at_.mps);
+    const double rises = now.mps2;
     const bool fastest = at_.mps >= stretch_.here.limitMps * (1.0 - kSameMps);
     if (fastest && rises >= 0.0) return LapEvent::Allowed;
     if (rises > 0.0) {
       const double reach = std::sqrt(at_.mps * at_.mps + 2.0 * rises * missing);
-      return go({faster, at_.mps, std::min(reach * 1.002 + 1e-9, stretch_.here.limitMps), rises});
+      return go({faster, at_.mps, std::min(reach * 1.002 + 1e-9, stretch_.here.limitMps), now});
     }
   }
   const LapPanel slower = panelTowards(false, rpm);
-  const double falls = mps2(slower, at_.mps);
+  const LapPush now = push(slower, at_.mps);
+  const double falls = now.mps2;
   if (limiter && falls > 0.0) return hold(slower, true);
   if (!(falls < 0.0)) return hold(slower, limiter);
   if (at_.mps <= kStandsMps) return LapEvent::Stopped;
   const double reach = at_.mps * at_.mps + 2.0 * falls * missing;
   return go({slower, at_.mps, reach > 0.0 ? std::max(std::sqrt(reach) * 0.998, at_.mps / 2.0) : at_.mps / 2.0,
-             falls});
+             now});
 }
 
 /// Shortens a panel to the next place where a force changes form.
@@ -117,29 +121,41 @@ void LapPull::cutAtKinks(Panel& panel) const {
   // Grip in a bend has another form where the road drives the bike on.
   const auto resistance = [&](double v) { return forces.resistanceN(v, panel.on.fast); };
   const double from = resistance(panel.fromMps), to = resistance(panel.toMps);
-  if ((from < 0.0 && to > 0.0) || (from > 0.0 && to < 0.0))
-    cut(polishedRoot(resistance, panel.fromMps, panel.toMps, from, to));
+  if (!(from < 0.0 && to > 0.0) && !(from > 0.0 && to < 0.0)) return;
+  const double root = polishedRoot(resistance, panel.fromMps, panel.toMps, from, to);
+  if (std::abs(root - panel.fromMps) > kThere * panel.fromMps) cut(root);
 }
 
-/// Seconds and metres of a panel, and what limits its nodes and its end.
-LapPull::Ridden LapPull::ridden(const Panel& panel, const BendPace& pace) const {
+/// Seconds and metres of a panel, and what limits its beginning, its nodes and its end.
+LapPull::Ridden LapPull::ridden(Panel& panel, const BendPace& pace, const LapPush& end) const {
   Ridden result;
-  const double to = pace.measure(panel.toMps);
-  std::size_t node = 0;
+  const double from = pace.measure(panel.fromMps), to = pace.measure(panel.toMps);
+  result.measure[0] = from;
+  result.push[0] = panel.start;
+  result.count = 1;
   const auto at = [&](double q) {
     const LapPush push = bike_.push(index_, panel.on, pace.mps(q), pace.left(q));
-    result.measure[node] = q;
-    result.push[node++] = push;
+    result.measure[result.count] = q;
+    result.push[result.count++] = push;
     return pace.rate(q, push.mps2, push.fades());
   };
-  result.sums = speedSums(at, pace.measure(panel.fromMps), to);
-  result.measure[node] = to;
-  result.push[node] = bike_.push(index_, panel.on, panel.toMps, pace.left(to));
+  panel.even = !pace.byRoot() && std::abs(panel.toMps - panel.fromMps) <= kShortWay * panel.fromMps &&
+               std::abs(end.mps2 - panel.start.mps2) <= kEven * std::abs(panel.start.mps2);
+  if (panel.even) {
+    result.sums = evenSums(at, from, to, panel.start.mps2);
+    panel.even = result.sums.smooth;
+  }
+  if (!panel.even) {
+    result.count = 1;
+    result.sums = speedSums(at, from, to);
+  }
+  result.measure[result.count] = to;
+  result.push[result.count++] = end;
   return result;
 }
 
 bool LapPull::cutAtTakeOver(Panel& panel, const BendPace& pace, const Ridden& ridden) const {
-  for (std::size_t i = 1; i < ridden.push.size(); ++i) {
+  for (std::size_t i = 1; i < ridden.count; ++i) {
     const LapPush &last = ridden.push[i - 1], &now = ridden.push[i];
     if (now.by == last.by) continue;
     const auto gap = [&](double q) {
@@ -151,7 +167,9 @@ bool LapPull::cutAtTakeOver(Panel& panel, const BendPace& pace, const Ridden& ri
                               last.of(now.by) - last.of(last.by), now.of(now.by) - now.of(last.by)));
     const bool inside =
         panel.rises() ? cut > panel.fromMps && cut < panel.toMps : cut < panel.fromMps && cut > panel.toMps;
-    if (!inside || std::abs(cut - panel.toMps) <= 1e-12 * panel.fromMps) continue;
+    if (!inside || std::abs(cut - panel.toMps) <= kThere * panel.fromMps ||
+        std::abs(cut - panel.fromMps) <= kThere * panel.fromMps)
+      continue;
     panel.toMps = cut;
     return true;
   }
@@ -163,25 +181,29 @@ std::optional<LapEvent> LapPull::go(Panel panel) {
   const bool rises = panel.rises();
   // In a bend nothing is left at its own speed, yet that is reached: only what comes before it ends a pull.
   const bool toTheBend = std::isfinite(bendMps_) && panel.toMps >= bendMps_;
-  const LapPush end = push(panel.on, panel.toMps);
+  LapPush end = push(panel.on, panel.toMps);
   const double value = rises ? end.mps2 : -end.mps2;
   if (value <= 0.0 && !(toTheBend && end.by == LimitedBy::Grip)) {
     const auto a = [&](double v) { return mps2(panel.on, v); };
-    const double out = polishedRoot(a, panel.fromMps, panel.toMps, panel.startMps2, end.mps2);
+    const double out = polishedRoot(a, panel.fromMps, panel.toMps, panel.start.mps2, end.mps2);
     if (std::abs(out - panel.fromMps) <= kAsGoodAsThere * out) {
       at_.mps = out;
       return hold(panel.on, false);
     }
     panel.toMps = panel.fromMps + (out - panel.fromMps) / 2.0;
+    end = push(panel.on, panel.toMps);
   }
   for (int halvings = 0;; ++halvings) {
     const BendPace pace(bendMps_, std::max(panel.fromMps, panel.toMps));
-    const Ridden whole = ridden(panel, pace);
+    const Ridden whole = ridden(panel, pace, end);
     if (halvings < kMostHalvings) {
-      if (cutAtTakeOver(panel, pace, whole)) continue;
-      if (!whole.sums.smooth) {
+      const bool cut = cutAtTakeOver(panel, pace, whole);
+      if (!cut && !whole.sums.smooth) {
         const double from = pace.measure(panel.fromMps);
         panel.toMps = pace.mps(from + (pace.measure(panel.toMps) - from) / 2.0);
+      }
+      if (cut || !whole.sums.smooth) {
+        end = push(panel.on, panel.toMps);
         continue;
       }
     }
@@ -213,9 +235,9 @@ LapPlace LapPull::placeAtEnd(const Panel& panel, const BendPace& pace, const Spe
   const double missing = stretch_.here.lengthM - at_.offsetM;
   const double first = panel.fromMps * panel.fromMps, last = panel.toMps * panel.toMps;
   const double guess = std::sqrt(first + (last - first) * std::min(1.0, missing / whole.distanceM));
-  const ReachedOnWay end =
-      reachedOnWay([&](double q) { return rateAt(panel.on, pace, q); }, pace.measure(panel.fromMps),
-                   pace.measure(panel.toMps), missing, pace.measure(guess));
+  const ReachedOnWay end = reachedOnWay(
+      [&](double q) { return rateAt(panel.on, pace, q); }, [&](double q) { return sums(panel, pace, q); },
+      pace.measure(panel.fromMps), pace.measure(panel.toMps), missing, pace.measure(guess));
   return {at_.timeS + end.timeS, index_, stretch_.here.lengthM,
           std::clamp(pace.mps(end.measure), std::min(panel.fromMps, panel.toMps),
                      std::max(panel.fromMps, panel.toMps))};
@@ -225,11 +247,19 @@ LapPlace LapPull::placeAtEnd(const Panel& panel, const BendPace& pace, const Spe
 LapPlace LapPull::placeOnBrakes(const Panel& panel, const BendPace& pace, const LapPlace& beyond) const {
   const AllowedSpeed& allowed = bike_.allowed();
   const double left = stretch_.here.lengthM - at_.offsetM;
-  double low = pace.measure(panel.fromMps), high = pace.measure(beyond.mps), q = high;
+  double low = pace.measure(panel.fromMps), high = pace.measure(beyond.mps);
+  // What is left to the brakes at the panel's beginning, and how far its end is beyond them.
+  const double before =
+      left -
+      allowed.braking(index_, std::clamp(panel.fromMps, stretch_.exitMps, stretch_.entryMps)).distanceM;
+  const double behind = allowed.braking(index_, std::min(beyond.mps, stretch_.entryMps)).distanceM -
+                        (stretch_.here.lengthM - beyond.offsetM);
+  const double part = before > 0.0 && behind > 0.0 ? before / (before + behind) : 1.0;
+  double q = pace.measure(panel.fromMps + part * (beyond.mps - panel.fromMps));
   for (int step = 0;; ++step) {
-    const SpeedSums part = sums(panel, pace, q);
+    const SpeedSums ridden = sums(panel, pace, q);
     const SpeedRate here = rateAt(panel.on, pace, q);
-    double over = part.distanceM - left, closes = here.mps;
+    double over = ridden.distanceM - left, closes = here.mps;
     if (here.mps > stretch_.exitMps) {
       const double mps = std::min(here.mps, stretch_.entryMps);
       over += allowed.braking(index_, mps).distanceM;
@@ -240,7 +270,7 @@ LapPlace LapPull::placeOnBrakes(const Panel& panel, const BendPace& pace, const 
     const bool known = std::isfinite(next) && std::isfinite(closes);
     if ((known && std::abs(seconds) <= kNearS) || step >= kMostSteps) {
       const double mps = std::clamp(pace.mps(known ? next : q), stretch_.exitMps, stretch_.entryMps);
-      return {at_.timeS + part.timeS + (known ? seconds : 0.0), index_,
+      return {at_.timeS + ridden.timeS + (known ? seconds : 0.0), index_,
               stretch_.here.lengthM - allowed.braking(index_, mps).distanceM, mps};
     }
     (over < 0.0 ? low : high) = q;

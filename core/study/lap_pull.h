@@ -23,14 +23,16 @@ class LapPull {
   struct Panel {
     LapPanel on;
     double fromMps, toMps;
-    double startMps2;  ///< positive where the speed rises
+    LapPush start;      ///< at its beginning
+    bool even = false;  ///< so short that the acceleration hardly changes
     bool rises() const { return toMps > fromMps; }
   };
 
   struct Ridden {
     SpeedSums sums;
-    std::array<double, kSumNodes.size() + 1> measure;  ///< of the nodes and the end
-    std::array<LapPush, kSumNodes.size() + 1> push;
+    std::size_t count = 0;  ///< of nodes, beginning and end included
+    std::array<double, kSumNodes.size() + 2> measure;
+    std::array<LapPush, kSumNodes.size() + 2> push;
   };
 
   LapPanel panelTowards(bool faster, double rpmNow) const;
@@ -42,7 +44,7 @@ class LapPull {
   std::optional<LapEvent> step();
   std::optional<LapEvent> go(Panel panel);
   void cutAtKinks(Panel& panel) const;
-  Ridden ridden(const Panel& panel, const BendPace& pace) const;
+  Ridden ridden(Panel& panel, const BendPace& pace, const LapPush& end) const;
   /// Cuts where another limit takes over; false if there is no such place.
   bool cutAtTakeOver(Panel& panel, const BendPace& pace, const Ridden& ridden) const;
   std::optional<LapEvent> finish(const Panel& panel, const BendPace& pace, const SpeedSums& whole);

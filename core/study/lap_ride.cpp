@@ -69,9 +69,10 @@ class Coast {
     if (place.mps >= stretch_.here.limitMps) return place.mps - stretch_.here.limitMps;
     double over = (place.mps - stretch_.here.limitMps);
     if (stretch_.knots >= 2 && place.mps > stretch_.exitMps) {
-      const double braked =
-          bike_.allowed().braking(at_.stretch, std::min(place.mps, stretch_.entryMps)).distanceM;
-      over = std::max(over, place.offsetM + braked - stretch_.here.lengthM);
+      const double mps = std::min(place.mps, stretch_.entryMps), left = stretch_.here.lengthM - place.offsetM;
+      const double most = bike_.allowed().brakingAtMostM(at_.stretch, mps);
+      const double braked = most < left ? most : bike_.allowed().braking(at_.stretch, mps).distanceM;
+      over = std::max(over, braked - left);
     }
     return over;
   }
@@ -116,7 +117,7 @@ LapEvent LapRide::pull(std::size_t gear, bool slips, std::optional<double> leave
     at = {at.timeS, at.stretch + 1, 0.0, at.mps};
     // On the allowed speed at the joint: met, whatever comes next.
     if (at.mps >= stretches[at.stretch - 1].exitMps * (1.0 - kSameMps)) return LapEvent::Allowed;
-    if (bound_ && bound_->isBeaten(at.stretch, at.timeS)) return LapEvent::Beaten;
+    if (bound_ && at.timeS + bound_->restS(at.stretch) > mostS_) return LapEvent::Beaten;
   }
 }
 

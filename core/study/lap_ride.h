@@ -48,8 +48,9 @@ enum class LapEvent {
 class LapRide {
  public:
   explicit LapRide(const LapBike& bike, std::vector<LapLeg>* legs = nullptr) : bike_(&bike), legs_(legs) {}
-  /// Gives up what `bound` says is beaten.
-  LapRide(const LapBike& bike, LapBound& bound) : bike_(&bike), bound_(&bound) {}
+  /// Gives up what by `bound` takes longer than so many seconds to the end of the lap.
+  LapRide(const LapBike& bike, const LapBound& bound, double mostS)
+      : bike_(&bike), bound_(&bound), mostS_(mostS) {}
 
   /// Full throttle in a gear, or with the clutch slipping in it, over as many stretches as it takes; up to
   /// `leaveRpm` if there.
@@ -62,7 +63,8 @@ class LapRide {
  private:
   const LapBike* bike_;
   std::vector<LapLeg>* legs_ = nullptr;
-  LapBound* bound_ = nullptr;
+  const LapBound* bound_ = nullptr;
+  double mostS_ = 0.0;
 };
 
 }  // namespace layshaft

@@ -3,11 +3,13 @@
 
 #include <algorithm>
 #include <limits>
+#include <tuple>
 
 namespace layshaft {
 namespace {
 
 constexpr double kAlikeS = 1e-6;
+constexpr double kBoundSlackS = 1e-3;  // far more than the steps of the bound are off
 constexpr double kNever = std::numeric_limits<double>::infinity();
 constexpr std::size_t kUnknown = std::numeric_limits<std::size_t>::max();
 
@@ -28,7 +30,7 @@ std::vector<LapChoice> lapStarts(const LapBike& bike, std::size_t stretch, doubl
   return starts;
 }
 
-LapSearch::LapSearch(const LapBike& bike) : bike_(&bike) {
+LapSearch::LapSearch(const LapBike& bike) : bike_(&bike), bound_(bike) {
   const auto& stretches = bike.allowed().stretches();
   before_.reserve(stretches.size() + 1);
   before_.push_back(0.0);
@@ -53,33 +55,40 @@ std::size_t LapSearch::nextPull(std::size_t joint) {
   return found;
 }
 
-void LapSearch::tryAll(const LapPlace& start, Pull& pull) {
-  pull.tried = true;
-  std::vector<LapChoice> starts = lapStarts(*bike_, start.stretch, start.mps);
-  LapBound bound(*bike_, start.stretch, start.mps);
-  // The hardest pull first: the earlier a good choice is known, the sooner others are given up.
-  const double left = BendPace(bike_->bendMps(start.stretch)).left(start.mps);
-  const auto push = [&](const LapChoice& choice) {
-    const double rpm = bike_->rpm(start.stretch, start.mps, choice.gear);
-    const LapPanel on{.gear = choice.gear,
-                      .piece = bike_->torque().pieceAt(rpm),
-                      .slips = choice.slips,
-                      .pulls = rpm <= bike_->torque().revLimitRpm(),
-                      .fast = false};
-    return bike_->push(start.stretch, on, start.mps, left).free;
-  };
-  std::stable_sort(starts.begin(), starts.end(),
-                   [&](const LapChoice& a, const LapChoice& b) { return push(a) > push(b); });
-  for (const LapChoice& choice : starts) tryFrom(start, choice, bound, pull);
+bool LapSearch::goOn(const LapPlace& start, Pull& pull) {
+  if (!pull.begun) {
+    pull.begun = true;
+    pull.starts = lapStarts(*bike_, start.stretch, start.mps);
+    // The hardest pull first: the earlier a good choice is known, the sooner others are given up.
+    const double left = BendPace(bike_->bendMps(start.stretch)).left(start.mps);
+    const auto push = [&](const LapChoice& choice) {
+      const double rpm = bike_->rpm(start.stretch, start.mps, choice.gear);
+      const LapPanel on{.gear = choice.gear,
+                        .piece = bike_->torque().pieceAt(rpm),
+                        .slips = choice.slips,
+                        .pulls = rpm <= bike_->torque().revLimitRpm(),
+                        .fast = false};
+      return bike_->push(start.stretch, on, start.mps, left).free;
+    };
+    std::stable_sort(pull.starts.begin(), pull.starts.end(),
+                     [&](const LapChoice& a, const LapChoice& b) { return push(a) < push(b); });
+  }
+  if (pull.starts.empty()) return false;
+  const LapChoice choice = pull.starts.back();
+  pull.starts.pop_back();
+  tryFrom(start, choice, pull);
+  return true;
 }
 
-void LapSearch::tryFrom(const LapPlace& start, LapChoice choice, LapBound& bound, Pull& pull) {
-  const LapRide ride(*bike_, bound);
+void LapSearch::tryFrom(const LapPlace& start, LapChoice choice, Pull& pull) {
+  double most = kNever;
+  for (const Way& way : pull.ways) most = std::min(most, secondsOf(way) + kBoundSlackS);
+  const LapRide ride(*bike_, bound_, most);
   LapPlace at = start;
   std::size_t gear = choice.gear;
   if (choice.slips) {
     const LapEvent event = ride.pull(gear, true, bike_->launchRpm(), at);
-    if (event != LapEvent::Turns) return add(pull, start, choice, event, at, bound);
+    if (event != LapEvent::Turns) return add(pull, start, choice, event, at, most);
   }
   // With every shift, and then in each of its gears to the end.
   struct Stay {
@@ -93,33 +102,28 @@ void LapSearch::tryFrom(const LapPlace& start, LapChoice choice, LapBound& bound
     const auto leave = last ? std::nullopt : std::optional(bike_->leavingRpm(gear, at.mps));
     LapEvent event = ride.pull(gear, false, leave, at);
     if (event != LapEvent::Turns) {
-      add(pull, start, choice, event, at, bound);
+      add(pull, start, choice, event, at, most);
       break;
     }
     stays.push_back({choice, gear, at});
     event = ride.coast(gear, at);
     ++choice.shifts;
     if (event != LapEvent::Done) {
-      add(pull, start, choice, event, at, bound);
+      add(pull, start, choice, event, at, most);
       break;
     }
     if (!ride.takesOver(++gear, at)) break;
   }
   while (!stays.empty()) {
     Stay& stay = stays.back();
-    const double most = bike_->mostMps(stay.from.stretch, stay.gear, stay.from.mps);
-    if (bound.isBeatenBelow(most, stay.from.stretch, stay.from.offsetM, stay.from.timeS)) {
-      stays.pop_back();
-      continue;
-    }
     const LapEvent event = ride.pull(stay.gear, false, std::nullopt, stay.from);
-    add(pull, start, stay.choice, event, stay.from, bound);
+    add(pull, start, stay.choice, event, stay.from, most);
     stays.pop_back();
   }
 }
 
 void LapSearch::add(Pull& pull, const LapPlace& start, const LapChoice& choice, LapEvent event,
-                    const LapPlace& end, LapBound& bound) {
+                    const LapPlace& end, double mostS) {
   if (event == LapEvent::Stopped || event == LapEvent::Beaten) return;
   const std::size_t count = before_.size() - 1;
   const double allowedEnd = bike_->allowed().stretches().back().exitMps;
@@ -130,8 +134,7 @@ void LapSearch::add(Pull& pull, const LapPlace& start, const LapChoice& choice, 
     seconds += bike_->allowed().secondsToTheEnd(joint, end.offsetM, end.mps);
     ++joint;
   }
-  if (bound.isBeaten(joint, seconds)) return;
-  bound.finished(joint, seconds);
+  if (seconds + bound_.restS(joint) > mostS) return;
   const std::size_t next = nextPull(joint);
   pull.ways.push_back(
       {choice, seconds + followed(joint, next), next, event == LapEvent::Lap ? end.mps : allowedEnd});
@@ -140,15 +143,12 @@ void LapSearch::add(Pull& pull, const LapPlace& start, const LapChoice& choice, 
 void LapSearch::decide(Pull& pull) const {
   pull.decided = true;
   pull.seconds = kNever;
-  const auto secondsOf = [&](const Way& way) {
-    return way.seconds + (way.next < pulls_.size() ? pulls_[way.next].seconds : 0.0);
-  };
   double least = kNever;
   for (const Way& way : pull.ways) least = std::min(least, secondsOf(way));
   const Way* best = nullptr;
   for (const Way& way : pull.ways) {
     if (!(secondsOf(way) <= least + kAlikeS)) continue;
-    const auto rank = [](const Way& w) { return std::pair(w.choice.shifts, w.choice.gear); };
+    const auto rank = [&](const Way& w) { return std::tuple(w.choice.shifts, w.choice.gear, secondsOf(w)); };
     if (!best || rank(way) < rank(*best)) best = &way;
   }
   if (!best) return;
@@ -156,30 +156,27 @@ void LapSearch::decide(Pull& pull) const {
   pull.seconds = secondsOf(*best);
 }
 
-/// Works a pull out and all that its choices lead to, deepest first.
-void LapSearch::settle(std::size_t joint) {
-  std::vector<std::size_t> waiting{joint};
+/// With all that its choices lead to, deepest first: each start is tried when what follows the others is
+/// known, so that it can be given up early.
+void LapSearch::workOut(const LapPlace& start, Pull& pull) {
+  struct Waiting {
+    LapPlace start;
+    Pull* pull;
+  };
+  const auto& stretches = bike_->allowed().stretches();
+  std::vector<Waiting> waiting{{start, &pull}};
   while (!waiting.empty()) {
-    const std::size_t here = waiting.back();
-    Pull& pull = pulls_[here];
-    if (pull.decided) {
+    const Waiting here = waiting.back();
+    if (here.pull->decided || !goOn(here.start, *here.pull)) {
+      if (!here.pull->decided) decide(*here.pull);
       waiting.pop_back();
       continue;
     }
-    if (!pull.tried) {
-      const auto& stretches = bike_->allowed().stretches();
-      const double mps = here > 0 ? stretches[here - 1].exitMps : stretches[here].entryMps;
-      tryAll({0.0, here, 0.0, mps}, pull);
-      bool more = false;
-      for (const Way& way : pull.ways)
-        if (way.next < pulls_.size() && !pulls_[way.next].decided) {
-          waiting.push_back(way.next);
-          more = true;
-        }
-      if (more) continue;
-    }
-    decide(pull);
-    waiting.pop_back();
+    for (const Way& way : here.pull->ways)
+      if (way.next < pulls_.size() && !pulls_[way.next].decided) {
+        const double mps = way.next > 0 ? stretches[way.next - 1].exitMps : stretches.front().entryMps;
+        waiting.push_back({{0.0, way.next, 0.0, mps}, &pulls_[way.next]});
+      }
   }
 }
 
@@ -193,10 +190,7 @@ std::optional<ChosenLap> LapSearch::from(double mps) {
     joint = nextPull(0);
     lap.seconds = followed(0, joint);
   } else {
-    tryAll({0.0, 0, 0.0, mps}, first);
-    for (const Way& way : first.ways)
-      if (way.next < pulls_.size()) settle(way.next);
-    decide(first);
+    workOut({0.0, 0, 0.0, mps}, first);
     if (first.ways.empty() || first.seconds == kNever) return std::nullopt;
     const Way& way = first.ways[first.best];
     lap.pulls.push_back({{0.0, 0, 0.0, mps}, way.choice});
@@ -204,7 +198,9 @@ std::optional<ChosenLap> LapSearch::from(double mps) {
     lap.endMps = way.endMps;
     joint = way.next;
   }
-  if (joint < pulls_.size()) settle(joint);
+  if (joint < pulls_.size())
+    workOut({0.0, joint, 0.0, joint > 0 ? stretches[joint - 1].exitMps : stretches[joint].entryMps},
+            pulls_[joint]);
   while (joint < pulls_.size()) {
     const Pull& pull = pulls_[joint];
     if (pull.seconds == kNever) return std::nullopt;

@@ -48,7 +48,8 @@ class LapSearch {
     double endMps;     ///< of a lap that ends with the pull
   };
   struct Pull {
-    bool tried = false, decided = false;
+    std::vector<LapChoice> starts;  ///< to be tried, the last one first
+    bool begun = false, decided = false;
     std::vector<Way> ways;
     std::size_t best = 0;
     double seconds = 0.0;  ///< to the end of the lap; infinite where every choice stops
@@ -59,14 +60,19 @@ class LapSearch {
   double followed(std::size_t fromJoint, std::size_t toJoint) const {
     return before_[toJoint] - before_[fromJoint];
   }
-  void tryAll(const LapPlace& start, Pull& pull);
-  void tryFrom(const LapPlace& start, LapChoice choice, LapBound& bound, Pull& pull);
+  double secondsOf(const Way& way) const {
+    return way.seconds + (way.next < pulls_.size() ? pulls_[way.next].seconds : 0.0);
+  }
+  /// Tries another start of a pull; false if there is none left.
+  bool goOn(const LapPlace& start, Pull& pull);
+  void tryFrom(const LapPlace& start, LapChoice choice, Pull& pull);
   void add(Pull& pull, const LapPlace& start, const LapChoice& choice, LapEvent event, const LapPlace& end,
-           LapBound& bound);
+           double mostS);
   void decide(Pull& pull) const;
-  void settle(std::size_t joint);
+  void workOut(const LapPlace& start, Pull& pull);
 
   const LapBike* bike_;
+  LapBound bound_;
   std::vector<double> before_;     ///< seconds at the allowed speed from the start to each joint
   std::vector<std::size_t> next_;  ///< where the next pull begins from a joint on; the joint itself may be it
   std::vector<Pull> pulls_;        ///< by the joint where they begin

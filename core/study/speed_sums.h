@@ -62,20 +62,47 @@ SpeedSums speedSums(const At& at, double from, double to) {
   return sums;
 }
 
+/// The same by the three-point rule, for a way on which the speed changes by no more than `kShortWay` of
+/// itself. Smooth, then good to 1e-10, where every rate is within `kEven` of the first one, `firstRate`.
+inline constexpr double kShortWay = 0.04, kEven = 0.03;
+template <class At>
+SpeedSums evenSums(const At& at, double from, double to, double firstRate) {
+  constexpr std::array kNodes{-0.774596669241483377036, 0.0, 0.774596669241483377036};
+  constexpr std::array kWeights{5.0 / 9.0, 8.0 / 9.0, 5.0 / 9.0};
+  const double half = (to - from) / 2.0, middle = from + half, sign = half < 0.0 ? -1.0 : 1.0;
+  SpeedSums sums;
+  sums.least = std::numeric_limits<double>::infinity();
+  sums.smooth = true;
+  for (std::size_t i = 0; i < kNodes.size(); ++i) {
+    const SpeedRate here = at(middle + half * kNodes[i]);
+    const double rate = here.rate * sign, seconds = kWeights[i] / rate;
+    sums.smooth = sums.smooth && std::abs(here.rate - firstRate) <= kEven * std::abs(firstRate);
+    sums.least = std::min(sums.least, rate);
+    sums.timeS += seconds;
+    sums.distanceM += here.mps * seconds;
+  }
+  sums.timeS *= std::abs(half);
+  sums.distanceM *= std::abs(half);
+  sums.smooth = sums.smooth && sums.least > 0.0;
+  return sums;
+}
+
 /// A place on a way: its measure and the seconds to it.
 struct ReachedOnWay {
   double measure, timeS;
 };
 
-/// Where `metres` of a way from `from` to `to` are done, which has more; `guess` is a first measure.
-/// Newton inside the way, the last step in time, where it is exact to the last digits.
-template <class At>
-ReachedOnWay reachedOnWay(const At& at, double from, double to, double metres, double guess) {
+/// Where `metres` of a way from `from` to `to` are done, which has more; `guess` is a first measure and
+/// `sumsTo(q)` are the sums from its beginning. Newton inside the way, the last step in time, where it is
+/// exact to the last digits.
+template <class At, class SumsTo>
+ReachedOnWay reachedOnWay(const At& at, const SumsTo& sumsTo, double from, double to, double metres,
+                          double guess) {
   constexpr double kNearS = 3e-6;
   constexpr int kMostSteps = 60;
   double low = from, high = to, q = guess;
   for (int step = 0;; ++step) {
-    const SpeedSums part = speedSums(at, from, q);
+    const SpeedSums part = sumsTo(q);
     const SpeedRate here = at(q);
     const double rest = metres - part.distanceM, seconds = rest / here.mps;
     const double next = q + seconds * here.rate;

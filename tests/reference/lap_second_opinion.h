@@ -241,6 +241,8 @@ class LapOpinion {
     State now{at.metres, at.mps};
     bool over = false;
     const auto a = [&](double v) { return acceleration(piece, std::max(v, 0.0), gear, slips, over); };
+    // A bike that falls away from a bend's own speed does not meet it.
+    const auto met = [&](const State& s) { return meets(piece, s) && (s[0] > piece.held || a(s[1]) >= 0); };
     const auto done = [&](What what) {
       at = {at.time, at.piece, now[0], now[1]};
       return what;
@@ -250,7 +252,7 @@ class LapOpinion {
       over = !slips && rpm(piece, now[1], gear) > limit_ * (1 + 1e-9);
       if (now[0] >= piece.length * (1 - 1e-13)) return done(What::Piece);
       if (leave && rpm(piece, now[1], gear) >= *leave * (1 - 1e-11)) return done(What::Turns);
-      if (!first && meets(piece, now)) return done(What::Met);
+      if (!first && met(now)) return done(What::Met);
       if (now[1] >= piece.most * (1 - kAsGoodAs) && a(now[1]) >= 0) return done(What::Met);
       if (now[1] < 1e-4 && a(now[1]) <= 0) return done(What::Stop);
       first = false;
@@ -273,17 +275,12 @@ class LapOpinion {
       const bool below = turns < limit_ * (1 - 1e-9);
       const auto happens = [&](const State& s) {
         const double n = rpm(piece, s[1], gear);
-        return s[0] >= piece.length || s[1] <= 0 || meets(piece, s) || (leave && n >= *leave) ||
+        return s[0] >= piece.length || s[1] <= 0 || met(s) || (leave && n >= *leave) ||
                (!slips && below && n >= limit_) || (over && n <= limit_);
       };
-      // At its own allowed speed a bike that cannot hold it falls away: that is no meeting.
-      const auto falls = [&](const State& s) { return s[0] >= piece.length || s[1] <= 0; };
       // Where the bend leaves next to nothing along the road, in shorter steps.
       const double step = now[1] > 0.99 * piece.most ? kStep / 20 : kStep;
-      if (meets(piece, now))
-        at.time += advance(now, a, step, falls);
-      else
-        at.time += advance(now, a, step, happens);
+      at.time += advance(now, a, step, happens);
     }
     throw std::runtime_error("the lap opinion does not end");
   }

@@ -68,7 +68,7 @@ void expectSameLaps(const Profile& profile, const std::vector<Setup>& setups, co
 /// As a recording is cut: many short stretches whose bend and slope change little by little.
 Json likeARecording(Draw& draw) {
   Json segments = Json::array();
-  const int count = draw.whole(15, 45);
+  const int count = draw.whole(15, 70);
   const double length = draw.between(5, 15), waves = draw.whole(1, 3), slopes = draw.between(0, 6);
   const double tightest = draw.between(12, 60), shift = draw.between(0, 6);
   for (int i = 0; i < count; ++i) {
