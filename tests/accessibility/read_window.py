@@ -257,7 +257,7 @@ def picture_in_view(window):
 
 def check_charts(window):
     """Each page's picture is a graphic that is summed up in words and says where its numbers are."""
-    for page in ("Pull", "Acceleration", "Chain", "Sawtooth"):
+    for page in ("Pull", "Acceleration", "Chain", "Lap", "Sawtooth"):
         check(choose_page(window, page), f"there is a page {page} to go to")
         picture = until(lambda: picture_in_view(window))
         said = plain(picture.get_description()) if picture else ""

@@ -180,7 +180,7 @@ TEST(CautionPlaces, LinksTakenOutOfTheBikesOwnChainWantAJoiningLink) {
 TEST(CautionPlaces, EveryChartThatIsSavedSaysClosedCourse) {
   Window window(sampleBike("club-600"));
   auto* tabs = window->findChild<QTabWidget*>();
-  for (int page : {0, 1, 2}) {
+  for (int page : {0, 1, 2, 5}) {
     tabs->setCurrentIndex(page);
     QTest::qWait(20);
     const QStringList texts = textsOf(*window->currentPage()->picture());

@@ -19,7 +19,7 @@ namespace {
 
 using namespace layshaft;
 
-enum PageShown { kSawtooth, kPull, kRun, kChainRun, kWear, kLadder };
+enum PageShown { kSawtooth, kPull, kRun, kChainRun, kWear, kLap, kLadder };
 
 bool shoot(const Profile& profile, PageShown page, ui::Appearance appearance, std::optional<double> crosshair,
            const QString& file) {

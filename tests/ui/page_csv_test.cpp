@@ -63,7 +63,7 @@ class PageCsv : public testing::TestWithParam<QLocale>, FreshSettings {
 TEST_P(PageCsv, EveryRowHasACellForEachTitleAndPlainNumbers) {
   static const QRegularExpression number(QStringLiteral("^-?\\d+(\\.\\d+)?(e[-+]?\\d+)?$"));
   static const QRegularExpression key(QStringLiteral("^[a-z][a-z0-9_]*$"));
-  for (const char* name : {"Sawtooth", "Pull", "Acceleration", "Chain", "Ladder", "Compare"}) {
+  for (const char* name : {"Sawtooth", "Pull", "Acceleration", "Chain", "Lap", "Ladder", "Compare"}) {
     const auto rows = fieldsOf(open(QString::fromUtf8(name)).csv());
     ASSERT_GT(rows.size(), 3U) << name;
     for (const QString& title : rows[0]) EXPECT_TRUE(key.match(title).hasMatch()) << title.toStdString();

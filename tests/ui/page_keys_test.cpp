@@ -85,10 +85,11 @@ TEST_F(PageKeys, AltAndADigitLeadsToWhatThePageIsWorkedWith) {
   EXPECT_EQ(press(Qt::Key_2), "Pull chart");
   EXPECT_EQ(press(Qt::Key_4), "Turn of the rear wheel");
   EXPECT_EQ(press(Qt::Key_5), "Trend of wear");
-  EXPECT_EQ(press(Qt::Key_6), "Ladder");
-  EXPECT_EQ(press(Qt::Key_8), "Records");
-  EXPECT_EQ(press(Qt::Key_7), "Comparison");
-  EXPECT_EQ(press(Qt::Key_7), "Comparison") << "pressed once more";
+  EXPECT_EQ(press(Qt::Key_6), "Lap chart");
+  EXPECT_EQ(press(Qt::Key_7), "Ladder");
+  EXPECT_EQ(press(Qt::Key_9), "Records");
+  EXPECT_EQ(press(Qt::Key_8), "Comparison");
+  EXPECT_EQ(press(Qt::Key_8), "Comparison") << "pressed once more";
   QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
   EXPECT_EQ(QApplication::focusWidget(), &teeth());
 }

@@ -52,6 +52,13 @@ class Translation : public testing::Test {
     profile.notes.clear();
     int number = 0;
     for (Pin& pin : profile.pins) pin.name = "0" + std::to_string(++number);
+    int trackNumber = 0;
+    for (Track& track : profile.tracks) {
+      track.name = "1" + std::to_string(++trackNumber);
+      for (TrackSegment& segment : track.segments)
+        if (!segment.name.empty()) segment.name = "2" + std::to_string(++trackNumber);
+    }
+    if (profile.ride) profile.ride->track.clear();
     if (profile.records) {
       for (std::size_t i = 0; i < profile.records->services.size(); ++i) {
         Service service = profile.records->services[i];

@@ -404,6 +404,7 @@ void LiveChart::setCrosshair(std::optional<double> x) {
   if (x == crosshairX_) return;
   crosshairX_ = x;
   crosshair_->moveTo(x);
+  emit crosshairMoved();
   if (!hasFocus()) return;  // a pointer that passes by is not read out
   describe();
   tellMovedCrosshair(*this);

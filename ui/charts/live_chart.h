@@ -68,6 +68,7 @@ class LiveChart : public QGraphicsView, public Picture, public ReadablePicture {
   void markerDragged(double x, int drag);  ///< `drag` numbers the drags, each one step of the history
   void menuRequested(const QPoint& globalPosition);
   void laidOut(const QRectF& plotArea);
+  void crosshairMoved();
 
  protected:
   // What a page's chart adds.

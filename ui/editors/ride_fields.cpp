@@ -18,6 +18,10 @@ void addDrive(FieldForm& form) {
   form.addFields({"ride.drive.exit_speed_kmh", "ride.drive.length_m", "ride.drive.exit_gear"});
 }
 
+void addDayOfLap(FieldForm& form) {
+  form.addFields({"ride.surface", "ride.headwind_kmh", "ride.air_temperature_c"});
+}
+
 void addRollOn(FieldForm& form) {
   form.addFields({"ride.roll_on.from_speed_kmh", "ride.roll_on.to_speed_kmh", "ride.roll_on.gear"});
 }

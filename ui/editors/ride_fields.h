@@ -10,6 +10,7 @@ namespace layshaft::ui {
 void addConditions(FieldForm& form);     ///< surface, slope, wind, air
 void addLaunchAndLean(FieldForm& form);  ///< launch engine speed, lean angle
 void addDrive(FieldForm& form);          ///< exit speed and length of the straight
+void addDayOfLap(FieldForm& form);       ///< what a day on a track changes: surface, wind, temperature
 void addRollOn(FieldForm& form);         ///< from, to, gear
 
 }  // namespace layshaft::ui

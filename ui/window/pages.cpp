@@ -20,9 +20,11 @@
 #include "ui/editors/refusal_bubble.h"
 #include "ui/editors/ride_fields.h"
 #include "ui/editors/slack_editor.h"
+#include "ui/editors/track_fields.h"
 #include "ui/pages/chain_page.h"
 #include "ui/pages/compare_page.h"
 #include "ui/pages/ladder_page.h"
+#include "ui/pages/lap_page.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/records_page.h"
 #include "ui/pages/run_page.h"
@@ -71,6 +73,7 @@ Pages::Pages(MainWindow& window) : window_(window), choices_(new QActionGroup(th
   chain_->setMotion(preferences::motion());
   add(chain_, tr("Chain"));
   addWear();
+  addLap();
   addLadder();
   addCompare();
   addRecords();
@@ -178,6 +181,23 @@ QWidget* Pages::makeSlackFields() {
   return fields;
 }
 
+void Pages::addLap() {
+  add(new LapPage([this] { return makeLapFields(); }), tr("Lap"));
+}
+
+QWidget* Pages::makeLapFields() {
+  auto* fields = new QWidget;
+  auto* column = new QVBoxLayout(fields);
+  column->setContentsMargins(0, 0, 0, 0);
+  track_ = new TrackFields(window_.document());
+  connect(track_, &TrackFields::refused, &window_, &MainWindow::say);
+  column->addWidget(track_);
+  FieldForm* day = makeForm({addDayOfLap});
+  day->layout()->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(day);
+  return fields;
+}
+
 void Pages::addLadder() {
   ladder_ = new LadderPage(window_.session().ladder(), [this](QWidget* caution) {
     aims_ = new AimEditor(window_.document(), caution);
@@ -263,6 +283,7 @@ void Pages::refreshForms() {
   for (FieldForm* form : forms_)
     if (form->isVisibleTo(this)) form->refresh(units);  // also before the window itself is shown
   if (slack_ && slack_->isVisibleTo(this)) slack_->refresh(units);
+  if (track_ && track_->isVisibleTo(this)) track_->refresh(units);
   if (aims_ && aims_->isVisibleTo(this)) aims_->refresh(units);
 }
 

@@ -19,6 +19,7 @@ class LadderPage;
 class MainWindow;
 class RecordsPage;
 class SlackEditor;
+class TrackFields;
 class WearPage;
 
 /// The pages of a window and what they are wired to: each gets the plans, and what it asks for is done.
@@ -55,10 +56,12 @@ class Pages : public QTabWidget {
   void tickCurrent();
   void add(Page* page, const QString& title);
   void addWear();
+  void addLap();
   void addLadder();
   void addCompare();
   void addRecords();
   QWidget* makeSlackFields();
+  QWidget* makeLapFields();
   FieldForm* makeForm(std::initializer_list<void (*)(FieldForm&)> groups);
   void refreshForms();
   void dragCruise(double mps, int drag);
@@ -72,6 +75,7 @@ class Pages : public QTabWidget {
   ChainPage* chain_ = nullptr;
   WearPage* wear_ = nullptr;
   SlackEditor* slack_ = nullptr;
+  TrackFields* track_ = nullptr;
   LadderPage* ladder_ = nullptr;
   ComparePage* compare_ = nullptr;
   RecordsPage* records_ = nullptr;

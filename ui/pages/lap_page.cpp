@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/lap_page.h"
+
+#include <QButtonGroup>
+#include <QHBoxLayout>
+#include <QRadioButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "ui/pages/low_scroll.h"
+#include "ui/pages/side_scroll.h"
+#include "ui/words/cautions.h"
+#include "ui/words/lap_words.h"
+#include "ui/words/road_words.h"
+
+namespace layshaft::ui {
+namespace {
+
+constexpr int kColumns = 9;
+constexpr int kWordLines = 2;  // that the words have in any case: the picture must not jump with each step
+const QString kFolded = QStringLiteral("map_folded"), kColouring = QStringLiteral("map_colouring");
+
+void say(QLabel* label, const QString& text) {
+  label->setVisible(!text.isEmpty());
+  if (label->text() != text) label->setText(text);
+}
+
+}  // namespace
+
+LapPage::LapPage(MakeWidget conditions, QWidget* parent)
+    : Page(parent), makeConditions_(std::move(conditions)) {
+  constexpr int kRestMs = 200;
+  untilChange_.setSingleShot(true);
+  untilChange_.setInterval(kRestMs);
+  connect(&untilChange_, &QTimer::timeout, this, [this] {
+    if (!book_.laps()) return;
+    takeChange(book_);
+    showWords();
+  });
+}
+
+void LapPage::build() {
+  stack_ = new QStackedWidget;
+  lacking_ = new LackingPanel;
+  connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
+  lap_ = pictures();
+  stack_->addWidget(new LowScroll(lap_));
+  stack_->addWidget(lacking_);
+  auto* row = new QHBoxLayout;
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(stack_, 1);
+  row->addWidget(new SideScroll(side(), sideWidth()));
+  honesty_ = new QLabel;
+  honesty_->setWordWrap(true);
+  honesty_->setAccessibleName(tr("What the times rest on"));
+  honesty_->setContentsMargins(10, 2, 10, 4);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addLayout(row, 1);
+  column->addWidget(honesty_);
+}
+
+/// Words, chart and table, one below the other; a low window scrolls from the chart to the table.
+QWidget* LapPage::pictures() {
+  words_ = new QLabel;
+  words_->setWordWrap(true);
+  words_->setTextFormat(Qt::PlainText);  // it quotes names of the file
+  words_->setAccessibleName(tr("The lap in words"));
+  words_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+  words_->setMinimumHeight(kWordLines * fontMetrics().lineSpacing());
+  words_->setContentsMargins(10, 4, 10, 0);
+  chart_ = new LapChart;
+  table_ = new FiguresTable(tr("Corners of the lap"), kColumns);
+  table_->showWhole();
+  auto* all = new QWidget;
+  auto* column = new QVBoxLayout(all);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(2);
+  column->addWidget(words_);
+  column->addWidget(chart_, 1);
+  column->addWidget(table_);
+  return all;
+}
+
+QWidget* LapPage::side() {
+  auto* panel = new QWidget;
+  auto* column = new QVBoxLayout(panel);
+  column->setContentsMargins(6, 4, 8, 4);
+  column->setSpacing(4);
+  addMap(*column);
+  column->addWidget(makeConditions_());
+  column->addStretch();
+  return panel;
+}
+
+void LapPage::addMap(QBoxLayout& column) {
+  map_ = new TrackMap;
+  connect(chart_, &LapChart::crosshairWentTo, map_, &TrackMap::mark);
+  connect(map_, &TrackMap::pointedAt, chart_, &LapChart::moveTo);
+  connect(map_, &TrackMap::menuRequested, this, [this](const QPoint& at) {
+    asked_ = map_;  // the menu that comes of it is the map's own
+    emit pictureMenuWanted(at);
+    asked_ = nullptr;
+  });
+  fold_ = new QToolButton;
+  fold_->setAutoRaise(true);
+  fold_->setCheckable(true);
+  fold_->setText(tr("Map"));
+  fold_->setToolTip(tr("Shows or hides the map."));
+  fold_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+  connect(fold_, &QToolButton::toggled, this, [this](bool open) { foldMap(!open); });
+  auto* head = new QHBoxLayout;
+  head->addWidget(fold_);
+  head->addStretch();
+  addColourings(*head);
+  column.addLayout(head);
+  column.addWidget(map_, 1);
+  fold_->setChecked(true);
+  foldMap(false);
+}
+
+void LapPage::addColourings(QBoxLayout& row) {
+  auto* group = new QButtonGroup(this);
+  const auto add = [&](const QString& text, const QString& tip, TrackMap::Colouring colouring) {
+    auto* button = new QRadioButton(text);
+    button->setToolTip(tip);
+    button->setChecked(colouring == TrackMap::Colouring::Speed);
+    connect(button, &QRadioButton::toggled, this, [this, colouring](bool on) {
+      if (on) map_->setColouring(colouring);
+    });
+    group->addButton(button);
+    row.addWidget(button);
+    colourings_.push_back(button);
+  };
+  add(tr("Speed"), tr("Colours the map by the proposal's speed."), TrackMap::Colouring::Speed);
+  add(tr("Gear"), tr("Colours the map by the proposal's gear."), TrackMap::Colouring::Gear);
+  add(tr("Won"), tr("Colours the map by where the proposal wins and loses time."), TrackMap::Colouring::Won);
+}
+
+void LapPage::foldMap(bool folded) {
+  fold_->setArrowType(folded ? Qt::RightArrow : Qt::DownArrow);
+  map_->setVisible(!folded);
+  for (QRadioButton* button : colourings_) button->setVisible(!folded);
+}
+
+void LapPage::showPlan() {
+  book_ = lapBook(plan_, &book_);
+  map_->show(book_, units_);
+  if (book_.laps())
+    showLap();
+  else
+    showWhatLacks();
+  say(honesty_, book_.laps() ? lapHonesty(book_) + QLatin1Char(' ') + closedCourseCaution() : QString());
+}
+
+void LapPage::showLap() {
+  stack_->setCurrentIndex(0);
+  // Some laps more of each setup: at once where that is next to nothing.
+  constexpr std::size_t kFewStretches = 12;
+  const bool quick = plan_->laps->allowed().stretches().size() <= kFewStretches;
+  if (quick) takeChange(book_);
+  untilChange_.stop();
+  if (!quick) untilChange_.start();
+  showWords();
+  chart_->show(book_, units_);
+  table_->show(lapTable(book_, units_));
+}
+
+void LapPage::showWords() {
+  say(words_, lapWords(book_));
+}
+
+void LapPage::showWhatLacks() {
+  stack_->setCurrentWidget(lacking_);
+  if (!book_.hasTrack())
+    return lacking_->show(tr("This page laps a track, made of its straights and corners."), {"tracks"});
+  if (const auto lacks = lapLacks(*plan_); !lacks.empty())
+    return lacking_->show(
+        tr("A lap needs the engine's torque curve, masses, drag area and the grip of the tyre."), lacks);
+  lacking_->showWrong(book_.refusal ? lapRefusalWords(book_)
+                                    : tr("The bike stops on this track for good: no gear pulls there."),
+                      "tracks");
+}
+
+Picture* LapPage::picture() {
+  if (!book_.laps()) return nullptr;
+  return asked_ ? asked_ : chart_;
+}
+
+std::vector<QStringList> LapPage::numbers() const {
+  return book_.laps() ? lapTable(book_, units_) : std::vector<QStringList>();
+}
+
+QString LapPage::csv() const {
+  return book_.laps() ? lapNumbersCsv(book_, units_) : QString();
+}
+
+QVariantMap LapPage::state() const {
+  return {{kFolded, !fold_->isChecked()}, {kColouring, static_cast<int>(map_->colouring())}};
+}
+
+void LapPage::restore(const QVariantMap& state) {
+  if (const QVariant folded = state.value(kFolded); folded.isValid()) fold_->setChecked(!folded.toBool());
+  const auto colouring = static_cast<std::size_t>(state.value(kColouring, 0).toInt());
+  if (colouring < colourings_.size()) colourings_[colouring]->setChecked(true);
+}
+
+}  // namespace layshaft::ui

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QBoxLayout>
+#include <QLabel>
+#include <QStackedWidget>
+#include <QTimer>
+#include <QToolButton>
+#include <vector>
+
+#include "ui/charts/lap_chart.h"
+#include "ui/charts/track_map.h"
+#include "ui/pages/figures_table.h"
+#include "ui/pages/lacking_panel.h"
+#include "ui/pages/page.h"
+
+class QRadioButton;
+
+namespace layshaft::ui {
+
+/// A lap of the track that is ridden: speed, time won and gears along it, the map, a row for each corner,
+/// and what wins and loses in words.
+class LapPage : public Page {
+  Q_OBJECT
+ public:
+  /// `conditions` edit what the lap depends on.
+  explicit LapPage(MakeWidget conditions, QWidget* parent = nullptr);
+
+  LiveChart* chart() override { return chart_; }
+  /// The chart; the map while the menu is open that was asked for on it.
+  Picture* picture() override;
+  std::vector<QStringList> numbers() const override;
+  QString csv() const override;
+  QVariantMap state() const override;
+  void restore(const QVariantMap& state) override;
+
+ protected:
+  void build() override;
+  void showPlan() override;
+
+ private:
+  QWidget* pictures();
+  QWidget* side();
+  void addMap(QBoxLayout& column);
+  void addColourings(QBoxLayout& row);
+  void foldMap(bool folded);
+  void showWhatLacks();
+  void showLap();
+  void showWords();
+
+  MakeWidget makeConditions_;
+  LapBook book_;
+  QStackedWidget* stack_ = nullptr;
+  QWidget* lap_ = nullptr;
+  LackingPanel* lacking_ = nullptr;
+  LapChart* chart_ = nullptr;
+  TrackMap* map_ = nullptr;
+  QToolButton* fold_ = nullptr;
+  std::vector<QRadioButton*> colourings_;
+  FiguresTable* table_ = nullptr;
+  QLabel *words_ = nullptr, *honesty_ = nullptr;
+  Picture* asked_ = nullptr;
+  QTimer untilChange_;  ///< what a difference rests on takes longer than a step may
+};
+
+}  // namespace layshaft::ui

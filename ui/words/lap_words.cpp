@@ -1,0 +1,295 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/lap_words.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cmath>
+
+#include "core/lap_csv.h"
+#include "ui/words/chart_words.h"
+#include "ui/words/csv_units.h"
+#include "ui/words/figure_rows.h"
+#include "ui/words/numbers.h"
+#include "ui/words/plain_text.h"
+#include "ui/words/road_words.h"
+
+namespace layshaft::ui {
+namespace {
+
+struct LapWords {
+  Q_DECLARE_TR_FUNCTIONS(LapWords)
+};
+
+constexpr int kTimeDecimals = 2;
+constexpr double kWorthTellingS = 0.05;  // on the limiter: less is a shift made a little late
+constexpr std::size_t kMostTold = 4;     // parts, on either side
+
+QString seconds(double s) {
+  return number(std::abs(s), kTimeDecimals);
+}
+
+/// "a, b and c".
+QString listed(const QStringList& items) {
+  if (items.size() < 2) return items.value(0);
+  return LapWords::tr("%1 and %2", "the last two of a list")
+      .arg(items.mid(0, items.size() - 1).join(LapWords::tr(", ", "between parts of a track")), items.back());
+}
+
+/// Never better than it is.
+QString bandText(double s) {
+  const double perUnit = std::pow(10.0, kTimeDecimals);
+  return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
+}
+
+/// How far a difference may be off, and what of it the axle does.
+QString changeRests(const LapChange& change) {
+  const QString band =
+      LapWords::tr("The difference may be off by ±%1 s.").arg(bandText(std::max(change.bandS, kLapBandS)));
+  if (std::abs(change.axleS) < kLapBandS) return band;
+  return band + QLatin1Char(' ') +
+         (change.axleS < 0.0 ? LapWords::tr("Of it the axle's new place wins %1 s.")
+                             : LapWords::tr("Of it the axle's new place loses %1 s."))
+             .arg(seconds(change.axleS));
+}
+
+/// What a part changes, greatest first.
+struct PartChange {
+  std::size_t part;
+  double wonS;
+};
+
+std::vector<PartChange> changes(const LapBook& book, bool won) {
+  std::vector<PartChange> all;
+  for (std::size_t i = 0; i < book.parts.size(); ++i) {
+    const double s = wonS(book.proposed(), book.parts[i].fromM, book.parts[i].toM);
+    if ((won ? s : -s) >= kLapBandS) all.push_back({i, s});
+  }
+  std::stable_sort(all.begin(), all.end(), [](const PartChange& a, const PartChange& b) {
+    return std::abs(a.wonS) > std::abs(b.wonS);
+  });
+  if (all.size() > kMostTold) all.resize(kMostTold);
+  return all;
+}
+
+/// The bend from which a straight leads away; null where there is none.
+const LapPart* bendBefore(const LapBook& book, std::size_t part) {
+  const bool closed = book.track->closed.value_or(false);
+  for (std::size_t step = 1; step <= book.parts.size(); ++step) {
+    if (step > part && !closed) return nullptr;
+    const LapPart& before = book.parts[(part + book.parts.size() - step) % book.parts.size()];
+    if (before.bend) return &before;
+  }
+  return nullptr;
+}
+
+/// "0.13 s on Long Meadow, where it sits 0.9 s on the limiter".
+QString changeWords(const LapBook& book, const PartChange& change) {
+  const LapPart& part = book.parts[change.part];
+  const QString time = seconds(change.wonS);
+  const LapPart* bend = part.bend || part.named ? nullptr : bendBefore(book, change.part);
+  const QString what = part.bend ? LapWords::tr("%1 s in %2", "seconds, a corner").arg(time, part.name)
+                       : bend    ? LapWords::tr("%1 s out of %2", "seconds, a corner").arg(time, bend->name)
+                                 : LapWords::tr("%1 s on %2", "seconds, a straight").arg(time, part.name);
+  const bool won = change.wonS > 0.0;
+  const LapOfSetup& held = won ? book.stock() : book.proposed();
+  const double limiter = partFigures(book, held, change.part).limiterS;
+  if (limiter < kWorthTellingS) return what;
+  return won ? LapWords::tr("%1, where stock sits %2 s on the limiter", "%1 is what is won on a straight")
+                   .arg(what, seconds(limiter))
+             : LapWords::tr("%1, where it sits %2 s on the limiter", "%1 is what is lost on a straight")
+                   .arg(what, seconds(limiter));
+}
+
+QString changesWords(const LapBook& book, const std::vector<PartChange>& changes) {
+  QStringList items;
+  for (const PartChange& change : changes) items << changeWords(book, change);
+  return listed(items);
+}
+
+QString speed(double mps, const UnitsShown& units) {
+  return units.withUnit(number(units.shown(Quantity::Speed, mps), 0), Quantity::Speed);
+}
+
+/// One figure where both read alike, else stock → proposed.
+QString compared(const std::optional<double>& stock, const std::optional<double>& proposed, int decimals) {
+  const QString was = figureText(stock, decimals), is = figureText(proposed, decimals);
+  return was == is ? is : LapWords::tr("%1 → %2", "stock and proposed").arg(was, is);
+}
+
+QString lapTimes(const LapBook& book) {
+  const double stock = book.stock().figures->timeS, proposed = book.proposed().figures->timeS;
+  const QString name = shownName(book.track->name);
+  const ComparedTexts texts = comparedTexts(stock, proposed, kTimeDecimals);
+  if (book.plan->stock.setup == book.plan->proposed.setup)
+    return LapWords::tr("%1: %2 s with stock; nothing else is proposed.", "track").arg(name, texts.stock);
+  const double band = std::max(book.bandS, kLapBandS);
+  if (std::abs(stock - proposed) < band)
+    return LapWords::tr("%1: equal within ±%2 s, %3 s with stock and %4 s with the proposal.", "track")
+        .arg(name, bandText(band), texts.stock, texts.proposed);
+  const QString sentence =
+      proposed < stock
+          ? LapWords::tr("%1: %2 s with the proposal, %3 s quicker than stock with %4 s.", "track")
+          : LapWords::tr("%1: %2 s with the proposal, %3 s slower than stock with %4 s.", "track");
+  QString words = sentence.arg(name, texts.proposed, seconds(stock - proposed), texts.stock);
+  if (book.change) words += QLatin1Char(' ') + changeRests(*book.change);
+  return words;
+}
+
+std::optional<double> optionalOf(const std::optional<int>& gear) {
+  return gear ? std::optional(static_cast<double>(*gear)) : std::nullopt;
+}
+
+}  // namespace
+
+QString wonText(double wonS) {
+  return signedNumber(wonS, kTimeDecimals);
+}
+
+QString lapWords(const LapBook& book) {
+  if (!book.laps()) return {};
+  QStringList sentences{lapTimes(book)};
+  const auto won = changes(book, true), lost = changes(book, false);
+  if (!won.empty() && !lost.empty())
+    sentences
+        << LapWords::tr("It wins %1; it loses %2.").arg(changesWords(book, won), changesWords(book, lost));
+  else if (!won.empty())
+    sentences << LapWords::tr("It wins %1.").arg(changesWords(book, won));
+  else if (!lost.empty())
+    sentences << LapWords::tr("It loses %1.").arg(changesWords(book, lost));
+  return sentences.join(QLatin1Char(' '));
+}
+
+QString lapHonesty(const LapBook& book) {
+  QStringList sentences{
+      LapWords::tr("Lap times depend on grip and rider; what a change wins or loses depends on them "
+                   "far less.")};
+  if (!book.plan) return {};
+  if (book.plan->input.shared.ride.headwindKmh.value_or(0.0) != 0.0)
+    sentences << LapWords::tr("The wind blows against the rider all round the lap.");
+  const PullBike& bike = *book.plan->pullBike;
+  if (!bike.cgHeightM || !bike.wheelbaseM || !bike.cgAheadM)
+    sentences << LapWords::tr(
+        "Without wheelbase and centre of gravity no wheel lifts here: only grip limits pull "
+        "and brakes.");
+  if (const QString words = estimatedCurveWords(bike); !words.isEmpty()) sentences << words;
+  return sentences.join(QLatin1Char(' '));
+}
+
+QString lapRefusalWords(const LapBook& book) {
+  switch (book.refusal->why) {
+    case LapRefusal::Why::NoBend:
+      return LapWords::
+          tr("%1 is closed and has no bend that asks for the brakes: no lap of it has a beginning. Give it "
+             "a corner.")
+              .arg(shownName(book.track->name));
+    case LapRefusal::Why::BrakesTooWeak: {
+      const std::size_t segment = book.refusal->segment;
+      const auto& segments = book.track->segments;
+      const QString where = segment < segments.size() && !segments[segment].name.empty()
+                                ? shownName(segments[segment].name)
+                                : LapWords::tr("segment %1").arg(segment + 1);
+      return LapWords::tr("Full brakes cannot slow the bike on %1: it falls too steeply for its surface.",
+                          "a segment")
+          .arg(where);
+    }
+    case LapRefusal::Why::Empty:
+      break;
+  }
+  return LapWords::tr("%1 has nothing to ride on yet.", "track").arg(shownName(book.track->name));
+}
+
+std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units) {
+  const QString unit = units.name(Quantity::Speed);
+  std::vector<QStringList> rows{{LapWords::tr("Corner"), LapWords::tr("Lowest Speed, %1").arg(unit),
+                                 LapWords::tr("Gear There"), LapWords::tr("Engine There, rpm"),
+                                 LapWords::tr("Exit Gear"), LapWords::tr("End of Straight, rpm"),
+                                 LapWords::tr("Shifts"), LapWords::tr("Limiter, s"), LapWords::tr("Won, s")}};
+  if (!book.laps()) return rows;
+  const auto corners = cornerParts(book);
+  const LapOfSetup &stock = book.stock(), &proposed = book.proposed();
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const LapPart& part = book.parts[corners[i]];
+    const LapPartFigures was = partFigures(book, stock, corners[i]),
+                         is = partFigures(book, proposed, corners[i]);
+    const auto wasAfter = straightAfter(book, stock, corners[i]),
+               isAfter = straightAfter(book, proposed, corners[i]);
+    const auto after = [&](auto value, int decimals) {
+      const auto of = [&](const std::optional<LapStraight>& straight) {
+        return straight ? std::optional<double>(static_cast<double>((*straight).*value)) : std::nullopt;
+      };
+      return compared(of(wasAfter), of(isAfter), decimals);
+    };
+    const auto shown = [&](double mps) { return std::optional(units.shown(Quantity::Speed, mps)); };
+    // Up to the next corner; round a closed track the last one's straight goes on behind the start.
+    const bool last = i + 1 == corners.size();
+    double won = wonS(proposed, part.fromM, last ? book.lengthM : book.parts[corners[i + 1]].fromM);
+    if (last) won += wonS(proposed, 0.0, book.parts[corners.front()].fromM);
+    rows.push_back({part.name, compared(shown(was.minMps), shown(is.minMps), 0),
+                    compared(optionalOf(was.gearAtMin), optionalOf(is.gearAtMin), 0),
+                    compared(was.rpmAtMin, is.rpmAtMin, 0),
+                    compared(optionalOf(was.exitGear), optionalOf(is.exitGear), 0),
+                    after(&LapStraight::endRpm, 0), after(&LapStraight::shifts, 0),
+                    after(&LapStraight::limiterS, kTimeDecimals), wonText(won)});
+  }
+  const auto& a = *stock.figures;
+  const auto& b = *proposed.figures;
+  rows.push_back({LapWords::tr("Whole lap"), QString(), QString(), QString(), QString(), QString(),
+                  compared(a.shifts, b.shifts, 0), compared(a.limiterS, b.limiterS, kTimeDecimals),
+                  wonText(a.timeS - b.timeS)});
+  return rows;
+}
+
+QString lapChartWords(const LapBook& book, const UnitsShown& units) {
+  if (!book.laps()) return {};
+  QStringList sentences{
+      LapWords::tr("Road speed along the lap, below it the time won against stock and the gears.")};
+  sentences << LapWords::tr("Stock %1, proposed %2.", "pairs")
+                   .arg(teethPair(book.plan->stock.setup), teethPair(book.plan->proposed.setup))
+            << LapWords::tr("Fastest: stock %1, proposed %2.")
+                   .arg(speed(book.stock().figures->topMps, units),
+                        speed(book.proposed().figures->topMps, units))
+            << lapWords(book) << LapWords::tr("File ▸ Export ▸ Show Data as a Table has the numbers.");
+  return sentences.join(QLatin1Char(' '));
+}
+
+QString trackMapWords(const LapBook& book, const UnitsShown& units) {
+  if (!book.hasTrack()) return {};
+  QStringList corners;
+  for (std::size_t i = 0; i < book.parts.size(); ++i) {
+    if (!book.parts[i].bend) continue;
+    corners << (book.laps()
+                    ? LapWords::tr("%1 %2", "a corner and the lowest speed in it")
+                          .arg(book.parts[i].name, speed(partFigures(book, book.proposed(), i).minMps, units))
+                    : book.parts[i].name);
+  }
+  const QString length =
+      units.withUnit(number(units.shown(Quantity::Length, book.lengthM), 0), Quantity::Length);
+  QStringList sentences{LapWords::tr("%1 to scale, %2 round the lap.", "a track and its length")
+                            .arg(shownName(book.track->name), length)};
+  if (!corners.isEmpty())
+    sentences
+        << LapWords::tr("Corners: %1.").arg(corners.join(LapWords::tr(", ", "between parts of a track")));
+  return sentences.join(QLatin1Char(' '));
+}
+
+QString placeWords(const LapBook& book, double distanceM, const UnitsShown& units) {
+  const auto was = lapAt(book.stock(), distanceM), is = lapAt(book.proposed(), distanceM);
+  const auto later = laterAt(book.proposed(), distanceM);
+  if (!was || !is || !later) return {};
+  const LapPart* part = book.partAt(distanceM);
+  const QString place = units.withUnit(number(units.shown(Quantity::Length, distanceM), 0), Quantity::Length);
+  return LapWords::tr("%1, %2: stock %3, proposed %4; won %5 s.", "distance, name, speeds, time")
+      .arg(place, part ? part->name : noValue(), speed(was->speedMps, units), speed(is->speedMps, units),
+           wonText(-*later));
+}
+
+QString lapNumbersCsv(const LapBook& book, const UnitsShown& units) {
+  std::vector<NamedLap> laps;
+  for (std::size_t i = 0; i < book.setups.size(); ++i) {
+    const char* role = i == 0 ? "stock" : "proposed";
+    laps.push_back({i < 2 ? role : book.setups[i].setup->name, book.setups[i].points});
+  }
+  return QString::fromStdString(csvInUnits(lapCsv(laps), units));
+}
+
+}  // namespace layshaft::ui
