@@ -192,7 +192,7 @@ QString LapChart::planInWords() const {
 
 QString LapChart::pictureCaption() const {
   const QString told = lapHonesty(book_), rest = SetupChart::pictureCaption();
-  return told.isEmpty() ? rest : told + QLatin1Char(' ') + rest;
+  return told.isEmpty() ? rest : rest + QLatin1Char(' ') + told;
 }
 
 std::optional<double> LapChart::crosshairM() const {

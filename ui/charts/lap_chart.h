@@ -37,6 +37,7 @@ class LapChart : public SetupChart {
   bool isFromTorque() const override { return true; }
   QString xTitle() const override;
   QString yTitle() const override;
+  Qt::Corner namesCorner() const override { return Qt::TopRightCorner; }
   void putLabels(LabelSpace& space) const override;
   std::vector<CrosshairRow> crosshairRows(double x) const override;
   QString crosshairTitle(double x) const override;

@@ -152,7 +152,7 @@ QString TrackMap::pictureHeading() const {
 
 QString TrackMap::pictureCaption() const {
   if (!book_.plan) return {};
-  return lapHonesty(book_) + QLatin1Char(' ') + ui::pictureCaption(*book_.plan, true);
+  return ui::pictureCaption(*book_.plan, true) + QLatin1Char(' ') + lapHonesty(book_);
 }
 
 void TrackMap::resizeEvent(QResizeEvent* event) {

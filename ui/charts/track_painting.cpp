@@ -140,7 +140,7 @@ void TrackPainting::putNear(QPainter& painter, LabelSpace& space, double distanc
   const QFontMetricsF metrics(painter.font());
   const QSizeF size(std::ceil(metrics.horizontalAdvance(text)), std::ceil(metrics.height()));
   std::vector<QRectF> places;
-  for (const double gap : {6.0, 11.0, 18.0}) {
+  for (const double gap : {6.0, 11.0, 18.0, 27.0}) {
     const double w = size.width(), h = size.height(), x = at.x(), y = at.y();
     for (const QPointF& corner :
          {QPointF(x + gap, y - h / 2), QPointF(x - gap - w, y - h / 2), QPointF(x - w / 2, y + gap),

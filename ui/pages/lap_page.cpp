@@ -44,7 +44,9 @@ void LapPage::build() {
   lacking_ = new LackingPanel;
   connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
   lap_ = pictures();
-  stack_->addWidget(new LowScroll(lap_));
+  view_ = new LowScroll(lap_);
+  view_->installEventFilter(this);
+  stack_->addWidget(view_);
   stack_->addWidget(lacking_);
   auto* row = new QHBoxLayout;
   row->setContentsMargins(0, 0, 0, 0);
@@ -84,6 +86,20 @@ QWidget* LapPage::pictures() {
   return all;
 }
 
+/// In a low window the chart has all of the view, and the table is scrolled to.
+void LapPage::fitChart() {
+  constexpr int kEnoughLines = 28;  // of text: higher than that, the table gets the room
+  const int room = view_->viewport()->height() - words_->height() - 6;
+  chart_->setMinimumHeight(
+      std::clamp(room, chart_->minimumSizeHint().height(), kEnoughLines * fontMetrics().lineSpacing()));
+}
+
+bool LapPage::eventFilter(QObject* watched, QEvent* event) {
+  const bool done = Page::eventFilter(watched, event);
+  if (watched == view_ && event->type() == QEvent::Resize) fitChart();
+  return done;
+}
+
 QWidget* LapPage::side() {
   auto* panel = new QWidget;
   auto* column = new QVBoxLayout(panel);
@@ -106,18 +122,16 @@ void LapPage::addMap(QBoxLayout& column) {
   });
   fold_ = new QToolButton;
   fold_->setAutoRaise(true);
-  fold_->setCheckable(true);
   fold_->setText(tr("Map"));
   fold_->setToolTip(tr("Shows or hides the map."));
   fold_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
-  connect(fold_, &QToolButton::toggled, this, [this](bool open) { foldMap(!open); });
+  connect(fold_, &QToolButton::clicked, this, [this] { foldMap(!folded_); });
   auto* head = new QHBoxLayout;
   head->addWidget(fold_);
   head->addStretch();
   addColourings(*head);
   column.addLayout(head);
   column.addWidget(map_, 1);
-  fold_->setChecked(true);
   foldMap(false);
 }
 
@@ -140,6 +154,7 @@ void LapPage::addColourings(QBoxLayout& row) {
 }
 
 void LapPage::foldMap(bool folded) {
+  folded_ = folded;
   fold_->setArrowType(folded ? Qt::RightArrow : Qt::DownArrow);
   map_->setVisible(!folded);
   for (QRadioButton* button : colourings_) button->setVisible(!folded);
@@ -198,11 +213,11 @@ QString LapPage::csv() const {
 }
 
 QVariantMap LapPage::state() const {
-  return {{kFolded, !fold_->isChecked()}, {kColouring, static_cast<int>(map_->colouring())}};
+  return {{kFolded, folded_}, {kColouring, static_cast<int>(map_->colouring())}};
 }
 
 void LapPage::restore(const QVariantMap& state) {
-  if (const QVariant folded = state.value(kFolded); folded.isValid()) fold_->setChecked(!folded.toBool());
+  if (const QVariant folded = state.value(kFolded); folded.isValid()) foldMap(folded.toBool());
   const auto colouring = static_cast<std::size_t>(state.value(kColouring, 0).toInt());
   if (colouring < colourings_.size()) colourings_[colouring]->setChecked(true);
 }

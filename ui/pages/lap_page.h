@@ -3,6 +3,7 @@
 
 #include <QBoxLayout>
 #include <QLabel>
+#include <QScrollArea>
 #include <QStackedWidget>
 #include <QTimer>
 #include <QToolButton>
@@ -36,6 +37,7 @@ class LapPage : public Page {
 
  protected:
   void build() override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
   void showPlan() override;
 
  private:
@@ -44,6 +46,7 @@ class LapPage : public Page {
   void addMap(QBoxLayout& column);
   void addColourings(QBoxLayout& row);
   void foldMap(bool folded);
+  void fitChart();
   void showWhatLacks();
   void showLap();
   void showWords();
@@ -56,6 +59,8 @@ class LapPage : public Page {
   LapChart* chart_ = nullptr;
   TrackMap* map_ = nullptr;
   QToolButton* fold_ = nullptr;
+  bool folded_ = false;
+  QScrollArea* view_ = nullptr;
   std::vector<QRadioButton*> colourings_;
   FiguresTable* table_ = nullptr;
   QLabel *words_ = nullptr, *honesty_ = nullptr;

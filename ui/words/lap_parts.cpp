@@ -82,7 +82,7 @@ std::vector<LapPart> pathParts(const AllowedSpeed& allowed) {
   std::vector<double> starts{0.0}, speeds;
   for (const auto& stretch : inOrder) {
     starts.push_back(starts.back() + stretch.here.lengthM);
-    speeds.push_back(std::min(stretch.entryMps, stretch.exitMps));
+    speeds.push_back(stretch.entryMps);
   }
   std::vector<LapPart> parts;
   const auto add = [&](const QString& name, bool bend, double from, double to) {
