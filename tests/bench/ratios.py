@@ -31,6 +31,7 @@ LIMITS = [
     ("step of the chain run, p95 in ms", f"{WINDOW}/chain_run_in_view", None, P95, 8.3, "<="),
     ("step of the ladder, p95 in ms", f"{WINDOW}/ladder_in_view", None, P95, 8.3, "<="),
     ("step of the comparison, p95 in ms", f"{WINDOW}/compare_in_view", None, P95, 8.3, "<="),
+    ("step with the counter view open, p95 in ms", "stepInTheCounterView", None, P95, 16.7, "<="),
     ("step while a ladder fills, p95 in ms", "stepWhileALadderFills", None, P95, 8.3, "<="),
     ("open a file with 2,000 records to one without", "openAFile/with_2000_records", "openAFile/bare", P50, 1.5, "<="),
     ("bench sheet as PDF in µs", "benchSheetAsPdf", None, TIME, 150e3, "<="),

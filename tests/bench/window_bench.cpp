@@ -14,6 +14,7 @@
 #include <QLineSeries>
 #include <QPageSize>
 #include <QProcess>
+#include <QPushButton>
 #include <QSpinBox>
 #include <QStandardPaths>
 #include <QTabWidget>
@@ -31,11 +32,13 @@
 
 #include "core/profile_file.h"
 #include "ui/charts/chain_drawing.h"
+#include "ui/charts/speed_bars.h"
 #include "ui/document/ladder_study.h"
 #include "ui/document/preferences.h"
 #include "ui/pages/compare_view.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/sheet/sheets.h"
+#include "ui/window/counter_view.h"
 #include "ui/window/main_window.h"
 
 namespace {
@@ -221,6 +224,22 @@ void stepWhileALadderFills(benchmark::State& state) {
   study.cancel();
 }
 
+/// A step in the window while somebody looks at three choices in the counter view.
+void stepInTheCounterView(benchmark::State& state) {
+  ui::MainWindow window(benchProfile());
+  window.resize(kWindow);
+  window.show();
+  ui::CounterView::open(window);
+  auto* view = window.findChild<ui::CounterView*>();
+  for (auto* button : view->findChildren<QPushButton*>())
+    if (button->accessibleName() == QLatin1String("More Punch")) button->click();
+  auto* bars = view->findChild<ui::SpeedBars*>();
+  if (!bars || !bars->isVisible()) return state.SkipWithError("no choices in view");
+  PaintWatch watch(bars);
+  QSpinBox* box = rearTeeth(window);
+  timeSteps(state, watch, [&](int i) { box->setValue(kRest[static_cast<std::size_t>(i) % kRest.size()]); });
+}
+
 void stepInTheBareChart(benchmark::State& state, const std::vector<int>& teeth) {
   ui::MainWindow window(benchProfile());
   window.resize(kWindow);
@@ -385,6 +404,7 @@ BENCHMARK_CAPTURE(stepInTheWindow, compare_in_view, kRest, kCompare)
     ->UseManualTime()
     ->Iterations(120)
     ->Unit(benchmark::kMillisecond);
+BENCHMARK(stepInTheCounterView)->UseManualTime()->Iterations(120)->Unit(benchmark::kMillisecond);
 BENCHMARK(stepWhileALadderFills)->UseManualTime()->Iterations(120)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(openAFile, bare, workedExample)
     ->UseManualTime()

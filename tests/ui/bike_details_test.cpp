@@ -349,7 +349,7 @@ TEST_F(BikeDetailsTest, APastedCurveIsTaken) {
   ASSERT_TRUE(profile().bike.engine.torqueCurve);
   EXPECT_EQ(profile().bike.engine.torqueCurve->points().size(), 3u);
   EXPECT_EQ(profile().bike.engine.torqueCurve->points()[0].torqueNm, 41.5);
-  EXPECT_TRUE(says("3 points taken"));
+  EXPECT_TRUE(says("3 points read"));
   document_.undoStack().undo();
   EXPECT_TRUE(same(profile(), bike()));
 }

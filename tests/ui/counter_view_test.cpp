@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/counter_view.h"
 
-#include <QElapsedTimer>
 #include <QMenu>
 
 #include "core/study/offers.h"
 #include "tests/ui/support.h"
 #include "tests/ui/what_is_said.h"
+#include "ui/document/preferences.h"
 #include "ui/document/setup_edits.h"
 #include "ui/words/cautions.h"
 
@@ -190,13 +190,23 @@ TEST_F(CounterViewTest, FollowsWhatIsChangedInTheMainWindow) {
   EXPECT_TRUE(soon([&] { return headings().contains("Rear 48"); })) << headings().toStdString();
 }
 
-TEST_F(CounterViewTest, AnswersWithoutAWaitThatAnybodyNotices) {
+TEST_F(CounterViewTest, FollowsTheUnitsAtOnce) {
   CounterView* view = openView();
-  auto& punch = control<QPushButton>(*view, "More Punch");
-  QElapsedTimer clock;
-  clock.start();
-  punch.click();
-  EXPECT_LT(clock.elapsed(), 1000);
+  press(Qt::Key_Return);
+  const auto says = [&](const char* unit) {
+    bool said = false;
+    hear(*view, "counter", [&](const QString& text, const std::string&) { said |= text.contains(unit); });
+    return said;
+  };
+  const auto use = [](ui::UnitSystem units) {
+    ui::preferences::setUnits(ui::UnitsShown(units));
+    ui::MainWindow::allPreferencesChanged();
+  };
+  use(ui::UnitSystem::Metric);
+  ASSERT_TRUE(says("km/h"));
+  use(ui::UnitSystem::Imperial);
+  EXPECT_TRUE(says("mph"));
+  EXPECT_FALSE(says("km/h"));
 }
 
 }  // namespace

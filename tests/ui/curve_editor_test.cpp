@@ -158,7 +158,7 @@ TEST_F(CurveEditorTest, AFallingFileIsSortedAndThatIsSaid) {
   paste("rpm\tNm\n12000\t50\n8000\t57\n4000\t41");
   EXPECT_EQ(torques(), (std::vector{41.0, 57.0, 50.0}));
   EXPECT_TRUE(said_.contains("sorted")) << said_.toStdString();
-  EXPECT_TRUE(said_.contains("3 points taken: 4,000 to 12,000 rpm")) << said_.toStdString();
+  EXPECT_TRUE(said_.contains("3 points read: 4,000 to 12,000 rpm")) << said_.toStdString();
   EXPECT_EQ(table().item(0, 0)->text(), "4,000");
   EXPECT_EQ(document_.undoStack().count(), 1);
 }

@@ -13,13 +13,29 @@ ui::NamedLine lineAt(double left, double right) {
   return {QPolygonF{QPointF(50, left), QPointF(820, right)}, kName};
 }
 
+/// The names of some lines, that of the highest put first.
+std::vector<QRectF> lineNamePlaces(const std::vector<ui::NamedLine>& lines, const QRectF& plot,
+                                   const QRectF& taken) {
+  std::vector<QRectF> places(lines.size());
+  std::vector<std::size_t> downwards(lines.size());
+  for (std::size_t i = 0; i < lines.size(); ++i) downwards[i] = i;
+  std::stable_sort(downwards.begin(), downwards.end(), [&](std::size_t a, std::size_t b) {
+    return lines[a].line.back().y() < lines[b].line.back().y();
+  });
+  ui::LabelSpace space(plot);
+  space.take(taken);
+  for (const std::size_t i : downwards)
+    places[i] = space.put(ui::placesAlong(lines[i], plot)).value_or(QRectF());
+  return places;
+}
+
 TEST(LabelPlaces, NamesOfLinesThatAreNearStandOnEitherSide) {
   for (const double apart : {0.0, 3.0, 10.0, 15.0}) {
     // Whichever is given first.
     for (const bool swapped : {false, true}) {
       std::vector<ui::NamedLine> lines{lineAt(200, 210), lineAt(200, 210 + apart)};
       if (swapped) std::swap(lines[0], lines[1]);
-      const auto places = ui::lineNamePlaces(lines, kPlot, kCorner);
+      const auto places = lineNamePlaces(lines, kPlot, kCorner);
       EXPECT_FALSE(places[0].intersects(places[1])) << apart;
       const auto &upper = places[swapped && apart > 0 ? 1 : 0], &lower = places[swapped && apart > 0 ? 0 : 1];
       EXPECT_LE(upper.bottom(), 210) << apart;
@@ -29,7 +45,7 @@ TEST(LabelPlaces, NamesOfLinesThatAreNearStandOnEitherSide) {
 }
 
 TEST(LabelPlaces, NamesOfLinesThatAreApartStandAboveThem) {
-  const auto places = ui::lineNamePlaces({lineAt(200, 200), lineAt(260, 260)}, kPlot, kCorner);
+  const auto places = lineNamePlaces({lineAt(200, 200), lineAt(260, 260)}, kPlot, kCorner);
   EXPECT_EQ(places[0].bottom(), 199);
   EXPECT_EQ(places[1].bottom(), 259);
   EXPECT_NEAR(places[0].right(), 816, 1e-9);
@@ -37,8 +53,7 @@ TEST(LabelPlaces, NamesOfLinesThatAreApartStandAboveThem) {
 
 TEST(LabelPlaces, NamesStayClearOfTheCornerThatIsTaken) {
   for (const double level : {5.0, 20.0, 30.0, 45.0, 60.0}) {
-    const auto places =
-        ui::lineNamePlaces({lineAt(level, level), lineAt(level + 6, level + 4)}, kPlot, kCorner);
+    const auto places = lineNamePlaces({lineAt(level, level), lineAt(level + 6, level + 4)}, kPlot, kCorner);
     EXPECT_FALSE(places[0].intersects(places[1])) << level;
     for (const QRectF& place : places) {
       EXPECT_FALSE(place.intersects(kCorner)) << level;
@@ -50,7 +65,7 @@ TEST(LabelPlaces, NamesStayClearOfTheCornerThatIsTaken) {
 TEST(LabelPlaces, FourNamesOfOneLineAreAllClearOfEachOther) {
   for (const double level : {8.0, 60.0, 200.0, 385.0}) {
     const std::vector<ui::NamedLine> lines(4, lineAt(level, level));
-    const auto places = ui::lineNamePlaces(lines, kPlot, kCorner);
+    const auto places = lineNamePlaces(lines, kPlot, kCorner);
     for (std::size_t a = 0; a < places.size(); ++a) {
       EXPECT_TRUE(kPlot.contains(places[a])) << level;
       EXPECT_FALSE(places[a].intersects(kCorner)) << level;

@@ -49,9 +49,10 @@ TEST_F(RecordEditsTest, WhatAFileCannotHoldIsRefused) {
 
 TEST_F(RecordEditsTest, WhatIsStruckThroughStaysWithItsFirstReason) {
   edits_.addMeasurement(measured("2026-03-01", {330.0}));
-  edits_.strikeMeasurement(0, {.date = Date::parse("2026-03-02").value(), .reason = "counted pins"});
-  edits_.strikeMeasurement(0, {.date = Date::parse("2026-03-03").value(), .reason = "again"});
-  edits_.strikeMeasurement(7, {});
+  edits_.strike({RecordKind::Measurement, 0},
+                {.date = Date::parse("2026-03-02").value(), .reason = "counted pins"});
+  edits_.strike({RecordKind::Measurement, 0}, {.date = Date::parse("2026-03-03").value(), .reason = "again"});
+  edits_.strike({RecordKind::Measurement, 7}, {});
   ASSERT_EQ(wear().measurements.size(), 1U);
   EXPECT_EQ(wear().measurements[0].struck->reason, "counted pins");
   EXPECT_EQ(wear().measurements[0].lengthsMm.front(), 330.0);
@@ -88,6 +89,18 @@ TEST_F(RecordEditsTest, AServiceWithANewChainSaysWhereItWasFitted) {
   document_.undoStack().undo();
   EXPECT_EQ(wear().chainFittedAt, 30.0);
   EXPECT_FALSE(document_.profile().records->services[2].struck);
+}
+
+TEST_F(RecordEditsTest, ANewChainIsNotAsLongAsTheOldOneWasTyped) {
+  const auto elongation = [&] { return document_.profile().stock.options.chainElongationPercent; };
+  document_.edit({.field = "typed", .title = "typed", .shown = {}},
+                 [](Profile& profile) { profile.stock.options.chainElongationPercent = 0.6; });
+  edits_.addService(served("2026-04-01", 20.0, false));
+  EXPECT_EQ(elongation(), 0.6);
+  edits_.addService(served("2026-05-01", 30.0, true));
+  EXPECT_EQ(elongation(), std::nullopt);
+  document_.undoStack().undo();
+  EXPECT_EQ(elongation(), 0.6);
 }
 
 TEST_F(RecordEditsTest, WhereAChainWasFittedByHandStaysUntilAServiceSaysOtherwise) {

@@ -67,9 +67,11 @@ TEST_P(SheetsOfSample, NothingIsCutOff) {
         const WordBoxes boxes = wordBoxes(file());
         ASSERT_GT(boxes.words.size(), 30u) << where;
         const double margin = 0.29 * 72 - 1;  // 28/96 in, and a point for what hangs over
-        for (const auto& [word, box] : boxes.words)
+        for (const auto& [word, box] : boxes.words) {
           EXPECT_TRUE(boxes.page.adjusted(margin, margin, -margin, -margin).contains(box))
               << where << ": " << word.toStdString();
+          EXPECT_FALSE(word.endsWith(QLatin1Char('/'))) << where << " parts a unit: " << word.toStdString();
+        }
         const QSizeF room(boxes.page.width() / 72 * ui::sheetDpi() - 56,
                           boxes.page.height() / 72 * ui::sheetDpi() - 56);
         EXPECT_GE(sheet.scaleIn(room), 0.72) << where;  // 6.5 pt and more

@@ -16,6 +16,7 @@
 #include "ui/editors/peaks_dialog.h"
 #include "ui/editors/prices_dialog.h"
 #include "ui/pages/ladder_page.h"
+#include "ui/pages/low_scroll.h"
 #include "ui/pages/wear_page.h"
 #include "ui/window/content_scroll.h"
 #include "ui/window/figures_dialog.h"
@@ -143,6 +144,19 @@ TEST_P(SmallScreens, TheTeethOfTheWearPageKeepTheirHeight) {
   QTest::qWait(20);
   auto* drawing = page->findChild<ui::ToothDrawing*>();
   EXPECT_GE(drawing->height(), drawing->minimumSizeHint().height());
+}
+
+/// Pictures and wrapped words shrink before anything is scrolled.
+TEST(WearPagePictures, NeedNoScrollingOnAUsualScreen) {
+  Window window(sampleBike("club-600"));
+  ui::preferences::setHintsDismissed(true);
+  window->resize(1270, 690);
+  auto* page = window->findChild<ui::WearPage*>();
+  window->findChild<QTabWidget*>()->setCurrentWidget(page);
+  QTest::qWait(20);
+  auto* drawing = page->findChild<ui::ToothDrawing*>();
+  EXPECT_EQ(drawing->visibleRegion().boundingRect(), drawing->rect());
+  EXPECT_EQ(page->findChild<ui::LowScroll*>()->verticalScrollBar()->maximum(), 0);
 }
 
 TEST_P(SmallScreens, DialogsKeepTheirButtonsInView) {

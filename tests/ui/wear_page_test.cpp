@@ -2,7 +2,7 @@
 #include "ui/pages/wear_page.h"
 
 #include <QDialogButtonBox>
-#include <QInputDialog>
+#include <QLineEdit>
 #include <QRadioButton>
 #include <QTabWidget>
 #include <QTemporaryDir>
@@ -133,8 +133,8 @@ TEST_F(WearPageTest, AnEntryIsStruckThroughWithAReason) {
   table().selectRow(0);
   ASSERT_TRUE(button("Strike Through…").isEnabled());
   DialogAnswer answer([](QDialog& dialog) {
-    dynamic_cast<QInputDialog&>(dialog).setTextValue("the tape had slipped");
-    dialog.accept();
+    control<QLineEdit>(dialog, "Reason").setText("the tape had slipped");
+    dialog.findChild<QDialogButtonBox*>()->button(QDialogButtonBox::Ok)->click();
   });
   button("Strike Through…").click();
   ASSERT_TRUE(measurements()[3].struck);

@@ -136,18 +136,4 @@ std::vector<QRectF> placesAlong(const NamedLine& named, const QRectF& plot) {
   return places;
 }
 
-std::vector<QRectF> lineNamePlaces(const std::vector<NamedLine>& lines, const QRectF& plot,
-                                   const QRectF& taken) {
-  std::vector<QRectF> places(lines.size());
-  std::vector<std::size_t> downwards(lines.size());
-  for (std::size_t i = 0; i < lines.size(); ++i) downwards[i] = i;
-  std::stable_sort(downwards.begin(), downwards.end(), [&](std::size_t a, std::size_t b) {
-    return lines[a].line.back().y() < lines[b].line.back().y();
-  });
-  LabelSpace space(plot);
-  space.take(taken);
-  for (const std::size_t i : downwards) places[i] = space.put(placesAlong(lines[i], plot)).value_or(QRectF());
-  return places;
-}
-
 }  // namespace layshaft::ui

@@ -49,10 +49,4 @@ class LabelSpace {
 /// Places for a line's name, best first: above it and below it at its right end, then further to the left.
 std::vector<QRectF> placesAlong(const NamedLine& named, const QRectF& plot);
 
-/// Where each line's name stands: near the line's right end above it, clear of `taken`; where two names would
-/// meet, that of the lower line stands below its line, or further left. All of them inside `plot`; one for
-/// which there is no room is empty.
-std::vector<QRectF> lineNamePlaces(const std::vector<NamedLine>& lines, const QRectF& plot,
-                                   const QRectF& taken);
-
 }  // namespace layshaft::ui

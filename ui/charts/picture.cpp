@@ -12,9 +12,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/file.h"
-#include "ui/document/file_name.h"
-#include "ui/words/problem_words.h"
+#include "ui/document/save_bytes.h"
 
 namespace layshaft::ui {
 namespace {
@@ -115,9 +113,7 @@ std::optional<QString> Picture::savePicture(const QString& file) {
   } else {
     return Say::tr("pictures end in .png, .svg or .pdf, not .%1").arg(ending);
   }
-  const QByteArray& bytes = out.data();
-  const auto problem = saveFile(pathOf(file), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
-  return problem ? std::optional(sentence(*problem)) : std::nullopt;
+  return saveBytes(file, out.data());
 }
 
 }  // namespace layshaft::ui

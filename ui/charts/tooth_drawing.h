@@ -31,7 +31,7 @@ class ToothDrawing : public QWidget, public Picture, public ReadablePicture {
   void renderInto(QPainter& painter, const QRectF& target) override;
 
   QSize sizeHint() const override { return {420, 260}; }
-  QSize minimumSizeHint() const override { return {260, 150}; }
+  QSize minimumSizeHint() const override { return {260, 126}; }
 
  signals:
   void menuRequested(const QPoint& globalPosition);

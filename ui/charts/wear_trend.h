@@ -21,6 +21,9 @@ class WearTrend : public LiveChart {
   using QWidget::show;
   void show(const WearBook& book, const UnitsShown& units);
 
+  /// Narrower than a chart that is alone on its page.
+  QSize minimumSizeHint() const override { return {260, LiveChart::minimumSizeHint().height()}; }
+
  protected:
   void paintOver(QPainter& painter) override;
   void recolour() override;

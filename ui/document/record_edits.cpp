@@ -2,6 +2,7 @@
 #include "ui/document/record_edits.h"
 
 #include <QString>
+#include <functional>
 #include <string>
 #include <utility>
 
@@ -70,6 +71,8 @@ void followNewChain(Profile& profile, const std::optional<double>& before) {
   if (now == before) return;
   if (!profile.wear) profile.wear.emplace();
   if (now || profile.wear->chainFittedAt == before) profile.wear->chainFittedAt = now;
+  const bool newer = now && (!before || *now > *before);
+  if (newer) profile.stock.options.chainElongationPercent.reset();  // that of the old one
 }
 
 Records& recordsOf(Profile& profile) {
@@ -83,26 +86,20 @@ std::size_t serviceCount(const Profile& profile) {
 std::size_t noteCount(const Profile& profile) {
   return profile.records ? profile.records->trackNotes.size() : 0;
 }
+std::size_t measurementCount(const Profile& profile) {
+  return profile.wear ? profile.wear->measurements.size() : 0;
+}
 
 }  // namespace
 
 std::optional<Problem> RecordEdits::addMeasurement(const WearMeasurement& entry) {
-  const auto& wear = document_.profile().wear;
-  const std::size_t index = wear ? wear->measurements.size() : 0;
+  const std::size_t index = measurementCount(document_.profile());
   if (auto problem = wrongAt(kMeasurements, index, entry)) return problem;
   return document_.edit(added(kMeasurements, index, tr("measurement of %1").arg(shownDate(entry.date))),
                         [&](Profile& profile) {
                           if (!profile.wear) profile.wear.emplace();
                           profile.wear->measurements.add(entry);
                         });
-}
-
-void RecordEdits::strikeMeasurement(std::size_t index, const Struck& why) {
-  const auto& wear = document_.profile().wear;
-  if (!wear || index >= wear->measurements.size()) return;
-  const QString day = shownDate(wear->measurements[index].date);
-  document_.edit(added("wear.measurements.struck", index, tr("strike measurement of %1").arg(day)),
-                 [&](Profile& profile) { strikeOut(profile.wear->measurements, index, why); });
 }
 
 std::optional<Problem> RecordEdits::addService(const Service& entry) {
@@ -128,7 +125,7 @@ std::optional<Problem> RecordEdits::add(const RecordEntries& entries) {
   const auto room = [](std::size_t held, std::size_t more, const char* list) {
     return tooMany(held + more, limits::kMostRecords, list);
   };
-  const std::size_t measured = now.wear ? now.wear->measurements.size() : 0;
+  const std::size_t measured = measurementCount(now);
   if (auto problem = room(serviceCount(now), entries.services.size(), kServices)) return problem;
   if (auto problem = room(noteCount(now), entries.trackNotes.size(), kTrackNotes)) return problem;
   if (auto problem = room(measured, entries.measurements.size(), kMeasurements)) return problem;
@@ -145,22 +142,32 @@ std::optional<Problem> RecordEdits::add(const RecordEntries& entries) {
 }
 
 void RecordEdits::strike(const RecordRef& ref, const Struck& why) {
-  if (ref.kind == RecordKind::Measurement) return strikeMeasurement(ref.index, why);
   const Profile& now = document_.profile();
-  const bool service = ref.kind == RecordKind::Service;
-  if (ref.index >= (service ? serviceCount(now) : noteCount(now))) return;
-  const QString title =
-      service ? tr("strike service of %1").arg(shownDate(now.records->services[ref.index].date))
-              : tr("strike track note of %1").arg(shownDate(now.records->trackNotes[ref.index].date));
-  document_.edit(added(service ? "records.services.struck" : "records.track_notes.struck", ref.index, title),
+  const std::size_t index = ref.index;
+  const auto put = [&](const char* list, const QString& title, const std::function<void(Profile&)>& change) {
+    document_.edit(added(list, index, title), change);
+  };
+  switch (ref.kind) {
+    case RecordKind::Measurement:
+      if (index >= measurementCount(now)) return;
+      return put("wear.measurements.struck",
+                 tr("strike measurement of %1").arg(shownDate(now.wear->measurements[index].date)),
+                 [&](Profile& profile) { strikeOut(profile.wear->measurements, index, why); });
+    case RecordKind::Service:
+      if (index >= serviceCount(now)) return;
+      return put("records.services.struck",
+                 tr("strike service of %1").arg(shownDate(now.records->services[index].date)),
                  [&](Profile& profile) {
                    const auto fitted = lastChainFittedAt(profile);
-                   if (service)
-                     strikeOut(profile.records->services, ref.index, why);
-                   else
-                     strikeOut(profile.records->trackNotes, ref.index, why);
+                   strikeOut(profile.records->services, index, why);
                    followNewChain(profile, fitted);
                  });
+    case RecordKind::TrackNote:
+      if (index >= noteCount(now)) return;
+      return put("records.track_notes.struck",
+                 tr("strike track note of %1").arg(shownDate(now.records->trackNotes[index].date)),
+                 [&](Profile& profile) { strikeOut(profile.records->trackNotes, index, why); });
+  }
 }
 
 std::optional<Problem> RecordEdits::proposeSetupOf(std::size_t trackNote) {

@@ -21,16 +21,15 @@ class RecordEdits {
 
   /// Refused where the book is full, or where a number is outside what a file may hold.
   std::optional<Problem> addMeasurement(const WearMeasurement& entry);
-  /// An entry that is struck through already keeps its first reason; one that is not there is left alone.
-  void strikeMeasurement(std::size_t index, const Struck& why);
 
-  /// With a new chain whose use is given, that is where the chain on the bike was fitted from now on.
+  /// With a new chain whose use is given, that is where the chain on the bike was fitted from now on; what
+  /// was typed of the old one's elongation no longer holds, and is taken out of stock.
   std::optional<Problem> addService(const Service& entry);
   std::optional<Problem> addTrackNote(const TrackNote& entry);
   /// All of what was read of a table, as one step.
   std::optional<Problem> add(const RecordEntries& entries);
-  /// Of any kind, as a measurement is struck. A chain that was fitted by a service which no longer counts was
-  /// fitted when the services that count say.
+  /// An entry that is struck through already keeps its first reason; one that is not there is left alone. A
+  /// chain that was fitted by a service which no longer counts was fitted when the services that count say.
   void strike(const RecordRef& ref, const Struck& why);
   /// The setup that a track note tells becomes the proposal; nothing where it tells none.
   std::optional<Problem> proposeSetupOf(std::size_t trackNote);

@@ -246,7 +246,7 @@ void CurveEditor::read() {
     emit said(QString());
   } else {
     const QString taken =
-        tr("%1 points taken: %2 to %3 rpm, second column read as %4.")
+        tr("%1 points read: %2 to %3 rpm, second column read as %4.")
             .arg(points.size())
             .arg(number(points.front().rpm, 0), number(points.back().rpm, 0), unit_->currentText());
     emit said(falling ? tr("Engine speed was falling, so the rows were sorted. %1").arg(taken) : taken);

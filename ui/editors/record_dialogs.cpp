@@ -60,7 +60,8 @@ ServiceDialog::ServiceDialog(const Service& start, UseUnit useUnit, const UnitsS
   chain_ = box(tr("New &chain"), start.newChain);
   front_ = box(tr("New &front sprocket"), start.newFrontSprocket);
   rear_ = box(tr("New &rear sprocket"), start.newRearSprocket);
-  chain_->setToolTip(tr("Wear is counted from this entry's use on."));
+  chain_->setToolTip(tr(
+      "Wear is counted from this entry's use on, and an elongation typed for the old chain is taken out."));
   row->addStretch();
   addRow(QString(), fresh);
   parts_ = addText(tr("&Parts fitted"), plain(start.parts));

@@ -38,7 +38,8 @@ void ChainPage::build() {
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addLayout(row, 1);
-  column->addWidget(cautions());
+  cautions_ = new CautionsLine;
+  column->addWidget(cautions_);
 
   clock_.setInterval(kFrameMs);
   connect(&clock_, &QTimer::timeout, this, [this] {
@@ -60,8 +61,7 @@ void ChainPage::buildView() {
   column->setSpacing(0);
   column->addWidget(drawing_, 1);
   column->addLayout(turnBar());
-  // In a low window the drawing keeps its height and is scrolled.
-  view_ = scrolledWhereLow(content);
+  view_ = new LowScroll(content);
 }
 
 QLayout* ChainPage::turnBar() {
@@ -133,22 +133,8 @@ QWidget* ChainPage::words() {
   return scroll;
 }
 
-/// Below all of it, and never scrolled out of view.
-QWidget* ChainPage::cautions() {
-  cautions_ = new QLabel;
-  cautions_->setAccessibleName(tr("Cautions"));
-  cautions_->setWordWrap(true);
-  cautions_->setContentsMargins(10, 2, 10, 4);
-  QFont small = cautions_->font();
-  constexpr double kSmallest = 9.0;  // pt; a caution is never smaller
-  small.setPointSizeF(std::max(kSmallest, small.pointSizeF() * 0.9));
-  cautions_->setFont(small);
-  return cautions_;
-}
-
 void ChainPage::showPlan() {
-  const QString cautions = cautionsFor(*plan_, CautionPlace::ChainPage).join(QLatin1Char(' '));
-  if (cautions_->text() != cautions) cautions_->setText(cautions);
+  cautions_->show(*plan_, CautionPlace::ChainPage);
   const auto lacks = chainRunLacks(plan_->stock.setup, plan_->proposed.setup);
   if (!lacks.empty()) {
     play_->setChecked(false);

@@ -10,6 +10,7 @@
 #include <QToolButton>
 
 #include "ui/charts/chain_drawing.h"
+#include "ui/pages/cautions_line.h"
 #include "ui/pages/figures_table.h"
 #include "ui/pages/lacking_panel.h"
 #include "ui/pages/page.h"
@@ -43,7 +44,6 @@ class ChainPage : public Page {
   void buildView();
   QLayout* turnBar();
   QWidget* words();
-  QWidget* cautions();
   void step(int teeth);
   void play(bool on);
   void setTurn(double turn);
@@ -53,7 +53,8 @@ class ChainPage : public Page {
   QStackedWidget* stack_ = nullptr;
   LackingPanel* lacking_ = nullptr;
   FiguresTable* table_ = nullptr;
-  QLabel *verdict_ = nullptr, *notes_ = nullptr, *slack_ = nullptr, *cautions_ = nullptr;
+  QLabel *verdict_ = nullptr, *notes_ = nullptr, *slack_ = nullptr;
+  CautionsLine* cautions_ = nullptr;
   QSlider* slider_ = nullptr;
   QToolButton* play_ = nullptr;
   QString slackWords_;

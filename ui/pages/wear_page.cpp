@@ -9,7 +9,6 @@
 #include "core/wear_csv.h"
 #include "ui/pages/low_scroll.h"
 #include "ui/pages/side_scroll.h"
-#include "ui/words/cautions.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/wear_words.h"
 
@@ -51,18 +50,12 @@ void WearPage::build() {
   auto* row = new QHBoxLayout(content_);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
-  row->addWidget(scrolledWhereLow(pictures()), 1);
+  row->addWidget(new LowScroll(pictures()), 1);
   row->addWidget(new SideScroll(side(), 3 * sideWidth() / 2));
   for (QWidget* widget : std::initializer_list<QWidget*>{content_, lacking_, belt_})
     stack_->addWidget(widget);
 
-  cautions_ = words(tr("Cautions"));
-  cautions_->setContentsMargins(10, 2, 10, 4);
-  QFont small = cautions_->font();
-  constexpr double kSmallest = 9.0;  // pt; a caution is never smaller
-  small.setPointSizeF(std::max(kSmallest, small.pointSizeF() * 0.9));
-  cautions_->setFont(small);
-
+  cautions_ = new CautionsLine;
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
@@ -96,7 +89,11 @@ QWidget* WearPage::pictures() {
 
 QLayout* WearPage::teeth() {
   drawing_ = new ToothDrawing;
-  connect(drawing_, &ToothDrawing::menuRequested, this, &Page::pictureMenuWanted);
+  connect(drawing_, &ToothDrawing::menuRequested, this, [this](const QPoint& at) {
+    asked_ = drawing_;  // the menu that comes of it is the drawing's own
+    emit pictureMenuWanted(at);
+    asked_ = nullptr;
+  });
   slider_ = new MarkedSlider;
   slider_->setRange(0, stepOf(kMostElongation));
   slider_->setPageStep(stepOf(0.5));
@@ -189,7 +186,7 @@ void WearPage::showEvent(QShowEvent* event) {
 
 void WearPage::showBook() {
   if (!book_ || !plan_ || !isBuilt()) return;
-  say(cautions_, cautionsFor(*plan_, CautionPlace::WearPage).join(QLatin1Char(' ')));
+  cautions_->show(*plan_, CautionPlace::WearPage);
   if (book_->belt) {
     belt_->setText(beltWearWords());
     return stack_->setCurrentWidget(belt_);
@@ -243,7 +240,8 @@ void WearPage::offerStriking() {
 }
 
 Picture* WearPage::picture() {
-  return stack_ && stack_->currentWidget() == content_ ? trend_ : nullptr;
+  if (!stack_ || stack_->currentWidget() != content_) return nullptr;
+  return asked_ ? asked_ : trend_;
 }
 
 std::vector<QStringList> WearPage::numbers() const {

@@ -13,6 +13,7 @@
 #include "ui/charts/tooth_drawing.h"
 #include "ui/charts/wear_gauge.h"
 #include "ui/charts/wear_trend.h"
+#include "ui/pages/cautions_line.h"
 #include "ui/pages/figures_table.h"
 #include "ui/pages/lacking_panel.h"
 #include "ui/pages/page.h"
@@ -32,6 +33,7 @@ class WearPage : public Page {
   const std::optional<WearBook>& book() const { return book_; }
 
   LiveChart* chart() override { return trend_; }
+  /// The trend; the teeth while the menu is open that was asked for on them.
   Picture* picture() override;
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
@@ -60,12 +62,14 @@ class WearPage : public Page {
   std::optional<WearBook> book_;
   std::optional<double> ownElongation_;  ///< that the slider was set to when it was measured
   QLabel *verdict_ = nullptr, *trendWords_ = nullptr, *mixes_ = nullptr, *expected_ = nullptr,
-         *cautions_ = nullptr, *belt_ = nullptr;
+         *belt_ = nullptr;
+  CautionsLine* cautions_ = nullptr;
   QStackedWidget* stack_ = nullptr;
   LackingPanel* lacking_ = nullptr;
   QWidget* content_ = nullptr;
   WearGauge* gauge_ = nullptr;
   ToothDrawing* drawing_ = nullptr;
+  Picture* asked_ = nullptr;
   MarkedSlider* slider_ = nullptr;
   QToolButton *toOwn_ = nullptr, *toLimit_ = nullptr;
   WearTrend* trend_ = nullptr;

@@ -12,6 +12,14 @@ namespace layshaft::ui {
 namespace {
 
 /// Lays `layout` out to the width; its height.
+/// Words may be parted after a stroke; "km/h" must not be.
+void keepUnitsWhole(const QString& text, QTextLine& line, double width) {
+  const int end = line.textStart() + line.textLength();
+  if (end >= text.size() || text[end - 1] != QLatin1Char('/')) return;
+  const auto blank = static_cast<int>(text.lastIndexOf(QLatin1Char(' '), end - 1));
+  if (blank >= line.textStart()) line.setNumColumns(blank + 1 - line.textStart(), width);
+}
+
 double breakLines(QTextLayout& layout, double width, Qt::Alignment alignment) {
   QTextOption option(alignment);
   option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
@@ -20,6 +28,7 @@ double breakLines(QTextLayout& layout, double width, Qt::Alignment alignment) {
   double y = 0.0;
   for (QTextLine line = layout.createLine(); line.isValid(); line = layout.createLine()) {
     line.setLineWidth(std::max(width, 1.0));
+    keepUnitsWhole(layout.text(), line, width);
     line.setPosition({0.0, y});
     y += line.height();
   }

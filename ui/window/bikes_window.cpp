@@ -207,7 +207,7 @@ void BikesWindow::newFromCurrent() {
   Profile profile = anotherBike(*pattern);
   if (const QString name = asking.textValue().simplified(); !name.isEmpty())
     profile.name = name.left(static_cast<qsizetype>(limits::kLongestName)).toStdString();
-  MainWindow::showUnsaved(std::move(profile));
+  MainWindow::showUnsaved(profile);
 }
 
 void BikesWindow::changeEvent(QEvent* event) {

@@ -66,6 +66,7 @@ CounterView::CounterView(MainWindow& window)
   connect(columns_, &CounterColumns::taken, this,
           [this](int choice) { take(static_cast<std::size_t>(choice)); });
   connect(&session_->planner(), &Planner::settled, this, &CounterView::refresh);
+  connect(&window, &MainWindow::preferencesTaken, this, &CounterView::refresh);
   turnTo(first_);
 }
 

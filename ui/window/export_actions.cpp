@@ -6,11 +6,9 @@
 #include <QTableWidget>
 #include <QVBoxLayout>
 
-#include "core/file.h"
-#include "ui/document/file_name.h"
+#include "ui/document/save_bytes.h"
 #include "ui/window/main_window.h"
 #include "ui/window/save_dialog.h"
-#include "ui/words/problem_words.h"
 
 namespace layshaft::ui {
 namespace {
@@ -88,10 +86,7 @@ void ExportActions::saveNumbers() {
               .failure = tr("Data Not Saved"),
               .of = window_.currentPageName(),
               .kinds = {{tr("Comma-separated values"), QStringLiteral(".csv")}}},
-             [page](const QString& file) -> std::optional<QString> {
-               const auto problem = saveFile(pathOf(file), page->csv().toStdString());
-               return problem ? std::optional(sentence(*problem)) : std::nullopt;
-             });
+             [page](const QString& file) { return saveBytes(file, page->csv().toUtf8()); });
 }
 
 void ExportActions::showNumbers() {

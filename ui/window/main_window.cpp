@@ -155,6 +155,7 @@ void MainWindow::preferencesChanged() {
   view_->refresh();
   showPlan();
   followDocument();
+  emit preferencesTaken();
 }
 
 void MainWindow::allPreferencesChanged() {

@@ -72,6 +72,7 @@ class MainWindow : public QMainWindow {
 
  signals:
   void detailsToggled(bool open);
+  void preferencesTaken();  ///< units among them
 
  protected:
   void closeEvent(QCloseEvent* event) override;

@@ -162,8 +162,9 @@ void Pages::addWear() {
   wear_ = new WearPage([this] { return makeSlackFields(); });
   add(wear_, tr("Wear"));
   connect(wear_, &WearPage::measuringWanted, this, [this] { measureWear(window_, *wear_->book()); });
-  connect(wear_, &WearPage::strikingWanted, this,
-          [this](std::size_t index) { strikeMeasurement(window_, index); });
+  connect(wear_, &WearPage::strikingWanted, this, [this](std::size_t index) {
+    strikeRecord(window_, {RecordKind::Measurement, index});
+  });
 }
 
 QWidget* Pages::makeSlackFields() {

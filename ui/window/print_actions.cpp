@@ -7,16 +7,15 @@
 #include <QPrintDialog>
 #include <QPrintPreviewDialog>
 
-#include "core/file.h"
 #include "core/report.h"
 #include "ui/document/file_name.h"
 #include "ui/document/preferences.h"
+#include "ui/document/save_bytes.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
 #include "ui/window/save_dialog.h"
 #include "ui/window/sheets_dialog.h"
-#include "ui/words/problem_words.h"
 #include "ui/words/text_report.h"
 
 namespace layshaft::ui {
@@ -61,11 +60,6 @@ SheetInput sheetInput(MainWindow& window) {
 QPageSize usualPaper() {
   return QPageSize(QLocale().measurementSystem() == QLocale::ImperialUSSystem ? QPageSize::Letter
                                                                               : QPageSize::A4);
-}
-
-std::optional<QString> saveBytes(const QString& file, const QByteArray& bytes) {
-  const auto problem = saveFile(pathOf(file), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
-  return problem ? std::optional(sentence(*problem)) : std::nullopt;
 }
 
 PrintActions::PrintActions(MainWindow& window) : QObject(&window), window_(window) {}

@@ -20,9 +20,6 @@ SheetInput sheetInput(MainWindow& window);
 /// The paper that is usual where the user lives.
 QPageSize usualPaper();
 
-/// Writes a file in one go; says what went wrong.
-std::optional<QString> saveBytes(const QString& file, const QByteArray& bytes);
-
 /// The sheets of the bike in the window: on paper, looked at before, or as a file.
 class PrintActions : public QObject {
   Q_OBJECT

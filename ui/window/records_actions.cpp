@@ -10,6 +10,7 @@
 #include "core/records_csv.h"
 #include "ui/document/file_name.h"
 #include "ui/document/record_edits.h"
+#include "ui/document/save_bytes.h"
 #include "ui/editors/record_dialogs.h"
 #include "ui/pages/records_page.h"
 #include "ui/window/main_window.h"
@@ -129,6 +130,11 @@ QString partWords(const PartLine& line) {
 
 }  // namespace
 
+void strikeRecord(MainWindow& window, const RecordRef& entry) {
+  StrikeDialog dialog(entryWords(window.document().profile(), entry, window.units()), today(), &window);
+  if (dialog.exec() == QDialog::Accepted) RecordEdits(window.document()).strike(entry, dialog.struck());
+}
+
 void offerServiceEntry(MainWindow& window, const PartsList& fitted) {
   Service start = serviceToStart(window.document().profile());
   QStringList parts;
@@ -147,7 +153,8 @@ void offerServiceEntry(MainWindow& window, const PartsList& fitted) {
 RecordsActions::RecordsActions(MainWindow& window, RecordsPage& page) : QObject(&page), window_(window) {
   connect(&page, &RecordsPage::serviceWanted, this, &RecordsActions::newService);
   connect(&page, &RecordsPage::trackNoteWanted, this, &RecordsActions::newTrackNote);
-  connect(&page, &RecordsPage::strikeWanted, this, &RecordsActions::strike);
+  connect(&page, &RecordsPage::strikeWanted, this,
+          [this](const RecordRef& entry) { strikeRecord(window_, entry); });
   connect(&page, &RecordsPage::setupWanted, this, &RecordsActions::propose);
   connect(&page, &RecordsPage::readWanted, this, &RecordsActions::read);
   connect(&page, &RecordsPage::writeWanted, this, &RecordsActions::write);
@@ -162,11 +169,6 @@ void RecordsActions::newTrackNote() {
   if (dialog.exec() != QDialog::Accepted) return;
   if (const auto problem = RecordEdits(window_.document()).addTrackNote(dialog.entry()))
     window_.say(spokenSentence(*problem));
-}
-
-void RecordsActions::strike(const RecordRef& entry) {
-  StrikeDialog dialog(entryWords(window_.document().profile(), entry, window_.units()), today(), &window_);
-  if (dialog.exec() == QDialog::Accepted) RecordEdits(window_.document()).strike(entry, dialog.struck());
 }
 
 void RecordsActions::propose(std::size_t trackNote) {
@@ -201,8 +203,7 @@ void RecordsActions::write() {
               .of = tr("records"),
               .kinds = {{tr("Comma-separated values"), QStringLiteral(".csv")}}},
              [this](const QString& file) -> std::optional<QString> {
-               const auto problem = saveFile(pathOf(file), recordsCsv(window_.document().profile()));
-               return problem ? std::optional(sentence(*problem)) : std::nullopt;
+               return saveBytes(file, QByteArray::fromStdString(recordsCsv(window_.document().profile())));
              });
 }
 

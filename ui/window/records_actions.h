@@ -20,13 +20,15 @@ class RecordsActions : public QObject {
  private:
   void newService();
   void newTrackNote();
-  void strike(const RecordRef& entry);
   void propose(std::size_t trackNote);
   void read();
   void write();
 
   MainWindow& window_;
 };
+
+/// Strikes an entry through, once a reason is given.
+void strikeRecord(MainWindow& window, const RecordRef& entry);
 
 /// After a proposal has become stock: offers to write down the work, with the parts that it took.
 void offerServiceEntry(MainWindow& window, const PartsList& fitted);

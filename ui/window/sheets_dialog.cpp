@@ -14,6 +14,7 @@
 #include <QVBoxLayout>
 
 #include "ui/document/preferences.h"
+#include "ui/document/save_bytes.h"
 #include "ui/window/main_window.h"
 #include "ui/window/print_actions.h"
 #include "ui/window/save_dialog.h"

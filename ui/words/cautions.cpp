@@ -48,7 +48,7 @@ QString ofTheChain(Caution caution) {
       break;
   }
   return Say::tr(
-             "Past the wear limit: replace chain and both sprockets as a set. Limit taken: %1 %, that of a "
+             "Past the wear limit: replace chain and both sprockets as a set. Assumed limit: %1 %, that of a "
              "sealed chain; a plain chain's is %2 %.")
       .arg(number(defaults::kSealedChainWearLimitPercent, 1),
            number(defaults::kPlainChainWearLimitPercent, 1));
