@@ -4,13 +4,20 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/number_text.h"
+
 namespace layshaft {
 namespace {
 
 char separatorOf(std::string_view text) {
-  const std::string_view first = text.substr(0, text.find('\n'));
-  for (const char separator : {'\t', ';'})
-    if (first.find(separator) != std::string_view::npos) return separator;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('\n'), text.size() - 1);
+    const std::string_view line = text.substr(0, end + 1);
+    if (line.find_first_not_of(" \t\r\n") != std::string_view::npos)
+      for (const char separator : {'\t', ';', ','})
+        if (line.find(separator) != std::string_view::npos) return separator;
+    text.remove_prefix(end + 1);
+  }
   return ',';
 }
 
@@ -55,6 +62,25 @@ CsvTable csvTable(std::string_view text) {
   if (!cell.empty() || !row.empty()) endRow();
   table.quoteLeftOpen = quoted;
   return table;
+}
+
+std::optional<double> cellNumber(std::string text) {
+  if (const auto comma = text.find(','); comma != std::string::npos && text.find('.') == std::string::npos)
+    text[comma] = '.';
+  return numberFromText(text);
+}
+
+std::string cellText(const std::string& cell) {
+  constexpr std::string_view kFormula = "=+-@";
+  const bool guarded = cell.size() > 1 && cell[0] == '\'' && kFormula.find(cell[1]) != std::string_view::npos;
+  return guarded ? cell.substr(1) : cell;
+}
+
+std::string inSmallLetters(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : static_cast<char>(c);
+  });
+  return text;
 }
 
 }  // namespace layshaft

@@ -129,6 +129,7 @@ inline constexpr int kFewestFixes = 4;
 inline constexpr int kMostFixes = 2000000;
 inline constexpr int kDeepestXml = 64;
 inline constexpr int kMostTableColumns = 1000;
+inline constexpr int kLargestTableBytes = 4 << 20;  ///< of a table of segments
 
 inline constexpr int kLongestName = 200;     ///< characters
 inline constexpr int kLongestNotes = 20000;  ///< characters

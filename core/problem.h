@@ -39,6 +39,7 @@ struct Problem {
     NotADate,        ///< not a day written as 2026-05-12
     NotASegment,     ///< `given`: which of length, radius, angle and speed a track's segment has, as keys
     NameTaken,       ///< `given`: the name, which another entry of the list has
+    QuoteLeftOpen,   ///< of a table: a quoted cell that no quote ends
     OnlyOneOf,       ///< what cannot stand beside what is at `below`
     NotARecording,   ///< `allowed`: the kinds of recordings that are read
     NotXml,          ///< the first place that is not well-formed

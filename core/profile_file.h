@@ -33,8 +33,8 @@ std::string writeProfile(const Profile& profile);
 
 /// A whole profile that breaks no rule between its values, as after an edit; the problem if it does.
 /// Checks what single values cannot: shift and launch speed against the rev limit, idle below it, centre of
-/// gravity inside the wheelbase, smallest sprocket not above largest, teeth of gears that make the ratio, what tracks are made
-/// of and their names.
+/// gravity inside the wheelbase, smallest sprocket not above largest, teeth of gears that make the ratio,
+/// what tracks are made of and their names.
 std::optional<Problem> conflictIn(const Profile& profile);
 
 }  // namespace layshaft

@@ -2,7 +2,6 @@
 #include "core/records_csv.h"
 
 #include <algorithm>
-#include <cctype>
 #include <set>
 #include <tuple>
 #include <type_traits>
@@ -154,19 +153,6 @@ std::vector<std::string> words(std::string_view text) {
   return found;
 }
 
-std::string inSmallLetters(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return text;
-}
-
-/// With decimal point or comma.
-std::optional<double> numberIn(std::string text) {
-  if (const auto comma = text.find(','); comma != std::string::npos && text.find('.') == std::string::npos)
-    text[comma] = '.';
-  return numberFromText(text);
-}
-
 Problem wrongType(const std::string& given, const char* expected) {
   return {.kind = Problem::Kind::WrongType, .given = shortText(given), .allowed = {expected}};
 }
@@ -176,7 +162,7 @@ std::variant<FieldValue, Problem> valueIn(const std::string& cell, const FieldRu
   switch (rule.type) {
     case Type::Number:
     case Type::Whole:
-      if (const auto number = numberIn(cell)) return FieldValue(*number);
+      if (const auto number = cellNumber(cell)) return FieldValue(*number);
       return wrongType(cell, rule.type == Type::Whole ? "whole number" : "number");
     case Type::Flag:
       for (const auto& [word, meant] :
@@ -187,10 +173,7 @@ std::variant<FieldValue, Problem> valueIn(const std::string& cell, const FieldRu
     case Type::Word:
       return FieldValue(inSmallLetters(cell));
     case Type::Text:
-      // As it was before it was kept from being taken for a formula.
-      return FieldValue(cell.size() > 1 && cell[0] == '\'' && std::string_view("=+-@").find(cell[1]) < 4
-                            ? cell.substr(1)
-                            : cell);
+      return FieldValue(cellText(cell));
     case Type::TyreSize:
     case Type::Wholes:
     case Type::Block:
@@ -202,7 +185,7 @@ std::variant<FieldValue, Problem> valueIn(const std::string& cell, const FieldRu
 std::variant<std::vector<double>, Problem> numbersIn(const std::string& cell) {
   std::vector<double> numbers;
   for (const std::string& word : words(cell)) {
-    const auto number = numberIn(word);
+    const auto number = cellNumber(word);
     if (!number) return wrongType(word, "number");
     numbers.push_back(*number);
   }

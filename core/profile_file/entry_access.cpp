@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/bike/records.h"
+#include "core/bike/track.h"
 #include "core/profile_file/accessor.h"
 #include "core/profile_file/reader.h"
 #include "core/profile_file/writer.h"
@@ -58,5 +59,6 @@ std::optional<Problem> entryProblem(const Entry& entry) {
 LAYSHAFT_ENTRY(WearMeasurement)
 LAYSHAFT_ENTRY(Service)
 LAYSHAFT_ENTRY(TrackNote)
+LAYSHAFT_ENTRY(TrackSegment)
 
 }  // namespace layshaft

@@ -77,6 +77,7 @@ const std::vector<Case>& cases() {
        {"a.b", "length, angle", "a radius with an angle"}},
       {"NotASegmentAtAll", {.kind = Kind::NotASegment, .path = "a.b"}, {"a.b", "nothing"}},
       {"NameTaken", {.kind = Kind::NameTaken, .path = "a.b", .given = "Reedmace"}, {"a.b", "Reedmace"}},
+      {"QuoteLeftOpen", {.kind = Kind::QuoteLeftOpen}, {"quote", "closed"}},
       {"OnlyOneOf", {.kind = Kind::OnlyOneOf, .path = "a.b", .given = {}, .below = "c.d"}, {"a.b", "c.d"}},
       {"NotARecording", {.kind = Kind::NotARecording, .allowed = {"GPX 1.1", "CSV"}}, {"GPX 1.1, CSV"}},
       {"NotXml", {.kind = Kind::NotXml, .line = 3, .column = 7}, {"line 3, column 7", "XML"}},

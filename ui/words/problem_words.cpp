@@ -159,6 +159,8 @@ QString reason(const Problem& problem) {
           .arg(measureList(problem.given));
     case Problem::Kind::NameTaken:
       return Say::tr("another one is called “%1” already; give each a name of its own").arg(given);
+    case Problem::Kind::QuoteLeftOpen:
+      return Say::tr("a quote opens here and is never closed; close it or leave it out");
     case Problem::Kind::OnlyOneOf:
       if (problem.below.empty()) return Say::tr("only one of the two may be given");
       return Say::tr("only one of it and %1 may be given").arg(QString::fromStdString(problem.below));
