@@ -48,7 +48,6 @@ struct Problem {
     BadChecksum,     ///< `allowed`: the sum that the sentence has
     MissingColumn,   ///< `allowed`: the titles one of which is needed
     ColumnTwice,     ///< `path`: the title of the second one
-    QuoteLeftOpen,   ///< the text ends inside a quoted cell
     WrongFormat,     ///< `allowed`: the format word expected
   };
 
@@ -61,8 +60,8 @@ struct Problem {
   std::string part;
   std::vector<std::string> allowed;
   std::string below;  ///< key path of the other value that sets `high` (or `low`), if one does
-  // Where it stands in a text, as people count, from 1; 0 where that is not told. In a table the column is the
-  // number of the cell, elsewhere of the character.
+  // Where it stands in a text, as people count, from 1; 0 where that is not told. In a table the column is
+  // the number of the cell, elsewhere of the character.
   std::size_t line = 0;
   std::size_t column = 0;
 
