@@ -9,6 +9,7 @@
 #include "ui/editors/new_bike_dialog.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/window/counter_view.h"
+#include "ui/window/tracks_window.h"
 #include "ui/words/cautions.h"
 #include "ui/words/text_report.h"
 
@@ -239,6 +240,7 @@ TEST(Capitals, TitlesHaveThemOnEveryWordAndLabelsOnTheFirst) {
   profile.pins.clear();  // their names are the user's
   Window window(profile);
   window->showDetails();
+  ui::TracksWindow::open(*window);
   auto* tabs = window->findChild<QTabWidget*>();
   for (int page = 0; page < tabs->count(); ++page) {
     tabs->setCurrentIndex(page);
