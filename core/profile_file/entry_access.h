@@ -7,7 +7,8 @@
 #include "core/profile_file/access.h"
 
 /// Fields of one entry of the records, a `WearMeasurement`, a `Service` or a `TrackNote`, or of a
-/// `TrackSegment`, by the keys that it has in the file, such as `lap_time_s` or `setup.front_teeth`. As in `access.h` otherwise.
+/// `TrackSegment`, by the keys that it has in the file, such as `lap_time_s` or `setup.front_teeth`. As in
+/// `access.h` otherwise.
 namespace layshaft {
 
 template <class Entry>

@@ -248,6 +248,15 @@ TEST_F(BikeDetailsTest, ASpareStaysInTheBoxWhileItsRowIsMistyped) {
   EXPECT_TRUE(same(profile(), sample)) << "with all it had";
 }
 
+TEST_F(BikeDetailsTest, GearsStayInTheBoxWhileSprocketsAreEdited) {
+  Profile sample = workedExample();
+  sample.sparesBox.emplace().gearPairs = {{.gear = 2, .driving = 17, .driven = 33}};
+  use(sample);
+  paste("Rear sprockets or pulleys", "45");
+  ASSERT_EQ(profile().sparesBox.value().rear.size(), 1u);
+  EXPECT_TRUE(profile().sparesBox->gearPairs == sample.sparesBox->gearPairs);
+}
+
 TEST_F(BikeDetailsTest, HalfTypedSparesGoWithTheBike) {
   paste("Chains", "520\t112\n520\tmany");
   EXPECT_TRUE(says("many"));

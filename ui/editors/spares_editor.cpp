@@ -262,8 +262,7 @@ std::vector<Spare> SparesEditor::readRows(Table<Spare>& table, const std::vector
 void SparesEditor::read() {
   const SparesBox old = document_.profile().sparesBox.value_or(SparesBox{});
   QStringList complaints;
-  SparesBox box;
-  box.extras = old.extras;
+  SparesBox box = old;  // with what has no table here
   box.front = readRows<SpareSprocket>(
       fronts_, old.front,
       [&](const QStringList& cells, SpareSprocket& into) {
