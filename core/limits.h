@@ -116,8 +116,6 @@ inline constexpr int kMostSegments = 500;
 inline constexpr int kFewestStretches = 2;
 inline constexpr int kMostStretches = 20000;
 
-inline constexpr int kLargestTableBytes = 4 << 20;  ///< of a table of segments
-
 // Of recordings. A line of 100 km in stretches of 5 m is what a profile takes; the rest is common practice.
 inline constexpr Limit kLatitudeDeg{-90, 90, "°"};
 inline constexpr Limit kLongitudeDeg{-180, 180, "°"};
@@ -131,6 +129,7 @@ inline constexpr int kFewestFixes = 4;
 inline constexpr int kMostFixes = 2000000;
 inline constexpr int kDeepestXml = 64;
 inline constexpr int kMostTableColumns = 1000;
+inline constexpr int kLargestTableBytes = 4 << 20;  ///< of a table of segments
 
 inline constexpr int kLongestName = 200;     ///< characters
 inline constexpr int kLongestNotes = 20000;  ///< characters

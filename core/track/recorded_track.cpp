@@ -62,14 +62,19 @@ void cutIntoStretches(const PathCurve& curve, const std::vector<PathPlace>& plac
 
 }  // namespace
 
-Result<RecordedTrack> recordedTrack(const Recording& recording, const TrackOptions& options) {
+std::vector<RecordedLap> recordedLaps(const RecordedLine& line) {
   constexpr std::size_t kFewestOfALap = 5;
+  auto laps = findLaps(line);
+  std::erase_if(laps, [](const RecordedLap& lap) { return lap.last < lap.first + kFewestOfALap - 1; });
+  return laps;
+}
+
+Result<RecordedTrack> recordedTrack(const Recording& recording, const TrackOptions& options) {
   if (options.smoothingM && !limits::kSmoothingM.contains(*options.smoothingM))
     return refused("smooth", *options.smoothingM, limits::kSmoothingM);
   const auto line = recordedLine(recording);
   if (!line) return line.problem();
-  auto laps = findLaps(*line);
-  std::erase_if(laps, [](const RecordedLap& lap) { return lap.last < lap.first + kFewestOfALap - 1; });
+  const auto laps = recordedLaps(*line);
   if (options.lap && *options.lap >= std::max<std::size_t>(laps.size(), 1))
     return refused("lap", static_cast<double>(*options.lap + 1), {1.0, static_cast<double>(laps.size())});
 

@@ -3,10 +3,12 @@
 
 #include <cstddef>
 #include <optional>
+#include <vector>
 
 #include "core/bike/track.h"
 #include "core/import/recording.h"
 #include "core/problem.h"
+#include "core/track/laps.h"
 #include "core/track/recorded_line.h"
 
 namespace layshaft {
@@ -38,6 +40,9 @@ struct RecordedTrack {
       0;  ///< of points used: too few have one, or they make a slope that no road has
   std::optional<EarthPoint> origin;  ///< of x and y, if the recording was on earth
 };
+
+/// The laps of a line that a track can be made of, as `TrackOptions::lap` counts them.
+std::vector<RecordedLap> recordedLaps(const RecordedLine& line);
 
 /// Takes one lap out of a recording (the whole line if it does not close), smooths it in position
 /// (`PathCurve`) and cuts it into stretches of one length; of each the mean curvature, so that a lap turns by

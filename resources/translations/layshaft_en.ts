@@ -223,6 +223,16 @@
     </message>
 </context>
 <context>
+    <name>SegmentRows</name>
+    <message numerus="yes">
+        <source>%n cells that stand under no column were passed over.</source>
+        <translation>
+            <numerusform>%n cell that stands under no column was passed over.</numerusform>
+            <numerusform>%n cells that stand under no column were passed over.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>SetupEdits</name>
     <message numerus="yes">
         <source>There are %n pins already; remove one first.</source>
@@ -262,6 +272,68 @@
         <translation>
             <numerusform>Taller (geared up) by %1 %, %2: about as much as one tooth fewer at the rear.</numerusform>
             <numerusform>Taller (geared up) by %1 %, %2: about as much as %n teeth fewer at the rear.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrackListEdits</name>
+    <message numerus="yes">
+        <source>%n new tracks</source>
+        <translation>
+            <numerusform>%n new track</numerusform>
+            <numerusform>%n new tracks</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>TrackWords</name>
+    <message numerus="yes">
+        <source>%n points before and after the lap</source>
+        <translation>
+            <numerusform>%n point before or after the lap</numerusform>
+            <numerusform>%n points before and after the lap</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n without a position</source>
+        <translation>
+            <numerusform>%n without a position</numerusform>
+            <numerusform>%n without a position</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n damaged lines</source>
+        <translation>
+            <numerusform>%n damaged line</numerusform>
+            <numerusform>%n damaged lines</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n repeated points</source>
+        <translation>
+            <numerusform>%n repeated point</numerusform>
+            <numerusform>%n repeated points</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n where the bike stood</source>
+        <translation>
+            <numerusform>%n where the bike stood</numerusform>
+            <numerusform>%n where the bike stood</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n leaps</source>
+        <translation>
+            <numerusform>%n leap</numerusform>
+            <numerusform>%n leaps</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n stretches of %1</source>
+        <translation>
+            <numerusform>%n stretch of %1</numerusform>
+            <numerusform>%n stretches of %1</numerusform>
         </translation>
     </message>
 </context>
@@ -387,6 +459,26 @@
         <translation>
             <numerusform>%n track note by final ratio. Best rating: %1 with %2.</numerusform>
             <numerusform>%n track notes by final ratio. Best rating: %1 with %2.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::SegmentsEditor</name>
+    <message numerus="yes">
+        <source>%n more rows are not understood.</source>
+        <translation>
+            <numerusform>%n more row is not understood.</numerusform>
+            <numerusform>%n more rows are not understood.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>layshaft::ui::TracksEditor</name>
+    <message numerus="yes">
+        <source>Added %n tracks.</source>
+        <translation>
+            <numerusform>Added %n track.</numerusform>
+            <numerusform>Added %n tracks.</numerusform>
         </translation>
     </message>
 </context>

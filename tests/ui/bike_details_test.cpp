@@ -393,6 +393,21 @@ TEST_F(BikeDetailsTest, SparesArePastedAndReadBack) {
   EXPECT_TRUE(profile().sparesBox->front.empty());
 }
 
+TEST_F(BikeDetailsTest, SpareGearsArePastedAndKeptBesideOtherSpares) {
+  paste("Gears", "2\t17\t33\tfrom the box\nprimary\t36\t76\n0\t35\t77");
+  ASSERT_TRUE(profile().sparesBox);
+  const auto& gears = profile().sparesBox->gearPairs;
+  ASSERT_EQ(gears.size(), 3u);
+  EXPECT_EQ(gears[0], (SpareGearPair{.gear = 2, .driving = 17, .driven = 33, .note = "from the box"}));
+  EXPECT_EQ(gears[1], (SpareGearPair{.gear = 0, .driving = 36, .driven = 76}));
+  EXPECT_EQ(gears[2].gear, 0);
+  paste("Chains", "520 112");
+  EXPECT_EQ(profile().sparesBox->gearPairs.size(), 3u) << "one table does not empty another";
+  paste("Gears", "2\t17\t33\n11\t20\t30\n3\t0\t30");
+  EXPECT_TRUE(says("Gears, row 2: “11” is not understood; expected a gear from 1 to 10, or “primary”"));
+  EXPECT_TRUE(says("Gears, row 3: “0” is not understood"));
+}
+
 TEST_F(BikeDetailsTest, TwoPastesOfSparesAreTwoSteps) {
   paste("Rear sprockets or pulleys", "45\n47");
   paste("Rear sprockets or pulleys", "43\n44");

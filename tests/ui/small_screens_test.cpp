@@ -15,12 +15,14 @@
 #include "ui/editors/new_bike_dialog.h"
 #include "ui/editors/peaks_dialog.h"
 #include "ui/editors/prices_dialog.h"
+#include "ui/editors/recording_dialog.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/pages/low_scroll.h"
 #include "ui/pages/wear_page.h"
 #include "ui/window/content_scroll.h"
 #include "ui/window/figures_dialog.h"
 #include "ui/window/shop_dialog.h"
+#include "ui/window/tracks_window.h"
 
 namespace layshaft::test {
 namespace {
@@ -178,6 +180,35 @@ TEST_P(SmallScreens, DialogsKeepTheirButtonsInView) {
       field->setFocus();
       EXPECT_EQ(field->visibleRegion().boundingRect(), field->rect());
     }
+  }
+}
+
+TEST_P(SmallScreens, TracksAndRecordingsKeepTheirFieldsWithinReach) {
+  ui::TracksWindow::open(window());
+  auto* tracks = window().findChild<ui::TracksWindow*>();
+  ui::RecordingDialog recording(window().session().lane(), QStringLiteral("none.gpx"), ui::UnitsShown(),
+                                &window());
+  for (QDialog* dialog : std::initializer_list<QDialog*>{tracks, &recording}) {
+    const std::string title = dialog->windowTitle().toStdString();
+    EXPECT_LE(dialog->minimumSizeHint().width(), GetParam().client.width()) << title;
+    EXPECT_LE(dialog->minimumSizeHint().height(), GetParam().client.height()) << title;
+    showActive(*dialog);
+    dialog->resize(GetParam().client);
+    QTest::qWait(20);
+    int seen = 0;
+    for (auto* field : dialog->findChildren<QWidget*>()) {
+      const bool counts = qobject_cast<QLineEdit*>(field) || qobject_cast<QAbstractButton*>(field);
+      if (!counts || !field->isEnabled() || !field->isVisibleTo(dialog) ||
+          field->focusPolicy() == Qt::NoFocus)
+        continue;
+      field->setFocus(Qt::TabFocusReason);
+      QTest::qWait(1);
+      ++seen;
+      EXPECT_EQ(field->visibleRegion().boundingRect(), field->rect())
+          << title << ": " << field->metaObject()->className() << " "
+          << field->accessibleName().toStdString();
+    }
+    EXPECT_GE(seen, 2) << title;
   }
 }
 

@@ -11,6 +11,7 @@
 #include <QSvgGenerator>
 #include <QTabWidget>
 #include <QTextDocument>
+#include <QTreeWidget>
 
 #include "tests/ui/on_paper.h"
 #include "tests/ui/pseudo_language.h"
@@ -19,16 +20,21 @@
 #include "ui/document/preferences.h"
 #include "ui/document/samples.h"
 #include "ui/document/setup_edits.h"
+#include "ui/editors/columns_table.h"
+#include "ui/editors/copy_tracks_dialog.h"
 #include "ui/editors/curve_editor.h"
 #include "ui/editors/new_bike_dialog.h"
+#include "ui/editors/recording_dialog.h"
 #include "ui/pages/chain_page.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/window/bikes_window.h"
 #include "ui/window/counter_view.h"
 #include "ui/window/messages.h"
+#include "ui/window/tracks_window.h"
 #include "ui/words/cautions.h"
 #include "ui/words/problem_words.h"
 #include "ui/words/text_report.h"
+#include "ui/words/track_words.h"
 
 namespace layshaft::test {
 namespace {
@@ -192,6 +198,57 @@ TEST_F(Translation, TheListOfBikes) {
     const bool date = QLocale().toDateTime(text, QLocale::ShortFormat).isValid();
     if (!date && !text.contains(QDir(folder.path()).dirName())) expectMarked(text, where);
   });
+}
+
+TEST_F(Translation, TracksAndWhatIsMadeOfThem) {
+  Profile profile = nameless("club-600");
+  profile.tracks.clear();
+  profile.ride->track.clear();
+  Track made;
+  made.name = "1";
+  made.closed = true;
+  made.segments = {{.name = "2", .lengthM = 90.0},
+                   {.radiusM = 30.0, .angleDeg = 170.0, .surface = Surface::Sand}};
+  Track recorded;
+  recorded.name = "3";
+  recorded.path = SharedPath({.spacingM = 5.0, .curvaturePerKm = {1.0, -20.0, 30.0}, .source = "4"});
+  profile.tracks = {made, recorded};
+  Window window(profile);
+  ui::TracksWindow::open(*window);
+  auto* tracks = window->findChild<ui::TracksWindow*>();
+  auto& list = control<QTreeWidget>(*tracks, language_->marked("Tracks"));
+  for (int row = 0; row < 2; ++row) {
+    list.setCurrentItem(list.topLevelItem(row));
+    expectMarked(*tracks, "tracks");
+  }
+  list.setCurrentItem(list.topLevelItem(0));
+  auto* table = tracks->findChild<ui::ColumnsTable*>();
+  for (const char* bad :
+       {"7\t8 9", "7\t8 k", "7\t99999", "7", "7\t8\t\t\t\t\t9", "9\t8\t7\t6\t5\t4\t\t\t3"}) {
+    table->setCurrentCell(0, 0);
+    table->pasteText(bad);
+    hear(*tracks, "rows", [&](const QString& text, const std::string& where) {
+      if (text != "8 k") expectMarked(QString(text).remove("8 k"), where);
+    });
+    expectMarked(window->document().undoStack().undoText(), "undo");
+  }
+  ui::RecordingDialog recording(window->session().lane(), "5.gpx", window->units());
+  ASSERT_TRUE(soon([&] { return !recording.working(); }));
+  hear(recording, "recording", [&](const QString& text, const std::string& where) {
+    if (!text.contains("5.gpx")) expectMarked(text, where);
+  });
+  ui::CopyTracksDialog copying(profile.tracks, "6", window->units());
+  expectMarked(copying, "copying");
+  RecordedTrack all;
+  all.closed = true;
+  all.closingGapM = 3.0;
+  all.smallestRadiusM = 20.0;
+  all.leftOut = {1, 2, 3, 4, 5, 6};
+  all.heightsLeftOut = 7;
+  for (const QString& words : ui::recordedTrackWords(all, window->units()))
+    expectMarked(words, "a recording");
+  expectMarked(ui::lapOption({.lengthM = 1000.0, .closingGapM = 2.0, .timeS = 61.0}, 1, window->units()),
+               "lap");
 }
 
 TEST_F(Translation, DialogsAndMessages) {

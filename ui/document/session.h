@@ -22,6 +22,8 @@ class Session {
   FileWatch& watch() { return watch_; }
   Planner& planner() { return planner_; }
   LadderStudy& ladder() { return ladder_; }
+  /// For long work that somebody else starts, who is gone before the session is.
+  BackgroundLane& lane() { return lane_; }
 
  private:
   Document document_;

@@ -142,8 +142,9 @@ void ColumnsTable::pasteText(const QString& text) {
       firstRow = std::min(firstRow, cell.row());
       firstColumn = std::min(firstColumn, cell.column());
     }
-  auto cells = pastedCells(text);
-  if (const QStringList titles = takeTitles(cells, firstColumn); !titles.isEmpty()) emit titlesPasted(titles);
+  const PastedColumns pastedColumns = pastedBy(text, firstColumn);
+  const auto& cells = pastedColumns.rows;
+  firstColumn = pastedColumns.firstColumn;
   if (cells.empty()) return;
   const bool wholeTable = firstRow == 0 && firstColumn == 0 && cells.size() > 1;
   if ((wholeTable ? 0 : firstRow) + static_cast<int>(cells.size()) > mostRows_) return refuse();
@@ -159,6 +160,13 @@ void ColumnsTable::pasteText(const QString& text) {
   }
   emit pasted();
   emit edited();
+}
+
+PastedColumns ColumnsTable::pastedBy(const QString& text, int firstColumn) {
+  if (arrange_) return arrange_(text, firstColumn);
+  auto cells = pastedCells(text);
+  if (const QStringList titles = takeTitles(cells, firstColumn); !titles.isEmpty()) emit titlesPasted(titles);
+  return {cells, firstColumn};
 }
 
 QString ColumnsTable::textAt(int row, int column) const {

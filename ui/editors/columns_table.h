@@ -2,11 +2,18 @@
 #pragma once
 
 #include <QTableWidget>
+#include <functional>
 #include <limits>
 #include <optional>
 #include <vector>
 
 namespace layshaft::ui {
+
+/// Pasted rows, and the column of the table in which their first cells belong.
+struct PastedColumns {
+  std::vector<QStringList> rows;
+  int firstColumn = 0;
+};
 
 /// A table that takes columns pasted from a spreadsheet and always has an empty row at its end to type into.
 /// Enter and the arrow keys end the typing in a cell and go on to the next, as in a spreadsheet.
@@ -22,6 +29,11 @@ class ColumnsTable : public QTableWidget {
   void showRows(const std::vector<QStringList>& rows);
   /// Puts pasted text in from the current cell on; refuses, at once and whole, what are too many rows.
   void pasteText(const QString& text);
+  /// Has pasted text split, and its titles read, by somebody who knows more of the columns: `arrange` takes
+  /// the text and the column of the cursor. No rows: nothing is pasted.
+  void arrangePastesBy(std::function<PastedColumns(const QString& text, int firstColumn)> arrange) {
+    arrange_ = std::move(arrange);
+  }
   /// The selected cells as text, with the titles if they are the whole table; the current cell if none is
   /// selected.
   QString copiedText() const;
@@ -46,7 +58,10 @@ class ColumnsTable : public QTableWidget {
   void deleteSelection();
   QString textAt(int row, int column) const;
 
+  PastedColumns pastedBy(const QString& text, int firstColumn);
+
   int mostRows_;
+  std::function<PastedColumns(const QString& text, int firstColumn)> arrange_;
 };
 
 /// Splits pasted text into rows and cells: by tab, semicolon, runs of blanks, or comma where it is no decimal

@@ -11,6 +11,7 @@
 #include "ui/words/choice_words.h"
 #include "ui/words/field_table.h"
 #include "ui/words/numbers.h"
+#include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
 namespace {
@@ -140,6 +141,48 @@ QString readChain(const QStringList& cells, const std::vector<SpareChain>& befor
   return readState(cells.value(2), into.state);
 }
 
+QString primaryWord() {
+  return SparesEditor::tr("primary", "in a list of gears, the gears between crankshaft and clutch");
+}
+
+QStringList gearCells(const SpareGearPair& pair) {
+  return {pair.gear == 0 ? primaryWord() : QString::number(pair.gear), QString::number(pair.driving),
+          QString::number(pair.driven), shownName(pair.note)};
+}
+
+/// Nothing if it is no gear.
+std::optional<int> gearIn(const QString& cell) {
+  for (const QString& word : {primaryWord(), QStringLiteral("primary")})
+    if (cell.compare(word, Qt::CaseInsensitive) == 0) return 0;
+  const auto typed = typedNumber(cell, limits::kGearOrPrimary.high);
+  if (!typed || *typed != std::floor(*typed) || !limits::kGearOrPrimary.contains(*typed)) return std::nullopt;
+  return static_cast<int>(*typed);
+}
+
+QString readGearPair(const QStringList& cells, const std::vector<SpareGearPair>& before,
+                     SpareGearPair& into) {
+  const auto gear = gearIn(cells.value(0));
+  if (!gear)
+    return notUnderstood(
+        cells.value(0),
+        SparesEditor::tr("a gear from 1 to %1, or “%2”").arg(limits::kMostGears).arg(primaryWord()));
+  into.gear = *gear;
+  const QString teeth = SparesEditor::tr("a whole number of teeth from %1 to %2");
+  if (const QString why = readWhole(cells.value(1), limits::kGearTeeth, teeth, into.driving); !why.isEmpty())
+    return why;
+  if (const QString why = readWhole(cells.value(2), limits::kGearTeeth, teeth, into.driven); !why.isEmpty())
+    return why;
+  const QString note = cells.value(3);
+  if (note.toUcs4().size() > limits::kLongestRecordText)
+    return SparesEditor::tr("the note is too long; at most %1 characters are kept")
+        .arg(limits::kLongestRecordText);
+  into.note = note.toStdString();
+  // A note that nobody touched keeps every character.
+  for (const SpareGearPair& pair : before)
+    if (shownName(pair.note) == note) into.note = pair.note;
+  return {};
+}
+
 QStringList sprocketTitles(const UnitsShown& units) {
   return {SparesEditor::tr("Teeth"), SparesEditor::tr("Size"), SparesEditor::tr("Material"),
           SparesEditor::tr("Mass, %1").arg(units.name(Quantity::Mass)), SparesEditor::tr("State")};
@@ -152,8 +195,11 @@ SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent
   fronts_.view = addTable(tr("Front sprockets or pulleys"), sprocketTitles(units_));
   rears_.view = addTable(tr("Rear sprockets or pulleys"), sprocketTitles(units_));
   chains_.view = addTable(tr("Chains"), {tr("Size"), tr("Links"), tr("State"), tr("Elongation, %")});
-  auto* hint = new QLabel(tr("Material: %1. State: %2. You can paste columns from a spreadsheet.")
-                              .arg(choiceList(kMaterialWords), choiceList(kSpareStateWords)));
+  gears_.view = addTable(tr("Gears"), {tr("Gear"), tr("Driving Teeth"), tr("Driven Teeth"), tr("Note")});
+  auto* hint =
+      new QLabel(tr("Material: %1. State: %2. Gear: its number, or “%3”. You can paste columns from a "
+                    "spreadsheet.")
+                     .arg(choiceList(kMaterialWords), choiceList(kSpareStateWords), primaryWord()));
   hint->setWordWrap(true);
   layout()->addWidget(hint);
   connect(&document_, &Document::loading, this, &SparesEditor::forget);
@@ -161,7 +207,7 @@ SparesEditor::SparesEditor(Document& document, QWidget* parent) : QWidget(parent
 
 /// Nothing of what was typed is to be mended any more.
 void SparesEditor::forget() {
-  fronts_.pending = rears_.pending = chains_.pending = false;
+  fronts_.pending = rears_.pending = chains_.pending = gears_.pending = false;
   if (!std::exchange(complaint_, QString()).isEmpty()) emit said(QString());
 }
 
@@ -233,6 +279,10 @@ void SparesEditor::read() {
       chains_, old.chains,
       [&](const QStringList& cells, SpareChain& into) { return readChain(cells, old.chains, into); },
       complaints);
+  box.gearPairs = readRows<SpareGearPair>(
+      gears_, old.gearPairs,
+      [&](const QStringList& cells, SpareGearPair& into) { return readGearPair(cells, old.gearPairs, into); },
+      complaints);
   written_ = box;
   complaint_ = complaints.join(QLatin1Char('\n'));
   emit said(complaint_);
@@ -275,6 +325,7 @@ void SparesEditor::refresh(const UnitsShown& units) {
   showRows<SpareSprocket>(fronts_, box.front, sprocket);
   showRows<SpareSprocket>(rears_, box.rear, sprocket);
   showRows<SpareChain>(chains_, box.chains, chainCells);
+  showRows<SpareGearPair>(gears_, box.gearPairs, gearCells);
 }
 
 }  // namespace layshaft::ui

@@ -10,7 +10,7 @@
 
 namespace layshaft::ui {
 
-/// The spares box as three tables that take columns pasted from a spreadsheet. Every row that can be read is
+/// The spares box as four tables that take columns pasted from a spreadsheet. Every row that can be read is
 /// taken. One that cannot is named and stays in its table, to be mended; until then the spare that was in its
 /// place stays in the box.
 class SparesEditor : public QWidget {
@@ -48,6 +48,7 @@ class SparesEditor : public QWidget {
   UnitsShown units_;
   Table<SpareSprocket> fronts_, rears_;
   Table<SpareChain> chains_;
+  Table<SpareGearPair> gears_;
   SparesBox written_;  ///< the box as it was read last
   QString complaint_;
   int step_ = 0;          ///< each edit of a table is a step of its own

@@ -19,6 +19,7 @@
 #include "ui/window/main_window.h"
 #include "ui/window/messages.h"
 #include "ui/window/records_actions.h"
+#include "ui/window/tracks_window.h"
 #include "ui/words/numbers.h"
 #include "ui/words/problem_words.h"
 
@@ -118,6 +119,7 @@ void addBikeMenu(MainWindow& window) {
   QObject::connect(&window, &MainWindow::detailsToggled, details, &QAction::setChecked);
   menu->addAction(MainWindow::tr("&Go to Bike Details and Back"), QKeySequence(Qt::Key_F6), &window,
                   [&window] { window.toggleDetailsFocus(); });
+  menu->addAction(MainWindow::tr("&Tracks…"), &window, [&window] { TracksWindow::open(window); });
   menu->addSeparator();
   QAction* stock = menu->addAction(MainWindow::tr("&Edit Stock in the Drive Line"));
   stock->setCheckable(true);

@@ -159,8 +159,6 @@ QString reason(const Problem& problem) {
           .arg(measureList(problem.given));
     case Problem::Kind::NameTaken:
       return Say::tr("another one is called “%1” already; give each a name of its own").arg(given);
-    case Problem::Kind::QuoteLeftOpen:
-      return Say::tr("a quote opens here and is never closed; close it or leave it out");
     case Problem::Kind::OnlyOneOf:
       if (problem.below.empty()) return Say::tr("only one of the two may be given");
       return Say::tr("only one of it and %1 may be given").arg(QString::fromStdString(problem.below));
@@ -179,6 +177,8 @@ QString reason(const Problem& problem) {
       return Say::tr("there is no column titled %1").arg(wordList(problem.allowed));
     case Problem::Kind::ColumnTwice:
       return Say::tr("there are two such columns; there may be one");
+    case Problem::Kind::QuoteLeftOpen:
+      return Say::tr("a quotation mark opens a cell here and is never closed; close it or leave it out");
     case Problem::Kind::WrongFormat:
       return Say::tr("%1 is not a bike profile; expected “%2”").arg(given, wordList(problem.allowed));
   }
