@@ -322,6 +322,15 @@ TEST_F(LapPageTest, TheMapKeepsHowItWasSetUp) {
   EXPECT_FALSE(map().isVisible());
 }
 
+TEST_F(LapPageTest, OnAUsualScreenTheWholeChartIsInView) {
+  ui::preferences::setHintsDismissed(true);
+  open(workedLap());
+  (*window_)->resize(1270, 690);
+  EXPECT_TRUE(soon([&] { return chart().visibleRegion().boundingRect() == chart().rect(); }))
+      << chart().height() << " px, of which " << chart().visibleRegion().boundingRect().height()
+      << " are seen";
+}
+
 TEST_F(LapPageTest, EveryColouringCanBeReadWithoutColours) {
   open(workedLap());
   const auto grey = [&] { return map().grab().toImage().convertToFormat(QImage::Format_Grayscale8); };

@@ -45,7 +45,7 @@ void LapPage::build() {
   connect(lacking_, &LackingPanel::detailsWanted, this, &Page::detailsWanted);
   lap_ = pictures();
   view_ = new LowScroll(lap_);
-  view_->installEventFilter(this);
+  view_->viewport()->installEventFilter(this);  // has its size by then; the area does not
   stack_->addWidget(view_);
   stack_->addWidget(lacking_);
   auto* row = new QHBoxLayout;
@@ -96,7 +96,7 @@ void LapPage::fitChart() {
 
 bool LapPage::eventFilter(QObject* watched, QEvent* event) {
   const bool done = Page::eventFilter(watched, event);
-  if (watched == view_ && event->type() == QEvent::Resize) fitChart();
+  if (view_ && watched == view_->viewport() && event->type() == QEvent::Resize) fitChart();
   return done;
 }
 
