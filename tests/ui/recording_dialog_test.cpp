@@ -94,7 +94,9 @@ TEST_F(RecordingDialogTest, AnotherLapAndMoreSmoothingAreMadeAnew) {
     EXPECT_FALSE(dialog.track());
     settle();
     double most = 0.0;
-    for (const double perKm : dialog.track()->path->curvaturePerKm) most = std::max(most, std::abs(perKm));
+    const auto track = dialog.track();
+    if (!track) throw std::runtime_error("no track");
+    for (const double perKm : track->path->curvaturePerKm) most = std::max(most, std::abs(perKm));
     return most;
   };
   EXPECT_GT(roughest(3), 2.0 * roughest(45)) << "smoothing takes the wobble out of the bends";

@@ -16,7 +16,7 @@ namespace layshaft::ui {
 namespace {
 
 constexpr int kName = 0, kLength = 1, kKind = 2;
-constexpr int kCharacters = 48, kRowsInView = 7;
+constexpr int kCharacters = 58, kRowsInView = 7;
 
 }  // namespace
 

@@ -4,6 +4,7 @@
 #include <QApplication>
 #include <QCloseEvent>
 #include <QContextMenuEvent>
+#include <QDialog>
 #include <QFileInfo>
 #include <QMenuBar>
 #include <QMimeData>
@@ -121,6 +122,7 @@ MainWindow::MainWindow(Profile profile, QWidget* parent)
 
 MainWindow::~MainWindow() {
   // The editors refer to the document, and a field that loses the focus still asks it: they go first.
+  qDeleteAll(findChildren<QDialog*>(QString(), Qt::FindDirectChildrenOnly));
   delete details_;
   delete takeCentralWidget();
 }
