@@ -169,9 +169,9 @@ std::vector<std::size_t> gatesOf(const Places& places) {
     if (const auto next = ground.next(k))
       lappedM[k] = places.distanceM[*next] - places.distanceM[k] + lappedM[*next];
   std::vector<std::size_t> gates;
-  const double mostM = *std::max_element(lappedM.begin(), lappedM.end());
-  if (mostM <= 0.0) return gates;
   // Not the very first, which the line does not cross but begins at.
+  const double mostM = *std::max_element(lappedM.begin() + (places.size() > 1 ? 1 : 0), lappedM.end());
+  if (mostM <= 0.0) return gates;
   for (std::size_t k = 1; k < places.size(); ++k)
     if (lappedM[k] >= kNearlyAsLong * mostM) gates.push_back(k);
   const auto straight = [&](std::size_t k) {

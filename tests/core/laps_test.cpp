@@ -33,6 +33,15 @@ TEST(Laps, EveryTimeAroundIsOne) {
   }
 }
 
+/// Where only the line's own beginning is passed once more than every other place.
+TEST(Laps, OfASmallCircleThatEndsJustPastItsBeginning) {
+  for (const double radiusM : {40.0, 60.0, 80.0, 100.0, 150.0})
+    for (const double turns : {3.02, 5.05})
+      EXPECT_GE(findLaps(lineOf(ellipse(radiusM, radiusM, {.turns = turns}))).size(),
+                static_cast<std::size_t>(turns) - 1)
+          << radiusM << ", " << turns;
+}
+
 // Half a minute in the paddock, out through its lane, laps of a poor receiver at ten fixes a second, and in
 // again.
 TEST(Laps, OfADayAtTheTrack) {

@@ -326,9 +326,10 @@ TEST_F(LapPageTest, OnAUsualScreenTheWholeChartIsInView) {
   ui::preferences::setHintsDismissed(true);
   open(workedLap());
   (*window_)->resize(1270, 690);
-  EXPECT_TRUE(soon([&] { return chart().visibleRegion().boundingRect() == chart().rect(); }))
-      << chart().height() << " px, of which " << chart().visibleRegion().boundingRect().height()
-      << " are seen";
+  EXPECT_TRUE(soon([&] {
+    return chart().viewport()->visibleRegion().boundingRect() == chart().viewport()->rect();
+  })) << chart().height()
+      << " px, of which " << chart().viewport()->visibleRegion().boundingRect().height() << " are seen";
 }
 
 TEST_F(LapPageTest, EveryColouringCanBeReadWithoutColours) {
