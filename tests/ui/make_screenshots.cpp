@@ -54,7 +54,8 @@ int main(int argc, char** argv) {
   const auto in = [&](const char* name) { return folder.filePath(QString::fromUtf8(name)); };
   const Profile track = ui::firstSample();
   bool good = shoot(track, kSawtooth, ui::Appearance::Light, 20.0, in("sawtooth-light.png")) &&
-              shoot(track, kRun, ui::Appearance::Light, std::nullopt, in("acceleration-light.png"));
+              shoot(track, kRun, ui::Appearance::Light, std::nullopt, in("acceleration-light.png")) &&
+              shoot(track, kLap, ui::Appearance::Light, 1100.0, in("lap-light.png"));
   Profile aiming = track;
   aiming.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 11870}};
   good = shoot(aiming, kLadder, ui::Appearance::Light, std::nullopt, in("ladder-light.png")) && good;
