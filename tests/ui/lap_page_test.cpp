@@ -233,6 +233,12 @@ TEST_F(LapPageTest, EqualTimesAreCalledEqual) {
   EXPECT_THAT(words().toStdString(), testing::Not(testing::HasSubstr("wins")));
 }
 
+/// A difference below its band is not called one even before anybody has waited.
+TEST_F(LapPageTest, TheBandIsKnownAtFirstSight) {
+  open(sampleBike("club-600"));
+  EXPECT_THAT(words().toStdString(), testing::HasSubstr("equal within"));
+}
+
 TEST_F(LapPageTest, WithoutATrackItSaysWhatToGive) {
   Profile profile = workedExample();
   profile.tracks.clear();

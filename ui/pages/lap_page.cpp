@@ -161,6 +161,10 @@ void LapPage::foldMap(bool folded) {
 }
 
 void LapPage::showPlan() {
+  // The band of the lap before will do while something is being turned; without one nothing can be called
+  // quicker.
+  const auto& track = plan_->input.track;
+  bandKnown_ = book_.laps() && book_.bandS > 0.0 && track && *book_.track == *track;
   book_ = lapBook(plan_, &book_);
   map_->show(book_, units_);
   if (book_.laps())
@@ -174,7 +178,7 @@ void LapPage::showLap() {
   stack_->setCurrentIndex(0);
   // Some laps more of each setup: at once where that is next to nothing.
   constexpr std::size_t kFewStretches = 12;
-  const bool quick = plan_->laps->allowed().stretches().size() <= kFewStretches;
+  const bool quick = !bandKnown_ || plan_->laps->allowed().stretches().size() <= kFewStretches;
   if (quick) takeChange(book_);
   untilChange_.stop();
   if (!quick) untilChange_.start();

@@ -65,7 +65,8 @@ class LapPage : public Page {
   FiguresTable* table_ = nullptr;
   QLabel *words_ = nullptr, *honesty_ = nullptr;
   Picture* asked_ = nullptr;
-  QTimer untilChange_;  ///< what a difference rests on takes longer than a step may
+  bool bandKnown_ = false;  ///< of a lap of the same track
+  QTimer untilChange_;      ///< what a difference rests on takes longer than a step may
 };
 
 }  // namespace layshaft::ui
