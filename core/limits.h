@@ -139,7 +139,6 @@ inline constexpr int kMostTypical = 100;  ///< marks
 inline constexpr int kLongestKey = 200;   ///< characters of a key path
 inline constexpr int kMostAims = 20;
 inline constexpr int kMostSpares = 200;
-inline constexpr int kMostGearboxes = 5000;  ///< that are tried
 inline constexpr int kMostRecords = 5000;
 inline constexpr int kMostPlaces = 50;  ///< measured along a chain
 inline constexpr int kMostPrices = 200;

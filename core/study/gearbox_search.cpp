@@ -58,7 +58,6 @@ SetupChange withGears(SetupChange change, const Setup& stock, const GearsTaken& 
 }
 
 GearboxChoices gearboxChoices(const Setup& proposed, const std::vector<SpareGearPair>& onHand) {
-  constexpr auto kMost = static_cast<std::size_t>(limits::kMostGearboxes);
   GearboxChoices choices;
   std::vector<Partial> made{{}};
   const auto extend = [&](int gear, double ratioIn) {
@@ -75,8 +74,8 @@ GearboxChoices gearboxChoices(const Setup& proposed, const std::vector<SpareGear
     for (const Partial& partial : made)
       for (const SpareGearPair* pair : others) add(partial, teethIn(*pair).ratio(), pair);
     made = std::move(more);
-    if (made.size() <= kMost) return;
-    made.resize(kMost);
+    if (made.size() <= kMostGearboxes) return;
+    made.resize(kMostGearboxes);
     choices.more = true;
   };
   extend(0, proposed.primaryRatio);

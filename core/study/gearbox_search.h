@@ -18,9 +18,11 @@ using GearsTaken = std::vector<SpareGearPair>;
 /// ratios keep falling.
 SetupChange withGears(SetupChange change, const Setup& stock, const GearsTaken& taken);
 
+inline constexpr std::size_t kMostGearboxes = 5000;  ///< that are tried
+
 /// Every gearbox that the gears on hand make of the proposal's: for each gear, and the primary, one of the
 /// box or what is in, as long as the ratios fall. The proposal's own is the first. Gears that the setup does
-/// not have, and such as make no other ratio, are left out. Not more than `limits::kMostGearboxes`.
+/// not have, and such as make no other ratio, are left out. Not more than `kMostGearboxes`.
 struct GearboxChoices {
   std::vector<GearsTaken> gearboxes;
   bool more = false;  ///< there are more than were taken
