@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/bike/pair.h"
+#include "core/bike/track_rules.h"
 
 namespace layshaft {
 namespace {
@@ -110,14 +111,6 @@ Setup stockInUse(const Profile& profile) {
 
 }  // namespace
 
-const Track* riddenTrack(const Profile& profile) {
-  if (profile.tracks.empty()) return nullptr;
-  const std::string name = profile.ride ? profile.ride->track : std::string();
-  const auto named = std::find_if(profile.tracks.begin(), profile.tracks.end(),
-                                  [&](const Track& track) { return track.name == name; });
-  return named == profile.tracks.end() ? &profile.tracks.front() : &*named;
-}
-
 PlanInput planInput(const Profile& profile) {
   const Setup stock = stockInUse(profile);
   PlanInput input{.bikeName = profile.name,
@@ -127,7 +120,7 @@ PlanInput planInput(const Profile& profile) {
                   .pins = {},
                   .wear = wearInput(profile),
                   .track = {}};
-  if (const Track* track = riddenTrack(profile)) input.track = known(*track);
+  if (const Track* track = trackOfTheRide(profile)) input.track = known(*track);
   for (const Pin& pin : profile.pins) input.pins.push_back({pin.name, known(applied(pin.change, stock))});
   return input;
 }
@@ -148,7 +141,7 @@ LadderInput ladderInput(const Profile& profile) {
 }
 
 std::optional<LapInput> lapInput(const Profile& profile) {
-  const Track* track = riddenTrack(profile);
+  const Track* track = trackOfTheRide(profile);
   if (!track) return std::nullopt;
   LapInput input{.shared = ladderInput(profile), .track = known(*track)};
   input.shared.aims.clear();

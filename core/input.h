@@ -43,10 +43,6 @@ struct PlanInput {
   bool operator==(const PlanInput&) const = default;
 };
 
-/// The track that a profile's laps are ridden on: the one that the ride names, else the first; null without
-/// any.
-const Track* riddenTrack(const Profile& profile);
-
 PlanInput planInput(const Profile& profile);
 
 /// What a ladder depends on, its range apart. The proposal is without its own pair, and without the sprockets

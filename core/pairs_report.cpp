@@ -5,6 +5,7 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 
+#include "core/bike/track_rules.h"
 #include "core/input.h"
 #include "core/number_text.h"
 #include "core/study/ladder.h"
@@ -84,7 +85,7 @@ std::vector<ReachedPair> pairsInReach(const Profile& profile, PairOrder order) {
 }
 
 std::string pairsJson(const Profile& profile, const std::vector<ReachedPair>& pairs) {
-  const Track* track = riddenTrack(profile);
+  const Track* track = trackOfTheRide(profile);
   Json rows = Json::array();
   for (const ReachedPair& pair : pairs)
     rows.push_back({{"front_teeth", pair.frontTeeth},

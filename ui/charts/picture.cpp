@@ -87,6 +87,17 @@ void Picture::copyPicture() {
   QApplication::clipboard()->setImage(image());
 }
 
+void Picture::paintScaled(QPainter& painter, const QRectF& target, const QSize& size,
+                          const std::function<void(QPainter&)>& paint) {
+  painter.save();
+  const double scale = std::min(target.width() / size.width(), target.height() / size.height());
+  painter.translate(target.topLeft());
+  painter.scale(scale, scale);
+  painter.setClipRect(QRect(QPoint(), size), Qt::IntersectClip);
+  paint(painter);
+  painter.restore();
+}
+
 std::optional<QString> Picture::savePicture(const QString& file) {
   const QString ending = QFileInfo(file).suffix().toLower();
   const QSize size = wholeSize();

@@ -5,6 +5,7 @@
 #include <QPainter>
 #include <QSize>
 #include <QString>
+#include <functional>
 #include <optional>
 
 namespace layshaft::ui {
@@ -28,6 +29,10 @@ class Picture {
   virtual QString pictureHeading() const { return {}; }
   virtual QString pictureCaption() const { return {}; }
   virtual int pictureDpi() const = 0;
+
+  /// Scales what `paint` paints at `size` into `target`, cut off at its edges.
+  static void paintScaled(QPainter& painter, const QRectF& target, const QSize& size,
+                          const std::function<void(QPainter&)>& paint);
 
  private:
   QImage image();

@@ -63,13 +63,7 @@ void ToothDrawing::paintEvent(QPaintEvent*) {
 }
 
 void ToothDrawing::renderInto(QPainter& painter, const QRectF& target) {
-  painter.save();
-  const double scale = std::min(target.width() / width(), target.height() / height());
-  painter.translate(target.topLeft());
-  painter.scale(scale, scale);
-  painter.setClipRect(rect(), Qt::IntersectClip);
-  paint(painter);
-  painter.restore();
+  paintScaled(painter, target, size(), [this](QPainter& scaled) { paint(scaled); });
 }
 
 void ToothDrawing::paint(QPainter& painter) const {

@@ -125,13 +125,7 @@ void TrackMap::paintEvent(QPaintEvent*) {
 }
 
 void TrackMap::renderInto(QPainter& painter, const QRectF& target) {
-  painter.save();
-  const double scale = std::min(target.width() / width(), target.height() / height());
-  painter.translate(target.topLeft());
-  painter.scale(scale, scale);
-  painter.setClipRect(rect(), Qt::IntersectClip);
-  paint(painter);
-  painter.restore();
+  paintScaled(painter, target, size(), [this](QPainter& scaled) { paint(scaled); });
 }
 
 void TrackMap::paint(QPainter& painter) const {
