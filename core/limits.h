@@ -109,6 +109,7 @@ inline constexpr Limit kShareOfGripPercent{10, 100, "%"};
 inline constexpr Limit kMaxLeanDeg{5, 70, "°"};
 inline constexpr Limit kStretchM{0.5, 200, "m"};
 inline constexpr Limit kCurvaturePerKm{-1000, 1000, "1/km"};
+inline constexpr Limit kCurvatureNoisePerKm{0, 1000, "1/km"};
 inline constexpr Limit kTrackPositionM{-1e6, 1e6, "m"};
 inline constexpr Limit kGearOrPrimary{0, kMostGears};
 inline constexpr int kMostTracks = 50;

@@ -40,6 +40,7 @@ std::string trackJson(const RecordedTrack& track) {
   json["closing_gap_m"] = orNull(track.closingGapM);
   json["noise_m"] = track.noiseM;
   json["smoothing_m"] = track.smoothingM;
+  json["curvature_noise_per_km"] = orNull(track.path.curvatureNoisePerKm);
   json["smallest_radius_m"] = orNull(track.smallestRadiusM);
   json["spacing_m"] = track.path.spacingM;
   json["origin"] = track.origin ? Json{{"latitude_deg", track.origin->latitudeDeg},

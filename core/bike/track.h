@@ -38,6 +38,9 @@ struct TrackPath {
   std::vector<double> slopePercent;    ///< empty where no height was recorded
   std::vector<double> xM, yM;          ///< where each stretch begins, in a local plane, x east and y north
   std::string source;                  ///< what it was read from
+  /// What the noise of the fixes leaves in the curvature of a stretch (standard deviation), and over which
+  /// length the line was smoothed: not known where it was not made from fixes.
+  std::optional<double> curvatureNoisePerKm, smoothingM;
   Extras extras;
   bool operator==(const TrackPath&) const = default;
 };

@@ -30,6 +30,8 @@ void fields(Io& io, TrackPath& path) {
   io.numbers("x_m", path.xM, limits::kTrackPositionM, limits::kMostStretches);
   io.numbers("y_m", path.yM, limits::kTrackPositionM, limits::kMostStretches);
   io.optionalText("source", path.source, limits::kLongestName);
+  io.number("curvature_noise_per_km", path.curvatureNoisePerKm, limits::kCurvatureNoisePerKm);
+  io.number("smoothing_m", path.smoothingM, limits::kSmoothingM);
   io.rest(path.extras);
 }
 

@@ -3,10 +3,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <mutex>
 #include <utility>
 
 #include "core/study/fitted.h"
 #include "core/study/lean.h"
+#include "core/track/line_noise.h"
 
 namespace layshaft {
 namespace {
@@ -15,33 +17,53 @@ constexpr double kRolloutOff = 0.02;  // of an estimate from the tyre size
 constexpr double kGripOff = 0.05;
 constexpr double kShiftTimeOffS = 0.02;
 
-/// The conditions of a doubt, less and more of it.
-std::size_t indexOf(std::size_t doubt, std::size_t side) {
-  return 1 + 2 * doubt + side;
-}
-
 }  // namespace
 
-LapComparison::LapComparison(const Circumstances& given, const Asked& asked, const Track& track) {
-  const bool accelerates = asked.bike->accelerates();
-  const auto allowedWith = [&](double gripFactor) {
-    return std::make_shared<const AllowedSpeed>(lapCourse(given.bike, given.ride, track, gripFactor),
-                                                *asked.bike);
-  };
-  conditions_.push_back({asked.bike, asked.road, allowedWith(1.0), 1.0});
-  const Conditions& asGiven = conditions_.front();
-  if (!accelerates || asGiven.allowed->stretches().empty()) return;
-  conditions_.resize(1 + 2 * LapTimes::kDoubts, asGiven);
+/// What the doubts are made of, and they themselves once they are.
+struct LapComparison::Source {
+  Source(const Circumstances& theGiven, const Track& theTrack) : given(theGiven), track(theTrack) {}
+
+  Circumstances given;
+  Track track;
+  std::once_flag once;
+  Doubts doubts;
+
+  std::shared_ptr<const AllowedSpeed> allowed(const PullBike& bike, const Track& on,
+                                              double gripFactor) const {
+    return std::make_shared<const AllowedSpeed>(lapCourse(given.bike, given.ride, on, gripFactor), bike);
+  }
+  void make(const Conditions& asGiven);
+};
+
+LapComparison::LapComparison(const Circumstances& given, const Asked& asked, const Track& track)
+    : source_(std::make_shared<Source>(given, track)) {
+  asGiven_ = {asked.bike, asked.road, source_->allowed(*asked.bike, track, 1.0), 1.0};
+}
+
+void LapComparison::Source::make(const Conditions& asGiven) {
   for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
     const double sign = side == 0 ? -1.0 : 1.0;
-    conditions_[indexOf(LapTimes::Rollout, side)].rolloutFactor = 1.0 + sign * kRolloutOff;
-    Conditions& grip = conditions_[indexOf(LapTimes::Grip, side)];
-    grip.allowed = allowedWith(1.0 + sign * kGripOff);
+    for (auto& sides : doubts.off) sides[side] = asGiven;
+    doubts.off[LapTimes::Rollout][side].rolloutFactor = 1.0 + sign * kRolloutOff;
+    Conditions& grip = doubts.off[LapTimes::Grip][side];
+    grip.allowed = allowed(*asGiven.bike, track, 1.0 + sign * kGripOff);
     if (grip.road.grip) *grip.road.grip *= 1.0 + sign * kGripOff;
-    PullBike bike = *asked.bike;
+    PullBike bike = *asGiven.bike;
     bike.shiftTimeS = std::max(0.0, bike.shiftTimeS + sign * kShiftTimeOffS);
-    conditions_[indexOf(LapTimes::ShiftTime, side)].bike = std::make_shared<const PullBike>(std::move(bike));
+    doubts.off[LapTimes::ShiftTime][side].bike = std::make_shared<const PullBike>(std::move(bike));
   }
+  if (!track.path || track.path->curvatureNoisePerKm.value_or(0.0) == 0.0) return;
+  doubts.otherDays.assign(LapTimes::kDays, asGiven);
+  for (std::size_t day = 0; day < LapTimes::kDays; ++day) {
+    Track other = track;
+    other.path = SharedPath(recordedAnotherDay(*track.path, track.closed.value_or(false), day + 1));
+    doubts.otherDays[day].allowed = allowed(*asGiven.bike, other, 1.0);
+  }
+}
+
+const LapComparison::Doubts& LapComparison::doubts() const {
+  std::call_once(source_->once, [this] { source_->make(asGiven_); });
+  return source_->doubts;
 }
 
 std::optional<double> LapComparison::secondsUnder(const Conditions& conditions, const Setup& setup,
@@ -55,27 +77,29 @@ std::optional<double> LapComparison::secondsUnder(const Conditions& conditions, 
 }
 
 std::optional<LapFigures> LapComparison::figures(const Setup& stock, const Setup& setup) const {
-  const Conditions& asGiven = conditions_.front();
-  if (!asGiven.bike->accelerates()) return std::nullopt;
+  if (!asGiven_.bike->accelerates()) return std::nullopt;
   const Rollout rollout = rolloutOf(setup);
-  return lap(*asGiven.allowed, RoadModel(asGiven.bike, asGiven.road, setup, rollout, fitted(stock, setup)),
+  return lap(*asGiven_.allowed, RoadModel(asGiven_.bike, asGiven_.road, setup, rollout, fitted(stock, setup)),
              crownShare(setup, rollout));
 }
 
 std::optional<double> LapComparison::seconds(const Setup& stock, const Setup& setup) const {
-  return secondsUnder(conditions_.front(), setup, fitted(stock, setup));
+  return secondsUnder(asGiven_, setup, fitted(stock, setup));
 }
 
 LapTimes LapComparison::times(const Setup& stock, const Setup& setup) const {
   const Fitted changed = fitted(stock, setup);
-  LapTimes times{.seconds = secondsUnder(conditions_.front(), setup, changed), .off = {}};
-  if (!times.seconds || conditions_.size() == 1) return times;
+  LapTimes times{.seconds = secondsUnder(asGiven_, setup, changed), .off = {}, .otherDays = {}};
+  if (!times.seconds) return times;
+  const Doubts& doubts = this->doubts();
   const bool estimated = rolloutOf(setup).source == RolloutSource::TyreSize;
   for (std::size_t doubt = 0; doubt < LapTimes::kDoubts; ++doubt)
     for (const std::size_t side : {std::size_t{0}, std::size_t{1}})
       times.off[doubt][side] = doubt == LapTimes::Rollout && !estimated
                                    ? times.seconds
-                                   : secondsUnder(conditions_[indexOf(doubt, side)], setup, changed);
+                                   : secondsUnder(doubts.off[doubt][side], setup, changed);
+  for (std::size_t day = 0; day < doubts.otherDays.size(); ++day)
+    times.otherDays[day] = secondsUnder(doubts.otherDays[day], setup, changed);
   return times;
 }
 
@@ -83,13 +107,14 @@ std::optional<LapChange> LapComparison::change(const Setup& stock, const LapTime
                                                const Setup& setup) const {
   const LapTimes now = times(stock, setup);
   if (!stockTimes.seconds || !now.seconds) return std::nullopt;
-  LapChange change{
-      .seconds = *now.seconds - *stockTimes.seconds, .bandS = lapBandS(stockTimes, now), .axleS = 0.0};
+  LapChange change{.seconds = *now.seconds - *stockTimes.seconds,
+                   .bandS = lapBandS(stockTimes, now),
+                   .axleS = 0.0,
+                   .noiseS = lapNoiseS(stockTimes, now)};
   Fitted axleStays = fitted(stock, setup);
   if (axleStays.axleShiftM == 0.0) return change;
   axleStays.axleShiftM = 0.0;
-  if (const auto without = secondsUnder(conditions_.front(), setup, axleStays))
-    change.axleS = *now.seconds - *without;
+  if (const auto without = secondsUnder(asGiven_, setup, axleStays)) change.axleS = *now.seconds - *without;
   return change;
 }
 
@@ -104,7 +129,21 @@ double lapBandS(const LapTimes& from, const LapTimes& to) {
         most = std::max(most, std::abs(*to.off[doubt][side] - *from.off[doubt][side] - seconds));
     squares += most * most;
   }
-  return std::sqrt(squares);
+  return std::hypot(std::sqrt(squares), lapNoiseS(from, to));
+}
+
+double lapNoiseS(const LapTimes& from, const LapTimes& to) {
+  if (!from.seconds || !to.seconds) return 0.0;
+  const double seconds = *to.seconds - *from.seconds;
+  double squares = 0.0;
+  int days = 0;
+  for (std::size_t day = 0; day < LapTimes::kDays; ++day) {
+    if (!from.otherDays[day] || !to.otherDays[day]) continue;
+    const double off = *to.otherDays[day] - *from.otherDays[day] - seconds;
+    squares += off * off;
+    ++days;
+  }
+  return days == 0 ? 0.0 : std::sqrt(squares / days);
 }
 
 }  // namespace layshaft

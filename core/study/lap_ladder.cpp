@@ -34,8 +34,10 @@ LapRow LapLadder::row(int frontTeeth, int rearTeeth, Bands bands) const {
     row.fits = run->fits.value_or(true);
     if (const auto length = nearestLength(*run)) row.links = length->links;
   }
-  const LapTimes times = bands == Bands::All ? laps_.times(input_.stock, setup)
-                                             : LapTimes{laps_.seconds(input_.stock, setup), {}};
+  const LapTimes times =
+      bands == Bands::All
+          ? laps_.times(input_.stock, setup)
+          : LapTimes{.seconds = laps_.seconds(input_.stock, setup), .off = {}, .otherDays = {}};
   row.lapS = times.seconds;
   if (!times.seconds || !stock_.seconds) return row;
   row.changeS = *times.seconds - *stock_.seconds;

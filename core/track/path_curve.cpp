@@ -6,6 +6,8 @@
 #include <cmath>
 #include <utility>
 
+#include "core/track/line_noise.h"
+
 namespace layshaft {
 namespace {
 
@@ -131,6 +133,11 @@ std::vector<PathPlace> PathCurve::stretches(double spacingM, std::size_t fewest)
     places.push_back(place(span, share));
   }
   return places;
+}
+
+double PathCurve::curvatureNoisePerM(std::size_t stretches) const {
+  if (noiseM_ == 0.0) return 0.0;
+  return layshaft::curvatureNoisePerM(*knots_, alphaOf(*knots_, smoothingM_), stretches, noiseM_);
 }
 
 double PathCurve::greatestCurvaturePerM() const {

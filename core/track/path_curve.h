@@ -37,6 +37,9 @@ class PathCurve {
   /// end, where the last one ends.
   std::vector<PathPlace> stretches(double spacingM, std::size_t fewest) const;
 
+  /// What noise of the points, beside the line, leaves in the curvature of so many stretches, in 1/m.
+  double curvatureNoisePerM(std::size_t stretches) const;
+
   /// The greatest curvature, without its sign, in 1/m.
   double greatestCurvaturePerM() const;
 

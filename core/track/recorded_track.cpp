@@ -112,7 +112,11 @@ Result<RecordedTrack> recordedTrack(const Recording& recording, const TrackOptio
       std::max({options.spacingM, limits::kStretchM.low, track.lengthM / limits::kMostStretches});
   const auto places = curve.stretches(spacingM, limits::kFewestStretches);
   cutIntoStretches(curve, places, track.path);
-  track.path.slopePercent = slopesPercent(points, curve, track.path.curvaturePerKm.size());
+  const std::size_t stretches = track.path.curvaturePerKm.size();
+  track.path.curvatureNoisePerKm =
+      std::min(kMetresPerKm * curve.curvatureNoisePerM(stretches), limits::kCurvatureNoisePerKm.high);
+  track.path.smoothingM = track.smoothingM;
+  track.path.slopePercent = slopesPercent(points, curve, stretches);
   if (track.path.slopePercent.empty())
     track.heightsLeftOut = static_cast<std::size_t>(
         std::count_if(points.begin(), points.end(), [](const RidePoint& point) { return point.heightM; }));

@@ -95,7 +95,7 @@ COMPLETE = {
     "segments": [{"name": "", "length_m": 100, "radius_m": 50, "angle_deg": 90, "corner_speed_kmh": 70,
                   "slope_percent": 2, "surface": "asphalt", "turn": "left"}],
     "path": {"spacing_m": 5, "curvature_per_km": [0, 10], "slope_percent": [0, 1], "x_m": [0, 5], "y_m": [0, 0],
-             "source": ""},
+             "source": "", "curvature_noise_per_km": 0.4, "smoothing_m": 6.5},
   }],
   "wear": {
     "limit_percent": 1.7, "slack_mm": [20, 30], "slack_posture": "", "use_unit": "km", "chain_fitted_at": 1000,
@@ -187,6 +187,7 @@ LIMIT_OF = {
   "tracks[0].segments[0].length_m": "kSegmentLengthM", "tracks[0].segments[0].radius_m": "kBendRadiusM",
   "tracks[0].segments[0].angle_deg": "kBendAngleDeg", "tracks[0].segments[0].corner_speed_kmh": "kCornerSpeedKmh",
   "tracks[0].segments[0].slope_percent": "kSlopePercent", "tracks[0].path.spacing_m": "kStretchM",
+  "tracks[0].path.curvature_noise_per_km": "kCurvatureNoisePerKm", "tracks[0].path.smoothing_m": "kSmoothingM",
   **{f"tracks[0].path.{key}[{entry}]": limit for entry in (0, 1) for key, limit in (
     ("curvature_per_km", "kCurvaturePerKm"), ("slope_percent", "kSlopePercent"), ("x_m", "kTrackPositionM"),
     ("y_m", "kTrackPositionM"))},
@@ -269,7 +270,7 @@ AIMS = [{"want": "rev_at_speed", "speed_kmh": 200, "rpm": 11000}, {"want": "leas
 INSIDE_TEXT = {"kTyreWidthMm", "kTyreAspectPercent", "kRimInches", "kRacingDiameterMm", "kCodeSectionInches"}
 
 # What recordings are held against, which are no profiles.
-IN_RECORDINGS = {"kLatitudeDeg", "kLongitudeDeg", "kPlaneM", "kHeightM", "kRecordedSpeedMps", "kSmoothingM",
+IN_RECORDINGS = {"kLatitudeDeg", "kLongitudeDeg", "kPlaneM", "kHeightM", "kRecordedSpeedMps",
                  "kRecordedLengthM", "kFromFirstFixM", "kFewestFixes", "kMostFixes", "kDeepestXml", "kMostTableColumns"}
 
 # Key path -> fewest and most entries or characters, as numbers or names in core/limits.h.

@@ -95,6 +95,13 @@ struct TrackRows {
        QT_TR_NOOP("a stretch's place to the north"),
        nullptr,
        {.unit = FileUnit::Metre}},
+      {"tracks[].path.curvature_noise_per_km", QT_TR_NOOP("Track %1: noise of the curvature"),
+       QT_TR_NOOP("the noise of the curvature")},
+      {"tracks[].path.smoothing_m",
+       QT_TR_NOOP("Track %1: smoothing"),
+       QT_TR_NOOP("how far the recorded line is smoothed"),
+       nullptr,
+       {.unit = FileUnit::Metre}},
       {"tracks[].path.source", QT_TR_NOOP("Track %1: recording"), QT_TR_NOOP("the recording")},
   };
 };

@@ -41,10 +41,17 @@ QString bandText(double s) {
   return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
 }
 
+/// How far a difference may be off; a recording's noise is named where it can be told.
+QString bandWords(const LapChange& change) {
+  const QString band = bandText(std::max(change.bandS, kLapBandS));
+  if (change.noiseS < kLapBandS) return LapWords::tr("The difference may be off by ±%1 s.").arg(band);
+  return LapWords::tr("The difference may be off by ±%1 s, by ±%2 s because the recording is noisy.")
+      .arg(band, bandText(change.noiseS));
+}
+
 /// How far a difference may be off, and what of it the axle does.
 QString changeRests(const LapChange& change) {
-  const QString band =
-      LapWords::tr("The difference may be off by ±%1 s.").arg(bandText(std::max(change.bandS, kLapBandS)));
+  const QString band = bandWords(change);
   if (std::abs(change.axleS) < kLapBandS) return band;
   return band + QLatin1Char(' ') +
          (change.axleS < 0.0 ? LapWords::tr("Of it the axle's new place wins %1 s.")
