@@ -88,5 +88,15 @@ TEST(TrackWords, AFileNamesItsTrack) {
   EXPECT_EQ(ui::trackNameFromFile("/folder/.gpx"), "Recorded track");
 }
 
+TEST(TrackWords, SayWherePointsAreTooFarApartForBends) {
+  RecordedTrack track;
+  track.lengthM = 2400.0;
+  track.used = 100;
+  const auto said = [&] { return ui::recordedTrackWords(track, kMetric).join(' ').toStdString(); };
+  EXPECT_NE(said().find("They are about 24 m apart"), std::string::npos) << said();
+  track.used = 400;
+  EXPECT_EQ(said().find("apart"), std::string::npos) << said();
+}
+
 }  // namespace
 }  // namespace layshaft::test

@@ -104,6 +104,17 @@ QStringList leftOutWords(const RecordedTrack& track) {
   return sentences;
 }
 
+/// What lies between two fixes nobody recorded: where they are far apart a tight bend is a guess.
+QString farApartWords(const RecordedTrack& track, const UnitsShown& units) {
+  constexpr double kFarApartM = 12.0;  // about a second in a slow bend; common practice, no source
+  const double apartM = track.lengthM / static_cast<double>(std::max<std::size_t>(track.used, 1));
+  if (apartM < kFarApartM) return {};
+  return Say::
+      tr("They are about %1 apart: bends tighter than that may come out too sharp or too wide. A receiver "
+         "that records more often tells more.")
+          .arg(shortDistanceText(apartM, units));
+}
+
 }  // namespace
 
 double trackLengthM(const Track& track) {
@@ -174,6 +185,7 @@ QStringList recordedTrackWords(const RecordedTrack& track, const UnitsShown& uni
     words << Say::tr("%1 once around; its end was %2 from its start, which is spread over the lap.")
                  .arg(length, shortDistanceText(*track.closingGapM, units));
   words << Say::tr("The points lie about %1 beside the line.").arg(shortDistanceText(track.noiseM, units));
+  if (const QString apart = farApartWords(track, units); !apart.isEmpty()) words << apart;
   if (track.smallestRadiusM)
     words << Say::tr("Smallest radius: %1.").arg(shortDistanceText(*track.smallestRadiusM, units));
   return words + leftOutWords(track);
