@@ -107,7 +107,8 @@ QStringList leftOutWords(const RecordedTrack& track) {
 /// What lies between two fixes nobody recorded: where they are far apart a tight bend is a guess.
 QString farApartWords(const RecordedTrack& track, const UnitsShown& units) {
   constexpr double kFarApartM = 12.0;  // about a second in a slow bend; common practice, no source
-  const double apartM = track.lengthM / static_cast<double>(std::max<std::size_t>(track.used, 1));
+  if (track.used == 0) return {};
+  const double apartM = track.lengthM / static_cast<double>(track.used);
   if (apartM < kFarApartM) return {};
   return Say::
       tr("They are about %1 apart: bends tighter than that may come out too sharp or too wide. A receiver "
