@@ -69,6 +69,11 @@ Track known(Track track) {
   return track;
 }
 
+std::optional<Track> trackRidden(const Profile& profile) {
+  const Track* track = trackOfTheRide(profile);
+  return track ? std::optional(known(*track)) : std::nullopt;
+}
+
 Circumstances circumstancesOf(const Profile& profile) {
   return {.bike = known(profile.bike),
           .ride = known(profile.ride.value_or(Ride{})),
@@ -119,8 +124,7 @@ PlanInput planInput(const Profile& profile) {
                   .proposed = known(applied(profile.proposed, stock)),
                   .pins = {},
                   .wear = wearInput(profile),
-                  .track = {}};
-  if (const Track* track = trackOfTheRide(profile)) input.track = known(*track);
+                  .track = trackRidden(profile)};
   for (const Pin& pin : profile.pins) input.pins.push_back({pin.name, known(applied(pin.change, stock))});
   return input;
 }
@@ -131,20 +135,13 @@ LadderInput ladderInput(const Profile& profile) {
                     .proposed = withoutOwnPair(profile),
                     .fronts = {},
                     .rears = {},
-                    .aims = known(profile.aims)};
+                    .aims = known(profile.aims),
+                    .track = trackRidden(profile)};
   input.proposed.options = known(std::move(input.proposed.options));
   if (profile.sparesBox) {
     input.fronts = known(profile.sparesBox->front);
     input.rears = known(profile.sparesBox->rear);
   }
-  return input;
-}
-
-std::optional<LapInput> lapInput(const Profile& profile) {
-  const Track* track = trackOfTheRide(profile);
-  if (!track) return std::nullopt;
-  LapInput input{.shared = ladderInput(profile), .track = known(*track)};
-  input.shared.aims.clear();
   return input;
 }
 

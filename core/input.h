@@ -53,19 +53,10 @@ struct LadderInput {
   SetupChange proposed;
   std::vector<SpareSprocket> fronts, rears;  ///< on hand
   std::vector<Aim> aims;
+  std::optional<Track> track;  ///< that laps are ridden on
   bool operator==(const LadderInput&) const = default;
 };
 
 LadderInput ladderInput(const Profile& profile);
-
-/// What a ladder by lap times depends on, its range apart.
-struct LapInput {
-  LadderInput shared;  ///< without aims
-  Track track;
-  bool operator==(const LapInput&) const = default;
-};
-
-/// None without a track.
-std::optional<LapInput> lapInput(const Profile& profile);
 
 }  // namespace layshaft

@@ -52,6 +52,7 @@ const char* marginUnit(Aim::Want want) {
     case Aim::Want::PullGain:
       return "_percent";
     case Aim::Want::LeastDriveTime:
+    case Aim::Want::LeastLapTime:
       return "_s";
     case Aim::Want::TopSpeedAtLeast:
       return "_mps";
@@ -77,7 +78,7 @@ std::string ladderCsv(const std::vector<LadderRow>& rows, const std::vector<Aim>
   out +=
       ",cruise_rpm,top_speed_mps,zero_to_60_mph_s,zero_to_100_kmh_s,quarter_mile_s,drive_s,drive_end_gear,"
       "drive_end_rpm,drive_"
-      "end_speed_mps,fits,axle_shift_mm,links,"
+      "end_speed_mps,lap_s,fits,axle_shift_mm,links,"
       "links_that_fit,common_factor_front,common_factor_rear,front_in_spares_box,rear_in_spares_box";
   for (std::size_t a = 1; a <= aims; ++a)
     out += ",aim_" + std::to_string(a) + "_reached,aim_" + std::to_string(a) + "_margin" +
@@ -93,8 +94,8 @@ std::string ladderCsv(const std::vector<LadderRow>& rows, const std::vector<Aim>
                                row.quarterMileS, row.driveS()})
       out += ',' + cell(figure);
     out += driveEndCells(row.drive);
-    out += ',' + chainCells(row.chainRun) + ',' + cell(std::optional(row.frontInSparesBox)) + ',' +
-           cell(std::optional(row.rearInSparesBox));
+    out += ',' + cell(row.lapS) + ',' + chainCells(row.chainRun) + ',' +
+           cell(std::optional(row.frontInSparesBox)) + ',' + cell(std::optional(row.rearInSparesBox));
     for (std::size_t a = 0; a < aims; ++a)
       out += a < row.aims.size()
                  ? ',' + cell(std::optional(row.aims[a].reached)) + ',' + cell(row.aims[a].margin)

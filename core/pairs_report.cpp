@@ -9,7 +9,6 @@
 #include "core/input.h"
 #include "core/number_text.h"
 #include "core/study/ladder.h"
-#include "core/study/lap_ladder.h"
 #include "core/units.h"
 
 namespace layshaft {
@@ -19,17 +18,16 @@ using Json = nlohmann::ordered_json;
 
 constexpr int kVersion = 1;
 
-ReachedPair reached(const LadderRow& row, const LapLadder* laps) {
-  ReachedPair pair{
-      .frontTeeth = row.frontTeeth,
-      .rearTeeth = row.rearTeeth,
-      .finalRatio = row.finalRatio,
-      .lapS = laps ? laps->row(row.frontTeeth, row.rearTeeth, LapLadder::Bands::None).lapS : std::nullopt,
-      .driveS = row.driveS(),
-      .topSpeedMps = row.topSpeedMps,
-      .fits = row.fits(),
-      .axleShiftM = {},
-      .links = {}};
+ReachedPair reached(const LadderRow& row) {
+  ReachedPair pair{.frontTeeth = row.frontTeeth,
+                   .rearTeeth = row.rearTeeth,
+                   .finalRatio = row.finalRatio,
+                   .lapS = row.lapS,
+                   .driveS = row.driveS(),
+                   .topSpeedMps = row.topSpeedMps,
+                   .fits = row.fits(),
+                   .axleShiftM = {},
+                   .links = {}};
   if (!row.chainRun) return pair;
   if (const auto length = nearestLength(*row.chainRun)) {
     pair.links = length->links;
@@ -70,13 +68,10 @@ PairOrder usualPairOrder(const Profile& profile) {
 }
 
 std::vector<ReachedPair> pairsInReach(const Profile& profile, PairOrder order) {
-  const LadderInput input = ladderInput(profile);
-  const auto lapInput = layshaft::lapInput(profile);
-  std::optional<LapLadder> laps;
-  if (lapInput) laps.emplace(lapInput->shared, lapInput->track);
+  LadderInput input = ladderInput(profile);
+  input.aims.clear();  // nobody asks for them here
   std::vector<ReachedPair> pairs;
-  for (const LadderRow& row : Ladder(input).rows(usualRange(input)))
-    pairs.push_back(reached(row, laps ? &*laps : nullptr));
+  for (const LadderRow& row : Ladder(input).rows(usualRange(input))) pairs.push_back(reached(row));
   std::stable_sort(pairs.begin(), pairs.end(), [order](const ReachedPair& a, const ReachedPair& b) {
     if (order != PairOrder::Ratio && a.fits != b.fits) return a.fits;
     return measureOf(a, order) < measureOf(b, order);

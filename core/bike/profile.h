@@ -23,7 +23,15 @@ struct Pin {
 
 /// One thing the ladder is asked for.
 struct Aim {
-  enum class Want { RevAtSpeed, CruiseBelow, PullGain, LeastDriveTime, TopSpeedAtLeast, RevAtDriveEnd };
+  enum class Want {
+    RevAtSpeed,
+    CruiseBelow,
+    PullGain,
+    LeastDriveTime,
+    TopSpeedAtLeast,
+    RevAtDriveEnd,
+    LeastLapTime
+  };
   Want want = Want::LeastDriveTime;
   std::optional<int> gear;
   std::optional<double> speedKmh;

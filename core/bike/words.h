@@ -44,12 +44,13 @@ inline constexpr Words<Surface, 5> kSurfaceWords{{{Surface::Asphalt, "asphalt"},
 inline constexpr Words<Turn, 2> kTurnWords{{{Turn::Left, "left"}, {Turn::Right, "right"}}};
 inline constexpr Words<SpareState, 3> kSpareStateWords{
     {{SpareState::New, "new"}, {SpareState::Used, "used"}, {SpareState::Worn, "worn"}}};
-inline constexpr Words<Aim::Want, 6> kAimWords{{{Aim::Want::RevAtSpeed, "rev_at_speed"},
+inline constexpr Words<Aim::Want, 7> kAimWords{{{Aim::Want::RevAtSpeed, "rev_at_speed"},
                                                 {Aim::Want::CruiseBelow, "cruise_below"},
                                                 {Aim::Want::PullGain, "pull_gain"},
                                                 {Aim::Want::LeastDriveTime, "least_drive_time"},
                                                 {Aim::Want::TopSpeedAtLeast, "top_speed_at_least"},
-                                                {Aim::Want::RevAtDriveEnd, "rev_at_drive_end"}}};
+                                                {Aim::Want::RevAtDriveEnd, "rev_at_drive_end"},
+                                                {Aim::Want::LeastLapTime, "least_lap_time"}}};
 
 template <class Enum, std::size_t N>
 constexpr std::string_view wordFor(Enum value, const Words<Enum, N>& words) {

@@ -68,6 +68,10 @@ AimOutcome nearRpm(double off, double rpm) {
   return {std::abs(off) <= kRevAimPercent / 100.0 * rpm, -std::abs(off)};
 }
 
+bool aimedFor(const std::vector<Aim>& aims, Aim::Want want) {
+  return std::any_of(aims.begin(), aims.end(), [want](const Aim& aim) { return aim.want == want; });
+}
+
 }  // namespace
 
 bool LadderRow::fits() const {
@@ -83,11 +87,17 @@ std::optional<FittingLength> LadderRow::fitsFromSparesBox() const {
 }
 
 Ladder::Ladder(LadderInput input)
-    : input_(std::move(input)), asked_(asked(input_.shared)), stock_(figuresOf(input_.stock)) {}
+    : input_(std::move(input)),
+      asked_(asked(input_.shared)),
+      stock_(figuresOf(input_.stock)),
+      aimsForLap_(aimedFor(input_.aims, Aim::Want::LeastLapTime)) {
+  if (!input_.track) return;
+  laps_.emplace(input_.shared, asked_, *input_.track);
+  stockLap_ = laps_->times(input_.stock, input_.stock);
+}
 
 SetupFigures Ladder::figuresOf(const Setup& setup) const {
-  const bool pulls = std::any_of(input_.aims.begin(), input_.aims.end(),
-                                 [](const Aim& aim) { return aim.want == Aim::Want::PullGain; });
+  const bool pulls = aimedFor(input_.aims, Aim::Want::PullGain);
   return setupFigures(input_.shared, asked_, input_.stock, setup, {.rollOns = false, .limits = pulls});
 }
 
@@ -131,10 +141,29 @@ AimOutcome Ladder::outcome(const Aim& aim, const SetupFigures& figures) const {
       return nearRpm(off, *aim.rpm);
     }
     case Aim::Want::TopSpeedAtLeast:
+    case Aim::Want::LeastLapTime:  // has an outcome of its own
       break;
   }
   if (!figures.topSpeed || !aim.speedKmh) return {false, {}};
   return {figures.topSpeed->speedMps >= speed, figures.topSpeed->speedMps - speed};
+}
+
+AimOutcome Ladder::lapOutcome(const LadderRow& row) const {
+  if (!row.lapS) return {false, {}};
+  return {true, stockLap_.seconds ? std::optional(*stockLap_.seconds - *row.lapS) : std::nullopt,
+          row.lapBandS.value_or(0.0)};
+}
+
+/// The band takes some laps more: only for who decides by it.
+void Ladder::addLap(LadderRow& row, const Setup& setup) const {
+  if (!laps_) return;
+  if (!aimsForLap_) {
+    row.lapS = laps_->seconds(input_.stock, setup);
+    return;
+  }
+  const LapTimes times = laps_->times(input_.stock, setup);
+  row.lapS = times.seconds;
+  if (times.seconds && stockLap_.seconds) row.lapBandS = lapBandS(stockLap_, times);
 }
 
 LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
@@ -153,6 +182,8 @@ LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
                 .zeroTo100KmhS = figures.run.zeroTo100KmhS,
                 .quarterMileS = figures.run.quarterMileS,
                 .drive = figures.run.drive,
+                .lapS = {},
+                .lapBandS = {},
                 .chainRun = figures.chainRun,
                 .frontInSparesBox = spareSprocket(input_.fronts, frontTeeth, setup) != nullptr,
                 .rearInSparesBox = spareSprocket(input_.rears, rearTeeth, setup) != nullptr,
@@ -161,7 +192,9 @@ LadderRow Ladder::row(int frontTeeth, int rearTeeth) const {
     if (gear.speedAtRevLimitMps) row.speedAtLimitMps.push_back(*gear.speedAtRevLimitMps);
   if (figures.gearing.cruise) row.cruiseRpm = figures.gearing.cruise->rpm;
   if (figures.topSpeed) row.topSpeedMps = figures.topSpeed->speedMps;
-  for (const Aim& aim : input_.aims) row.aims.push_back(outcome(aim, figures));
+  addLap(row, setup);
+  for (const Aim& aim : input_.aims)
+    row.aims.push_back(aim.want == Aim::Want::LeastLapTime ? lapOutcome(row) : outcome(aim, figures));
   return row;
 }
 
@@ -217,31 +250,41 @@ int sitsBetter(const LadderRow& a, const LadderRow& b) {
 
 namespace {
 
+constexpr double kNever = 1e9;
+
+/// A time that is aimed for; late where there is none.
+double timeOf(const LadderRow& row, BetterBy by) {
+  return (by == BetterBy::LapTime ? row.lapS : row.driveS()).value_or(kNever);
+}
+
 /// Compares rows by how they answer the aims, whether they fit aside.
 class ByAims {
  public:
   explicit ByAims(const std::vector<Aim>& aims) {
     for (std::size_t i = 0; i < aims.size(); ++i) {
-      timed_ = timed_ || aims[i].want == Aim::Want::LeastDriveTime;
-      const bool rev = aims[i].want == Aim::Want::RevAtSpeed || aims[i].want == Aim::Want::RevAtDriveEnd;
+      const Aim::Want want = aims[i].want;
+      if (want == Aim::Want::LeastDriveTime) times_.push_back(BetterBy::DriveTime);
+      if (want == Aim::Want::LeastLapTime) times_.push_back(BetterBy::LapTime);
+      const bool rev = want == Aim::Want::RevAtSpeed || want == Aim::Want::RevAtDriveEnd;
       if (rev && !rev_) rev_ = i;
     }
   }
 
-  bool timed() const { return timed_; }
-  /// Negative: `x` first. Drive time where it is aimed for, then nearness to an engine speed, then the
-  /// smaller change.
+  /// The time that is aimed for first.
+  std::optional<BetterBy> time() const {
+    return times_.empty() ? std::nullopt : std::optional(times_.front());
+  }
+  /// Negative: `x` first. Times where they are aimed for, then nearness to an engine speed, then the smaller
+  /// change.
   int order(const LadderRow& x, const LadderRow& y) const { return compared(x, y).first; }
   /// What decides between the two.
   BetterBy decider(const LadderRow& x, const LadderRow& y) const { return compared(x, y).second; }
 
  private:
-  static constexpr double kNever = 1e9;
   static int rising(double a, double b) { return a < b ? -1 : a > b ? 1 : 0; }
   std::pair<int, BetterBy> compared(const LadderRow& x, const LadderRow& y) const {
-    if (timed_)
-      if (const int by = rising(x.driveS().value_or(kNever), y.driveS().value_or(kNever)))
-        return {by, BetterBy::DriveTime};
+    for (const BetterBy time : times_)
+      if (const int by = rising(timeOf(x, time), timeOf(y, time))) return {by, time};
     if (rev_ && *rev_ < x.aims.size() && *rev_ < y.aims.size())
       if (const int by =
               rising(-x.aims[*rev_].margin.value_or(-kNever), -y.aims[*rev_].margin.value_or(-kNever)))
@@ -252,7 +295,7 @@ class ByAims {
     return {rising(step(x), step(y)), BetterBy::SmallerChange};
   }
 
-  bool timed_ = false;
+  std::vector<BetterBy> times_;  ///< that are aimed for
   std::optional<std::size_t> rev_;
 };
 
@@ -293,6 +336,7 @@ double missOf(const Aim& aim, const AimOutcome& outcome) {
     case Aim::Want::TopSpeedAtLeast:
       return share(units::mpsFromKmh(aim.speedKmh.value_or(0.0)));
     case Aim::Want::LeastDriveTime:
+    case Aim::Want::LeastLapTime:
       break;  // is reached by whatever has a time
   }
   return kWhole;
@@ -307,9 +351,38 @@ double missOfAims(const LadderRow& row, const std::vector<Aim>& aims) {
   return sum;
 }
 
+namespace {
+
+/// The band of neighbours of a lap time is that of their difference to stock, the wider one.
+double bandBetween(const LadderRow& a, const LadderRow& b, BetterBy by) {
+  return by == BetterBy::LapTime ? std::max(a.lapBandS.value_or(0.0), b.lapBandS.value_or(0.0)) : 0.0;
+}
+
+void addAsQuick(AimAnswer& answer, const std::vector<LadderRow>& rows, const std::vector<std::size_t>& order,
+                const ByAims& by) {
+  const auto time = by.time();
+  if (!answer.best || !time) return;
+  const LadderRow& best = rows[*answer.best];
+  for (const std::size_t i : order) {
+    const double band = bandBetween(rows[i], best, *time);
+    if (i == *answer.best || !rows[i].reachesAllAims() || !rows[i].fits() ||
+        !equalTimes(timeOf(rows[i], *time), timeOf(best, *time), band))
+      continue;
+    answer.asQuick.push_back(i);
+    answer.asQuickWithinS = std::max(answer.asQuickWithinS, band);
+  }
+}
+
+}  // namespace
+
 AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims) {
-  AimAnswer answer{
-      .best = {}, .betterLeftOut = {}, .betterBy = {}, .nearest = {}, .nearestThatFits = {}, .asQuick = {}};
+  AimAnswer answer{.best = {},
+                   .betterLeftOut = {},
+                   .betterBy = {},
+                   .nearest = {},
+                   .nearestThatFits = {},
+                   .asQuick = {},
+                   .asQuickWithinS = kEqualTimesS};
   if (aims.empty()) return answer;
   const ByAims by(aims);
   const auto order = rankedByAims(rows, aims);
@@ -331,11 +404,7 @@ AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& 
       if (rows[i].fits()) nearer(answer.nearestThatFits, i);
     }
   }
-  const auto best = answer.best && by.timed() ? rows[*answer.best].driveS() : std::nullopt;
-  for (const std::size_t i : order)
-    if (best && i != *answer.best && rows[i].reachesAllAims() && rows[i].fits() && rows[i].drive &&
-        equalTimes(rows[i].drive->timeS, *best))
-      answer.asQuick.push_back(i);
+  addAsQuick(answer, rows, order, by);
   return answer;
 }
 

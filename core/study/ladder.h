@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/input.h"
+#include "core/study/lap_comparison.h"
 #include "core/study/setup_figures.h"
 
 namespace layshaft {
@@ -14,8 +15,9 @@ namespace layshaft {
 struct AimOutcome {
   bool reached;
   /// By how much, in the aim's own measure: rpm, per cent of pull, m/s of top speed, seconds of the drive.
-  /// Positive is on the wanted side; of a drive time it is what the pair takes less than stock.
+  /// Positive is on the wanted side; of a drive or lap time it is what the pair takes less than stock.
   std::optional<double> margin;
+  double bandS = 0.0;  ///< how far the margin of a lap time may be off
 };
 
 /// One sprocket pair and all that it changes.
@@ -28,6 +30,8 @@ struct LadderRow {
   std::optional<double> topSpeedMps;
   std::optional<double> zeroTo60MphS, zeroTo100KmhS, quarterMileS;
   std::optional<DriveFigures> drive;
+  std::optional<double> lapS;      ///< none without a track, or data for it
+  std::optional<double> lapBandS;  ///< how far its difference to stock's may be off; where a lap is aimed for
   std::optional<ChainRunFigures> chainRun;
   bool frontInSparesBox, rearInSparesBox;
   std::vector<AimOutcome> aims;  ///< in the order of the profile's aims
@@ -65,10 +69,15 @@ class Ladder {
  private:
   SetupFigures figuresOf(const Setup& setup) const;
   AimOutcome outcome(const Aim& aim, const SetupFigures& figures) const;
+  AimOutcome lapOutcome(const LadderRow& row) const;
+  void addLap(LadderRow& row, const Setup& setup) const;
 
   LadderInput input_;
   Asked asked_;
   SetupFigures stock_;
+  bool aimsForLap_;
+  std::optional<LapComparison> laps_;
+  LapTimes stockLap_;
 };
 
 /// Rows that stand for the same gearing: groups of indices whose final ratios differ by less than `tolerance`
@@ -84,9 +93,9 @@ int wearsBetter(const LadderRow& a, const LadderRow& b);
 int sitsBetter(const LadderRow& a, const LadderRow& b);
 
 /// Indices of the rows in the order in which they answer the aims: those that reach all and fit first, then
-/// those that reach all and do not fit; within them by drive time where that is aimed for, then by how near
-/// they come to the first engine speed aimed for (at a road speed or at the end of the straight), then by how
-/// small the change is.
+/// those that reach all and do not fit; within them by the times aimed for, in the order of the aims, then by
+/// how near they come to the first engine speed aimed for (at a road speed or at the end of the straight),
+/// then by how small the change is.
 std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims);
 
 /// By how much a row misses the aims: what each lacks to be reached, as a share of the value aimed for (for a
@@ -94,7 +103,7 @@ std::vector<std::size_t> rankedByAims(const std::vector<LadderRow>& rows, const 
 double missOfAims(const LadderRow& row, const std::vector<Aim>& aims);
 
 /// What puts one pair before another that reaches all aims as well.
-enum class BetterBy { DriveTime, EngineSpeed, SmallerChange };
+enum class BetterBy { DriveTime, LapTime, EngineSpeed, SmallerChange };
 
 /// What the ladder answers to the aims.
 struct AimAnswer {
@@ -103,9 +112,10 @@ struct AimAnswer {
   std::vector<BetterBy> betterBy;          ///< of each of them against the best; empty without one
   /// Where there is no best: the row that misses the aims by least, and the first of those that fit.
   std::optional<std::size_t> nearest, nearestThatFits;
-  /// Others that reach all aims, fit and are as quick down the straight as the best, within `kEqualTimesS`;
-  /// only where its time is aimed for.
+  /// Others that reach all aims, fit and are as quick as the best by the time that is aimed for first: down
+  /// the straight within `kEqualTimesS`, round the lap within the band of either.
   std::vector<std::size_t> asQuick;
+  double asQuickWithinS = kEqualTimesS;
 };
 AimAnswer aimAnswer(const std::vector<LadderRow>& rows, const std::vector<Aim>& aims);
 

@@ -5,7 +5,7 @@
 
 #include <sstream>
 
-#include "tests/core/support.h"
+#include "tests/core/lap_support.h"
 
 namespace layshaft::test {
 namespace {
@@ -54,6 +54,7 @@ TEST(LadderCsv, HasAColumnForEveryFigure) {
                                    "drive_end_gear",
                                    "drive_end_rpm",
                                    "drive_end_speed_mps",
+                                   "lap_s",
                                    "fits",
                                    "axle_shift_mm",
                                    "links",
@@ -71,7 +72,9 @@ TEST(LadderCsv, HasAColumnForEveryFigure) {
 }
 
 TEST(LadderCsv, HasTheFiguresOfTheRowsInTheirOrder) {
-  const auto rows = Ladder(ladderInput(aimingBike())).rows({15, 16, 42, 44});
+  LadderInput input = ladderInput(aimingBike());
+  input.track = trackOf({straight(300), bend(30, 180)}, false);
+  const auto rows = Ladder(input).rows({15, 16, 42, 44});
   const auto table = csvCells(ladderCsv(rows));
   for (std::size_t r = 0; r < rows.size(); ++r) {
     const CsvCells& cells = table.at(r + 1);
@@ -92,24 +95,25 @@ TEST(LadderCsv, HasTheFiguresOfTheRowsInTheirOrder) {
     EXPECT_EQ(number(17), row.drive->endGear);
     EXPECT_EQ(number(18), row.drive->endRpm);
     EXPECT_EQ(number(19), row.drive->endSpeedMps);
-    EXPECT_EQ(cells[20], *row.chainRun->fits ? "true" : "false");
-    EXPECT_NEAR(number(21), *row.chainRun->axleShiftM * 1000, 1e-9);
-    EXPECT_EQ(number(22), row.chainRun->links);
-    EXPECT_EQ(number(24), row.chainRun->commonFactorFront);
-    EXPECT_EQ(number(25), row.chainRun->commonFactorRear);
-    EXPECT_EQ(cells[26], row.frontInSparesBox ? "true" : "false");
-    EXPECT_EQ(cells[27], row.rearInSparesBox ? "true" : "false");
-    EXPECT_EQ(cells[28], row.aims[0].reached ? "true" : "false");
-    EXPECT_EQ(number(29), row.aims[0].margin);
-    EXPECT_EQ(cells[30], row.aims[1].reached ? "true" : "false");
-    EXPECT_EQ(number(31), row.aims[1].margin);
+    EXPECT_EQ(number(20), row.lapS);
+    EXPECT_EQ(cells[21], *row.chainRun->fits ? "true" : "false");
+    EXPECT_NEAR(number(22), *row.chainRun->axleShiftM * 1000, 1e-9);
+    EXPECT_EQ(number(23), row.chainRun->links);
+    EXPECT_EQ(number(25), row.chainRun->commonFactorFront);
+    EXPECT_EQ(number(26), row.chainRun->commonFactorRear);
+    EXPECT_EQ(cells[27], row.frontInSparesBox ? "true" : "false");
+    EXPECT_EQ(cells[28], row.rearInSparesBox ? "true" : "false");
+    EXPECT_EQ(cells[29], row.aims[0].reached ? "true" : "false");
+    EXPECT_EQ(number(30), row.aims[0].margin);
+    EXPECT_EQ(cells[31], row.aims[1].reached ? "true" : "false");
+    EXPECT_EQ(number(32), row.aims[1].margin);
   }
 }
 
 TEST(LadderCsv, NamesEachLengthThatFitsOnce) {
   auto rows = Ladder(ladderInput(aimingBike())).rows({15, 15, 43, 43});
   rows.at(0).chainRun->lengthsThatFit = {{112, 0.001, 2, {}}, {112, 0.002, {}, {}}, {114, 0.003, {}, {}}};
-  EXPECT_EQ(csvCells(ladderCsv(rows)).at(1).at(23), "112 114");
+  EXPECT_EQ(csvCells(ladderCsv(rows)).at(1).at(24), "112 114");
 }
 
 TEST(LadderCsv, LeavesEmptyWhatTheProfileLacks) {
@@ -119,7 +123,7 @@ TEST(LadderCsv, LeavesEmptyWhatTheProfileLacks) {
   ASSERT_EQ(table[1].size(), table[0].size());
   ASSERT_EQ(table[0].at(9), "top_speed_mps");
   EXPECT_EQ(std::stod(table[1][9]), rows[0].speedAtLimitMps.back()) << "the rev limit bounds it in any case";
-  for (const std::size_t c : {8, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19})
+  for (const std::size_t c : {8, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20})
     EXPECT_EQ(table[1][c], "") << table[0][c];
   EXPECT_EQ(table[1].back(), "false") << "what is not in the box is known";
 }

@@ -20,8 +20,8 @@ Profile lapLadderExample() {
 }
 
 LapLadder ladderOf(const Profile& profile) {
-  const LapInput input = lapInput(profile).value();
-  return {input.shared, input.track};
+  const LadderInput input = ladderInput(profile);
+  return {input, input.track.value()};
 }
 
 TEST(LapLadder, RowIsThePairsLap) {

@@ -248,7 +248,7 @@ WORDS = {
   "bike.engine.curve_measured_at": "crankshaft rear_wheel",
   "bike.chassis.rolling_resistance_form": "constant speed_dependent",
   "bike.speedometer.sensor": "gearbox_output rear_wheel front_wheel",
-  "aims[0].want": "rev_at_speed cruise_below pull_gain least_drive_time top_speed_at_least rev_at_drive_end",
+  "aims[0].want": "rev_at_speed cruise_below pull_gain least_drive_time top_speed_at_least rev_at_drive_end least_lap_time",
   "ride.surface": "asphalt wet_asphalt hardpack loam sand", "spares_box.front[0].size": SIZES,
   "spares_box.rear[0].size": SIZES, "spares_box.chains[0].size": SIZES,
   "spares_box.front[0].material": "steel aluminium", "spares_box.rear[0].material": "steel aluminium",
@@ -263,7 +263,7 @@ WORDS = {
 # An aim asks for what it needs, and no more has to be there.
 AIMS = [{"want": "rev_at_speed", "speed_kmh": 200, "rpm": 11000}, {"want": "least_drive_time", "gear": None},
         {"want": "cruise_below", "speed_kmh": 110, "rpm": 5000}, {"want": "pull_gain", "gear": 3, "percent": -3},
-        {"want": "top_speed_at_least", "speed_kmh": 180}]
+        {"want": "top_speed_at_least", "speed_kmh": 180}, {"want": "least_lap_time"}]
 
 # Limits of the numbers inside a tyre size, which the file keeps as the text that is printed on the sidewall.
 INSIDE_TEXT = {"kTyreWidthMm", "kTyreAspectPercent", "kRimInches", "kRacingDiameterMm", "kCodeSectionInches"}

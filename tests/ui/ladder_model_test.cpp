@@ -114,6 +114,7 @@ TEST_F(LadderModelTest, CellsSayTheFiguresOfTheCore) {
     EXPECT_EQ(cell(i, LadderModel::EndGear), ui::gearOrdinal(row.drive->endGear));
     EXPECT_EQ(cell(i, LadderModel::EndRpm), written(row.drive->endRpm, 0));
     EXPECT_EQ(cell(i, LadderModel::EndSpeed), written(row.drive->endSpeedMps * kKmh, 0));
+    EXPECT_EQ(cell(i, LadderModel::Lap), row.lapS ? written(*row.lapS, 2) : "–");
     EXPECT_EQ(cell(i, LadderModel::StandingStart), written(*row.zeroTo100KmhS, 2));
     EXPECT_EQ(
         cell(i, LadderModel::Meeting),

@@ -41,6 +41,7 @@ Asks asksFor(Aim::Want want) {
     case Aim::Want::RevAtDriveEnd:
       return {.gear = true, .rpm = true};
     case Aim::Want::LeastDriveTime:
+    case Aim::Want::LeastLapTime:
       break;
   }
   return {};

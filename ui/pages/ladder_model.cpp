@@ -291,6 +291,8 @@ QString LadderModel::text(const LadderRow& row, int index, int column) const {
       return row.drive ? number(row.drive->endRpm, 0) : tr("–");
     case EndSpeed:
       return row.drive ? speed(row.drive->endSpeedMps) : tr("–");
+    case Lap:
+      return figureText(row.lapS, 2);
     case StandingStart:
       return figureText(startOf(row), 2);
     case Fits:
@@ -331,6 +333,8 @@ QVariant LadderModel::sortValue(const LadderRow& row, int index, int column) con
       return row.drive ? row.drive->endRpm : -kLast;
     case EndSpeed:
       return row.drive ? row.drive->endSpeedMps : -kLast;
+    case Lap:
+      return row.lapS.value_or(kLast);
     case StandingStart:
       return startOf(row).value_or(kLast);
     case Gears:
@@ -408,6 +412,8 @@ QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int r
         return tr("End rpm");
       case EndSpeed:
         return tr("End Speed, %1").arg(speed);
+      case Lap:
+        return tr("Lap, s");
       case StandingStart:
         return units_.system() == UnitSystem::Metric ? tr("0–100 km/h, s") : tr("0–60 mph, s");
       case Fits:
@@ -428,6 +434,8 @@ QVariant LadderModel::headerData(int section, Qt::Orientation orientation, int r
       case EndRpm:
       case EndSpeed:
         return tr("At the end of the straight.");
+      case Lap:
+        return tr("Round the track that is ridden. Absolute times depend on grip and rider.");
       case RearTeeth:
         return tr("Rear teeth that would change stock's final ratio as much, with stock's front.");
       case Meeting:

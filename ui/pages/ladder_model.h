@@ -32,6 +32,7 @@ class LadderModel : public QAbstractTableModel {
     EndGear,
     EndRpm,
     EndSpeed,
+    Lap,
     StandingStart,
     Fits,
     Meeting,

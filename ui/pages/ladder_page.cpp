@@ -98,6 +98,7 @@ QTableView* LadderPage::makeTable() {
   table->verticalHeader()->setDefaultSectionSize(table->fontMetrics().height() + 6);
   table->setTabKeyNavigation(false);
   table->setColumnHidden(LadderModel::StandingStart, true);
+  table->setColumnHidden(LadderModel::Lap, !laps());
   table->setIconSize(QSize(2 * LadderModel::kMarkSide, LadderModel::kMarkSide));
   QHeaderView* header = table->horizontalHeader();
   header->setHighlightSections(false);
@@ -421,7 +422,9 @@ void LadderPage::sayWhetherEmpty() {
 }
 
 void LadderPage::use(LadderInput input) {
+  const bool lapped = laps();
   input_ = std::move(input);
+  if (table_ && laps() != lapped) table_->setColumnHidden(LadderModel::Lap, !laps());
   if (plan_ && isVisible()) restart();
 }
 
@@ -548,6 +551,7 @@ QVariantMap LadderPage::state() const {
 void LadderPage::restore(const QVariantMap& state) {
   // Of another number of columns, the header refuses what was kept.
   table_->horizontalHeader()->restoreState(state.value(kHeaderState).toByteArray());
+  if (!laps()) table_->setColumnHidden(LadderModel::Lap, true);
   fit_->setCurrentIndex(std::clamp(state.value(kFitsState).toInt(), 0, fit_->count() - 1));
   spares_->setChecked(state.value(kSparesState).toBool());
   twins_->setChecked(state.value(kTwinsState).toBool());

@@ -51,6 +51,7 @@ class LadderPage : public Page {
   void showEvent(QShowEvent* event) override;
 
  private:
+  bool laps() const { return input_ && input_->track; }
   void makeActions();
   QTableView* makeTable();
   QLayout* makeBar();

@@ -53,6 +53,7 @@ QString leftOutWords(const LadderRow& row, const QString& named, std::optional<B
   if (!better) return Say::tr("Left out: %1.").arg(why);
   switch (*better) {
     case BetterBy::DriveTime:
+    case BetterBy::LapTime:
       return Say::tr("Quicker but left out: %1.").arg(why);
     case BetterBy::EngineSpeed:
       return Say::tr("Nearer to the aim but left out: %1.").arg(why);
@@ -105,6 +106,8 @@ QString aimWords(const Aim& aim, const UnitsShown& units) {
       return gainWords(aim);
     case Aim::Want::LeastDriveTime:
       return Say::tr("quickest to the end of the straight");
+    case Aim::Want::LeastLapTime:
+      return Say::tr("quickest round the lap");
     case Aim::Want::RevAtDriveEnd:
       return inGear(aim.gear, Say::tr("gear %2 at %1 rpm at the end of the straight").arg(rpm),
                     Say::tr("top gear at %1 rpm at the end of the straight").arg(rpm));
@@ -130,6 +133,10 @@ QString marginWords(const Aim& aim, const AimOutcome& outcome, const UnitsShown&
     case Aim::Want::LeastDriveTime:
       if (equalTimes(margin, 0.0)) return Say::tr("as quick as stock");
       return (margin > 0.0 ? Say::tr("%1 s quicker") : Say::tr("%1 s slower")).arg(number(size, 2));
+    case Aim::Want::LeastLapTime:
+      if (equalTimes(margin, 0.0, outcome.bandS)) return Say::tr("equal to stock round the lap");
+      return (margin > 0.0 ? Say::tr("%1 s a lap quicker") : Say::tr("%1 s a lap slower"))
+          .arg(number(size, 2));
     case Aim::Want::TopSpeedAtLeast:
       break;
   }
@@ -157,7 +164,8 @@ QString aimAnswerWords(const std::vector<LadderRow>& rows, const std::vector<Aim
   for (const std::size_t i : answer.asQuick) asQuick << pairWords(rows[i]);
   if (!asQuick.isEmpty())
     sentences << Say::tr("Equal to it within %1 s: %2.", "%2 is a list of pairs")
-                     .arg(number(kEqualTimesS, 2), asQuick.join(Say::tr(", ", "between pairs")));
+                     .arg(number(std::ceil(100.0 * answer.asQuickWithinS - 1e-6) / 100.0, 2),
+                          asQuick.join(Say::tr(", ", "between pairs")));
   const std::size_t all = answer.betterLeftOut.size(), shown = std::min(kMostLeftOut, all);
   for (std::size_t i = 0; i < shown; ++i) {
     const LadderRow& row = rows[answer.betterLeftOut[i]];

@@ -53,6 +53,7 @@ struct ChoiceWords {
       {"least_drive_time", QT_TR_NOOP("quickest to the end of the straight")},
       {"top_speed_at_least", QT_TR_NOOP("top speed at least")},
       {"rev_at_drive_end", QT_TR_NOOP("rpm at the end of the straight")},
+      {"least_lap_time", QT_TR_NOOP("quickest round the lap")},
   };
 };
 
