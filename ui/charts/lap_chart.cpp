@@ -191,8 +191,8 @@ QString LapChart::planInWords() const {
 }
 
 QString LapChart::pictureCaption() const {
-  const QString told = lapHonesty(book_), rest = SetupChart::pictureCaption();
-  return told.isEmpty() ? rest : rest + QLatin1Char(' ') + told;
+  const QString rest = SetupChart::pictureCaption();
+  return book_.plan ? rest + QLatin1Char(' ') + lapHonesty(*book_.plan) : rest;
 }
 
 std::optional<double> LapChart::crosshairM() const {

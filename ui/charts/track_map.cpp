@@ -146,7 +146,7 @@ QString TrackMap::pictureHeading() const {
 
 QString TrackMap::pictureCaption() const {
   if (!book_.plan) return {};
-  return ui::pictureCaption(*book_.plan, true) + QLatin1Char(' ') + lapHonesty(book_);
+  return ui::pictureCaption(*book_.plan, true) + QLatin1Char(' ') + lapHonesty(*book_.plan);
 }
 
 void TrackMap::resizeEvent(QResizeEvent* event) {

@@ -1,35 +1,30 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QBoxLayout>
 #include <QLabel>
-#include <QScrollArea>
 #include <QStackedWidget>
-#include <QTimer>
-#include <QToolButton>
+#include <QTabBar>
+#include <QVBoxLayout>
 #include <vector>
 
-#include "ui/charts/lap_chart.h"
-#include "ui/charts/track_map.h"
-#include "ui/pages/figures_table.h"
-#include "ui/pages/lacking_panel.h"
-#include "ui/pages/page.h"
-
-class QRadioButton;
+#include "ui/pages/lap_view.h"
 
 namespace layshaft::ui {
 
-/// A lap of the track that is ridden: speed, time won and gears along it, the map, a row for each corner,
-/// and what wins and loses in words.
+/// Laps of the track that is ridden, looked at in several ways; the conditions that all of them depend on stand
+/// beside them. While the bike has no lap the first view says what that takes.
 class LapPage : public Page {
   Q_OBJECT
  public:
-  /// `conditions` edit what the lap depends on.
+  /// `conditions` edit what the laps depend on.
   explicit LapPage(MakeWidget conditions, QWidget* parent = nullptr);
 
-  LiveChart* chart() override { return chart_; }
-  /// The chart; the map while the menu is open that was asked for on it.
+  /// `word` is what settings call the view. Before the page is first shown.
+  void add(LapView* view, const QString& title, const QString& word);
+
+  LiveChart* chart() override;
   Picture* picture() override;
+  QWidget* mainPart() override;
   std::vector<QStringList> numbers() const override;
   QString csv() const override;
   QVariantMap state() const override;
@@ -37,36 +32,25 @@ class LapPage : public Page {
 
  protected:
   void build() override;
-  bool eventFilter(QObject* watched, QEvent* event) override;
   void showPlan() override;
+  LiveChart* ownChart() override { return nullptr; }
 
  private:
-  QWidget* pictures();
+  struct Place {
+    LapView* view;
+    QString word;
+  };
   QWidget* side();
-  void addMap(QBoxLayout& column);
-  void addColourings(QBoxLayout& row);
-  void foldMap(bool folded);
-  void fitChart();
-  void showWhatLacks();
-  void showLap();
-  void showWords();
+  LapView* view() const;
+  void look();
+  void placeBeside(LapView& view);
 
   MakeWidget makeConditions_;
-  LapBook book_;
-  QStackedWidget* stack_ = nullptr;
-  QWidget* lap_ = nullptr;
-  LackingPanel* lacking_ = nullptr;
-  LapChart* chart_ = nullptr;
-  TrackMap* map_ = nullptr;
-  QToolButton* fold_ = nullptr;
-  bool folded_ = false;
-  QScrollArea* view_ = nullptr;
-  std::vector<QRadioButton*> colourings_;
-  FiguresTable* table_ = nullptr;
-  QLabel *words_ = nullptr, *honesty_ = nullptr;
-  Picture* asked_ = nullptr;
-  bool bandKnown_ = false;  ///< of a lap of the same track
-  QTimer untilChange_;      ///< what a difference rests on takes longer than a step may
+  std::vector<Place> views_;
+  QTabBar* bar_;
+  QStackedWidget* stack_;
+  QVBoxLayout* side_ = nullptr;
+  QLabel* honesty_ = nullptr;
 };
 
 }  // namespace layshaft::ui

@@ -39,7 +39,7 @@ class Page : public QWidget {
     // now.
     for (QWidget* part : findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly))
       if (!part->isHidden() || !part->testAttribute(Qt::WA_WState_ExplicitShowHide)) part->show();
-    if (LiveChart* picture = chart())
+    if (LiveChart* picture = ownChart())
       connect(picture, &LiveChart::menuRequested, this, &Page::pictureMenuWanted);
     emit wasBuilt();
   }
@@ -77,6 +77,8 @@ class Page : public QWidget {
  protected:
   virtual void build() = 0;
   virtual void showPlan() = 0;
+  /// The chart whose menu is this page's; null where the chart is that of a page inside of it.
+  virtual LiveChart* ownChart() { return chart(); }
   /// Width of the controls beside a picture, px.
   int sideWidth() const { return 30 * fontMetrics().averageCharWidth() + 80; }
   void showEvent(QShowEvent* event) override {

@@ -25,6 +25,7 @@
 #include "ui/pages/compare_page.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/pages/lap_page.h"
+#include "ui/pages/one_lap_view.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/records_page.h"
 #include "ui/pages/run_page.h"
@@ -182,7 +183,9 @@ QWidget* Pages::makeSlackFields() {
 }
 
 void Pages::addLap() {
-  add(new LapPage([this] { return makeLapFields(); }), tr("Lap"));
+  auto* page = new LapPage([this] { return makeLapFields(); });
+  page->add(new OneLapView, tr("One Lap"), QStringLiteral("one"));
+  add(page, tr("Lap"));
 }
 
 QWidget* Pages::makeLapFields() {

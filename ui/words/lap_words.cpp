@@ -166,14 +166,13 @@ QString lapWords(const LapBook& book) {
   return sentences.join(QLatin1Char(' '));
 }
 
-QString lapHonesty(const LapBook& book) {
+QString lapHonesty(const Plan& plan) {
   QStringList sentences{
       LapWords::tr("Lap times depend on grip and rider; what a change wins or loses depends on them "
                    "far less.")};
-  if (!book.plan) return {};
-  if (book.plan->input.shared.ride.headwindKmh.value_or(0.0) != 0.0)
+  if (plan.input.shared.ride.headwindKmh.value_or(0.0) != 0.0)
     sentences << LapWords::tr("The wind blows against the rider all round the lap.");
-  const PullBike& bike = *book.plan->pullBike;
+  const PullBike& bike = *plan.pullBike;
   if (!bike.cgHeightM || !bike.wheelbaseM || !bike.cgAheadM)
     sentences << LapWords::tr(
         "Without wheelbase and centre of gravity no wheel lifts here: only grip limits pull "

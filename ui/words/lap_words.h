@@ -15,7 +15,7 @@ namespace layshaft::ui {
 QString lapWords(const LapBook& book);
 
 /// What the times rest on: grip and rider, the wind, limits that nobody knows of this bike.
-QString lapHonesty(const LapBook& book);
+QString lapHonesty(const Plan& plan);
 
 /// Why nobody laps the track. The book must have a refusal.
 QString lapRefusalWords(const LapBook& book);
