@@ -258,7 +258,10 @@ TEST(TrackFile, OnlyLapsDependOnATrack) {
   EXPECT_NE(planInput(other), withATrack);
   withATrack.track.reset();
   EXPECT_EQ(planInput(other), withATrack);
-  EXPECT_EQ(ladderInput(other), ladderInput(profile));
+  LadderInput ladder = ladderInput(profile);
+  EXPECT_NE(ladderInput(other), ladder);
+  ladder.track.reset();
+  EXPECT_EQ(ladderInput(other), ladder);
 }
 
 }  // namespace

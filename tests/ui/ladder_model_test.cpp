@@ -53,7 +53,21 @@ class LadderModelTest : public testing::Test {
     return size == written(0, decimals) ? "±0" : (x < 0 ? "−" : "+") + size;
   }
 
-  Profile profile_ = workedExample();
+  /// On a track, which the example is without.
+  static Profile lapping() {
+    Profile profile = workedExample();
+    Track track;
+    track.name = "Oval";
+    track.closed = true;
+    track.segments = {{.lengthM = 420.0},
+                      {.radiusM = 45.0, .angleDeg = 180.0},
+                      {.lengthM = 420.0},
+                      {.radiusM = 45.0, .angleDeg = 180.0}};
+    profile.tracks = {track};
+    return profile;
+  }
+
+  Profile profile_ = lapping();
   std::vector<LadderRow> rows_;
   LadderModel model_;
 };
@@ -63,8 +77,8 @@ TEST_F(LadderModelTest, TitlesNameTheUnitsShown) {
                            "Step",          "= Rear Teeth",    "Gears at the Limit, km/h",
                            "Cruise, rpm",   "Top Speed, km/h", "Straight, s",
                            "End Gear",      "End rpm",         "End Speed, km/h",
-                           "0–100 km/h, s", "Fits, mm",        "Shared Factor",
-                           "In the Box",    "Aims, Same Ratio"};
+                           "Lap, s",        "0–100 km/h, s",   "Fits, mm",
+                           "Shared Factor", "In the Box",      "Aims, Same Ratio"};
   ASSERT_EQ(metric.size(), LadderModel::ColumnCount);
   for (int c = 0; c < LadderModel::ColumnCount; ++c) EXPECT_EQ(title(c), metric[c]);
   model_.show(ui::UnitsShown(ui::UnitSystem::Imperial), false);
@@ -82,6 +96,7 @@ TEST_F(LadderModelTest, TitlesThatNeedOneExplainThemselves) {
                                       {LadderModel::EndGear, "At the end of the straight"},
                                       {LadderModel::EndRpm, "At the end of the straight"},
                                       {LadderModel::EndSpeed, "At the end of the straight"},
+                                      {LadderModel::Lap, "Round the track that is ridden"},
                                       {LadderModel::RearTeeth, "Rear teeth that would change"},
                                       {LadderModel::Meeting, "Shared factor of teeth and links"},
                                       {LadderModel::Fits, "Whether the axle stays in its slot"},
@@ -219,9 +234,9 @@ TEST_F(LadderModelTest, WhatIsNotKnownIsADash) {
   model.add(bare);
   model.settle({});
   const auto text = [&](int column) { return model.index(0, column).data().toString(); };
-  for (const int column :
-       {LadderModel::Cruise, LadderModel::Drive, LadderModel::EndGear, LadderModel::EndRpm,
-        LadderModel::EndSpeed, LadderModel::StandingStart, LadderModel::Fits, LadderModel::Meeting})
+  for (const int column : {LadderModel::Cruise, LadderModel::Drive, LadderModel::EndGear, LadderModel::EndRpm,
+                           LadderModel::EndSpeed, LadderModel::Lap, LadderModel::StandingStart,
+                           LadderModel::Fits, LadderModel::Meeting})
     EXPECT_EQ(text(column), "–") << column;
   EXPECT_EQ(text(LadderModel::Spares), "");
   EXPECT_EQ(text(LadderModel::Aims), "");
@@ -256,6 +271,8 @@ double keyOf(const LadderRow& row, int column, std::size_t rank) {
       return row.drive->endRpm;
     case LadderModel::EndSpeed:
       return row.drive->endSpeedMps;
+    case LadderModel::Lap:
+      return orLast(row.lapS);
     case LadderModel::StandingStart:
       return orLast(row.zeroTo100KmhS);
     case LadderModel::Fits:
