@@ -68,11 +68,14 @@ LapView* LapPage::view() const {
   return qobject_cast<LapView*>(stack_->currentWidget());
 }
 
+bool LapPage::laps() const {
+  return plan_ && plan_->stock.lap && plan_->proposed.lap;
+}
+
 /// Brings the chosen view into sight; without laps the first, which says what is missing.
 void LapPage::look() {
-  const bool laps = plan_ && plan_->stock.lap && plan_->proposed.lap;
-  bar_->setVisible(laps && bar_->count() > 1);
-  LapView* chosen = views_.at(laps ? static_cast<std::size_t>(bar_->currentIndex()) : 0).view;
+  bar_->setVisible(laps() && bar_->count() > 1);
+  LapView* chosen = views_.at(laps() ? static_cast<std::size_t>(bar_->currentIndex()) : 0).view;
   chosen->ensureBuilt();
   placeBeside(*chosen);
   stack_->setCurrentWidget(chosen);
@@ -88,9 +91,8 @@ void LapPage::placeBeside(LapView& view) {
 void LapPage::showPlan() {
   look();
   for (const Place& place : views_) place.view->take(plan_, units_);
-  const bool laps = bar_->isVisibleTo(this);
-  honesty_->setVisible(laps);
-  if (laps) honesty_->setText(lapHonesty(*plan_) + QLatin1Char(' ') + closedCourseCaution());
+  honesty_->setVisible(laps());
+  if (laps()) honesty_->setText(lapHonesty(*plan_) + QLatin1Char(' ') + closedCourseCaution());
 }
 
 LiveChart* LapPage::chart() {

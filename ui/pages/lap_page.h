@@ -42,6 +42,7 @@ class LapPage : public Page {
   };
   QWidget* side();
   LapView* view() const;
+  bool laps() const;  ///< stock and proposal both do
   void look();
   void placeBeside(LapView& view);
 
