@@ -12,7 +12,7 @@ from pathlib import Path
 
 SOURCE = Path(__file__).resolve().parents[2]
 BUILD = SOURCE / "build" / "bench"
-CORE_BENCHES = ["run_bench", "plan_bench", "ladder_bench", "recording_bench"]
+CORE_BENCHES = ["run_bench", "plan_bench", "ladder_bench", "recording_bench", "lap_bench"]
 
 ODE = "quarterMileByOdeint"
 BARE, WINDOW = "stepInTheBareChart", "stepInTheWindow"
@@ -31,6 +31,8 @@ LIMITS = [
     ("step of the chain run, p95 in ms", f"{WINDOW}/chain_run_in_view", None, P95, 8.3, "<="),
     ("step of the ladder, p95 in ms", f"{WINDOW}/ladder_in_view", None, P95, 8.3, "<="),
     ("step of the comparison, p95 in ms", f"{WINDOW}/compare_in_view", None, P95, 8.3, "<="),
+    ("step of the lap of segments, p95 in ms", f"{WINDOW}/lap_in_view", None, P95, 16.7, "<="),
+    ("step of the lap of a recording, p95 in ms", "stepInTheRecordedLap", None, P95, 16.7, "<="),
     ("step with the counter view open, p95 in ms", "stepInTheCounterView", None, P95, 16.7, "<="),
     ("step while a ladder fills, p95 in ms", "stepWhileALadderFills", None, P95, 8.3, "<="),
     ("open a file with 2,000 records to one without", "openAFile/with_2000_records", "openAFile/bare", P50, 1.5, "<="),
@@ -43,6 +45,12 @@ LIMITS = [
     ("largest ladder to the ODE library", "largestLadder", ODE, TIME, 600.0, "<="),
     ("track of 100,000 recorded points, one lap, in µs", "recordingToTrack/1", None, TIME, 500e3, "<="),
     ("track of 100,000 recorded points, ten laps, in µs", "recordingToTrack/10", None, TIME, 500e3, "<="),
+    ("lap of 3 km in segments, in µs", "lapOfSegments", None, TIME, 150.0, "<="),
+    ("a lap stepped through time to it", "naiveLapOfSegments", "lapOfSegments", TIME, 20.0, ">="),
+    ("lap of 600 recorded stretches, in µs", "lapOfRecording", None, TIME, 1500.0, "<="),
+    ("a hundred pairs on segments, one core, in µs", "hundredPairs/segments", None, TIME, 40e3, "<="),
+    ("a hundred pairs on a recording, one core, in µs", "hundredPairs/recording", None, TIME, 200e3, "<="),
+    ("stopping a search of 729 gearboxes, in µs", "stoppingAllGearboxes", None, TIME, 50e3, "<="),
 ]
 MICROSECONDS = {"ns": 1e-3, "us": 1.0, "ms": 1e3, "s": 1e6}
 

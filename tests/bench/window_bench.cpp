@@ -25,12 +25,14 @@
 #include <QValueAxis>
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
 #include <memory>
 #include <vector>
 
 #include "core/profile_file.h"
+#include "core/units.h"
 #include "ui/charts/chain_drawing.h"
 #include "ui/charts/speed_bars.h"
 #include "ui/document/ladder_study.h"
@@ -190,10 +192,32 @@ QSpinBox* rearTeeth(ui::MainWindow& window) {
 const std::vector<int> kRest{43, 44, 45, 46, 47, 48, 47, 46, 45, 44};
 const std::vector<int> kMove{43, 30};
 
-enum PageInView { kSawtooth, kPull, kRun, kChainRun, kWear, kLadder, kCompare };
+/// In the order of the tabs.
+enum PageInView { kSawtooth, kPull, kRun, kChainRun, kWear, kLap, kLadder, kCompare };
 
-void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, PageInView page) {
-  ui::MainWindow window(benchProfile());
+Profile lapProfile() {
+  return *loadProfile(LAYSHAFT_SOURCE_DIR "/tests/reference/data/lap-club-600.bike.json");
+}
+
+/// 3 km of a line that bends and rises little by little, in stretches of 5 m, as a recording is cut.
+Profile recordedLapProfile() {
+  constexpr int kStretches = 600;
+  Profile profile = lapProfile();
+  TrackPath path;
+  path.spacingM = 5.0;
+  for (int i = 0; i < kStretches; ++i) {
+    const double round = 2.0 * units::kPi * i / kStretches;
+    path.curvaturePerKm.push_back(25.0 * std::pow(std::sin(4.0 * round), 8) + 0.5 * std::sin(97.0 * round));
+    path.slopePercent.push_back(3.0 * std::sin(3.0 * round));
+  }
+  profile.tracks.front().segments.clear();
+  profile.tracks.front().path = SharedPath(std::move(path));
+  return profile;
+}
+
+void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, PageInView page,
+                     const Profile& profile) {
+  ui::MainWindow window(profile);
   window.resize(kWindow);
   window.findChild<QTabWidget*>()->setCurrentIndex(page);
   window.show();
@@ -209,6 +233,14 @@ void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, Pag
   PaintWatch watch(picture);
   QSpinBox* box = rearTeeth(window);
   timeSteps(state, watch, [&](int i) { box->setValue(teeth[static_cast<std::size_t>(i) % teeth.size()]); });
+}
+
+void stepInTheWindow(benchmark::State& state, const std::vector<int>& teeth, PageInView page) {
+  stepInTheWindow(state, teeth, page, page == kLap ? lapProfile() : benchProfile());
+}
+
+void stepInTheRecordedLap(benchmark::State& state) {
+  stepInTheWindow(state, kRest, kLap, recordedLapProfile());
 }
 
 /// The same while the largest ladder is worked out on all cores, over and over.
@@ -400,6 +432,11 @@ BENCHMARK_CAPTURE(stepInTheWindow, ladder_in_view, kRest, kLadder)
     ->UseManualTime()
     ->Iterations(120)
     ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(stepInTheWindow, lap_in_view, kRest, kLap)
+    ->UseManualTime()
+    ->Iterations(120)
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK(stepInTheRecordedLap)->UseManualTime()->Iterations(120)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(stepInTheWindow, compare_in_view, kRest, kCompare)
     ->UseManualTime()
     ->Iterations(120)

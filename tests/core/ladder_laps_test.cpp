@@ -64,7 +64,9 @@ TEST(LadderLaps, AQuickerPairThatDoesNotFitIsLeftOutForItsLap) {
   const Profile profile = aimingForLaps();
   auto rows = rowsFor(profile);
   const std::size_t quickest = aimAnswer(rows, profile.aims).best.value();
-  rows[quickest].chainRun->fits = false;
+  const double least = rows[quickest].lapS.value();
+  for (LadderRow& row : rows)  // pairs of one ratio may lap alike
+    if (*row.lapS < least + 1e-6) row.chainRun->fits = false;
   const AimAnswer answer = aimAnswer(rows, profile.aims);
   ASSERT_TRUE(answer.best);
   EXPECT_NE(*answer.best, quickest);

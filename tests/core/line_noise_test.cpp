@@ -108,10 +108,10 @@ TEST(LineNoise, StretchesNearerThanTheSmoothingAreOffTogether) {
     const TrackPath path = noisyPath(1.0, smoothingM);
     return differences(path, recordedAnotherDay(path, true, 3));
   };
-  const auto together = [](const std::vector<double>& off) {
+  const auto together = [](const std::vector<double>& perKm) {
     double sum = 0.0;
-    for (std::size_t i = 1; i < off.size(); ++i) sum += off[i] * off[i - 1];
-    return sum / static_cast<double>(off.size());
+    for (std::size_t i = 1; i < perKm.size(); ++i) sum += perKm[i] * perKm[i - 1];
+    return sum / static_cast<double>(perKm.size());
   };
   EXPECT_GT(together(off(20.0)), 0.6);
   EXPECT_LT(together(off(2.0)), 0.2);
