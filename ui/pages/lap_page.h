@@ -11,8 +11,8 @@
 
 namespace layshaft::ui {
 
-/// Laps of the track that is ridden, looked at in several ways; the conditions that all of them depend on stand
-/// beside them. While the bike has no lap the first view says what that takes.
+/// Laps of the track that is ridden, looked at in several ways; the conditions that all of them depend on
+/// stand beside them. While the bike has no lap the first view says what that takes.
 class LapPage : public Page {
   Q_OBJECT
  public:
