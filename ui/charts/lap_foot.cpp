@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/charts/thinned_line.h"
 #include "ui/words/lap_words.h"
 #include "ui/words/numbers.h"
 
@@ -105,7 +106,7 @@ void LapFoot::paintWon(QPainter& painter, double top) const {
     for (const LapDifference& difference : book_.setups[i].later)
       won << QPointF(place_.xAt(difference.distanceM), yAt(-difference.laterS));
     painter.setPen(look_.pens[i]);
-    painter.drawPolyline(won);
+    painter.drawPolyline(thinnedLine(won));
   }
   painter.restore();
   QRectF title(place_.left + 6.0, high, look_.texts.width(look_.font, wonTitle()), line);
