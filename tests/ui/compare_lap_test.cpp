@@ -67,7 +67,9 @@ TEST(CompareLap, TheDifferenceHasItsBand) {
 }
 
 TEST(CompareLap, InsideTheBandNobodyIsBest) {
-  const Plan planned = plan(sampleBike("club-600"));
+  Profile profile = sampleBike("club-600");
+  profile.pins.clear();
+  const Plan planned = plan(profile);
   const LapChange change = lapChange(planned, planned.proposed).value();
   ASSERT_GT(change.bandS, 0.01);
   ASSERT_LE(std::abs(change.seconds), change.bandS);
@@ -75,8 +77,10 @@ TEST(CompareLap, InsideTheBandNobodyIsBest) {
   const auto row = lapRowOf(planned, CompareFigure::LapChange);
   EXPECT_EQ(row.cells[1].text, "equal ± " + ui::lapBandText(change.bandS));
   EXPECT_THAT(row.cells[1].why.toStdString(), testing::HasSubstr("grip"));
-  EXPECT_FALSE(lapRowOf(planned, CompareFigure::LapTime).cells[1].best);
-  EXPECT_FALSE(lapRowOf(planned, CompareFigure::LapTime).cells[0].best);
+  EXPECT_EQ(lapBestOf(lapRowOf(planned, CompareFigure::LapTime)), Places{});
+  // Beside one that is slower by more than the band, the two share the mark.
+  profile.pins = {{"Far too tall", {.rearTeeth = rear(30)}}};
+  EXPECT_EQ(lapBestOf(lapRowOf(plan(profile), CompareFigure::LapTime)), (Places{0, 1}));
 }
 
 TEST(CompareLap, WithoutALapItSaysWhy) {

@@ -105,15 +105,13 @@ void drawChain(QPainter& painter, const QRectF& area, const SheetInput& input) {
   drawing.renderInto(painter, area);
 }
 
-/// Times, what their difference is worth, and a row for each corner; of a track with more corners than the
-/// page has room for the words alone.
+/// Times, what their difference is worth, and a row for each corner where the page has room for them.
 void addLap(Blocks& blocks, const LapReport& lap) {
-  constexpr std::size_t kMostCorners = 12;
   if (lap.corners.empty()) return;
   blocks.push_back(textBlock(lap.title, paperFont(9, true)));
   blocks.push_back(textBlock(lap.words, paperFont(9)));
-  const std::size_t corners = lap.corners.size() - 2;  // titles and the whole lap apart
-  if (corners <= kMostCorners) blocks.push_back(tableBlock({.rows = lap.corners, .points = 8}));
+  blocks.push_back(tableBlock({.rows = lap.corners, .points = 8}));
+  blocks.back().spare = true;
 }
 
 QStringList foot(const Plan& plan, const UnitsShown& units) {
@@ -141,8 +139,10 @@ Blocks benchSheet(const SheetInput& input) {
   blocks.push_back(textBlock(words.detail, font));
   blocks.push_back(besideBlock({tableBlock(figureTable(input))}, {tableBlock(partsTable(input))}, 0.52));
   if (!plan.pins.empty()) blocks.push_back(tableBlock(setupTable(input)));
-  blocks.push_back(drawingBlock(
-      260, 3.0, [input](QPainter& painter, const QRectF& area) { drawSaw(painter, area, input); }));
+  constexpr double kSaw = 260, kSawBesideALap = 220;
+  blocks.push_back(
+      drawingBlock(lap.corners.empty() ? kSaw : kSawBesideALap, 3.0,
+                   [input](QPainter& painter, const QRectF& area) { drawSaw(painter, area, input); }));
   if (!plan.proposed.gearing.gears.empty())
     blocks.push_back(tableBlock({.rows = gearTable(plan, input.units), .points = 8.5}));
   if (plan.stock.chainRun && plan.proposed.chainRun)
