@@ -139,10 +139,8 @@ Blocks benchSheet(const SheetInput& input) {
   blocks.push_back(textBlock(words.detail, font));
   blocks.push_back(besideBlock({tableBlock(figureTable(input))}, {tableBlock(partsTable(input))}, 0.52));
   if (!plan.pins.empty()) blocks.push_back(tableBlock(setupTable(input)));
-  constexpr double kSaw = 260, kSawBesideALap = 220;
-  blocks.push_back(
-      drawingBlock(lap.corners.empty() ? kSaw : kSawBesideALap, 3.0,
-                   [input](QPainter& painter, const QRectF& area) { drawSaw(painter, area, input); }));
+  blocks.push_back(drawingBlock(
+      260, 3.0, [input](QPainter& painter, const QRectF& area) { drawSaw(painter, area, input); }));
   if (!plan.proposed.gearing.gears.empty())
     blocks.push_back(tableBlock({.rows = gearTable(plan, input.units), .points = 8.5}));
   if (plan.stock.chainRun && plan.proposed.chainRun)
