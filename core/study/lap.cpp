@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "core/study/lap_bike.h"
+#include "core/study/lap_place.h"
 #include "core/study/lap_search.h"
 #include "core/study/lap_trace.h"
 
@@ -137,15 +138,6 @@ class Figures {
   bool closed_;
 };
 
-double timeAt(const std::vector<LapPoint>& points, double distance) {
-  const auto above = std::lower_bound(points.begin(), points.end(), distance,
-                                      [](const LapPoint& p, double d) { return p.distanceM < d; });
-  if (above == points.begin()) return above->timeS;
-  if (above == points.end()) return points.back().timeS;
-  const LapPoint &a = *(above - 1), &b = *above;
-  return a.timeS + (b.timeS - a.timeS) * (distance - a.distanceM) / (b.distanceM - a.distanceM);
-}
-
 }  // namespace
 
 std::optional<double> lapTimeS(const AllowedSpeed& allowed, const RoadModel& model, double crownShare) {
@@ -167,18 +159,7 @@ std::optional<LapFigures> lap(const AllowedSpeed& allowed, const RoadModel& mode
 }
 
 std::vector<LapDifference> lapDifference(const LapFigures& from, const LapFigures& to) {
-  std::vector<LapDifference> result;
-  if (from.points.empty() || to.points.empty()) return result;
-  std::vector<double> places;
-  places.reserve(from.points.size() + to.points.size());
-  for (const auto* lap : {&from, &to})
-    for (const LapPoint& point : lap->points) places.push_back(point.distanceM);
-  std::sort(places.begin(), places.end());
-  places.erase(std::unique(places.begin(), places.end()), places.end());
-  result.reserve(places.size());
-  for (const double place : places)
-    result.push_back({place, timeAt(to.points, place) - timeAt(from.points, place)});
-  return result;
+  return lapDifference(from.points, to.points);
 }
 
 }  // namespace layshaft

@@ -112,8 +112,10 @@ const std::vector<Danger>& dangers() {
        Caution::SpeedometerHigh, "reads more high than UN Regulation 39 allows.", kRideAndLaw},
       {"shorter", [] { return sampleBike("club-600"); }, Caution::ShorterGearing,
        "Downshifts over-rev at a lower road speed; the front lifts more easily.", kRide},
-      {"closed course", [] { return sampleBike("club-600"); }, Caution::ClosedCourse, "closed course",
-       kRide}};
+      {"closed course", [] { return sampleBike("club-600"); }, Caution::ClosedCourse, "closed course", kRide},
+      {"lap",
+       [] { return profileFrom(contentsOf(sourceFolder() / "tests/reference/data/lap-club-600.bike.json")); },
+       Caution::ClosedCourse, "closed course", kRide}};
   return all;
 }
 
@@ -192,6 +194,13 @@ TEST(CautionPlaces, EveryChartThatIsSavedSaysClosedCourse) {
   for (auto* label : window->currentPage()->findChildren<QLabel*>())
     ladder = ladder || (label->isVisible() && label->text().contains(ui::closedCourseMark()));
   EXPECT_TRUE(ladder);
+}
+
+TEST(CautionPlaces, ALapThatIsHandedOverSaysClosedCourseInItsTitle) {
+  const Profile profile =
+      profileFrom(contentsOf(sourceFolder() / "tests/reference/data/lap-club-600.bike.json"));
+  EXPECT_TRUE(ui::textReport(plan(profile), ui::UnitsShown()).contains("Lap (closed course)"));
+  EXPECT_TRUE(onPaper(profile).contains("Lap (closed course)"));
 }
 
 TEST(CautionPlaces, HowTheSpeedometerStandsIsSaidAlsoWhereAllIsWell) {

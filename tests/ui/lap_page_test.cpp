@@ -317,6 +317,26 @@ TEST_F(LapPageTest, ARecordedLineGetsItsCornersNumbered) {
   EXPECT_NEAR(ui::partFigures(book, book.stock(), 1).minMps, mps, 1e-9);
 }
 
+TEST_F(LapPageTest, ANoisyRecordingSaysWhatItsNoiseDoes) {
+  Profile profile = workedLap();
+  Track track = stadium();
+  TrackPath path = *track.path;
+  path.curvatureNoisePerKm = 4.0;
+  path.smoothingM = 8.0;
+  track.path = SharedPath(path);
+  profile.tracks = {track};
+  profile.ride->track.clear();
+  open(profile);
+  const auto change = lapChange(*bookOf(profile).plan, bookOf(profile).plan->proposed);
+  ASSERT_GT(change->noiseS, ui::kLapBandS);
+  EXPECT_THAT(words().toStdString(),
+              testing::HasSubstr("The noise of the recording alone makes it uncertain by ±" +
+                                 ui::lapBandText(change->noiseS).toStdString() + " s."));
+  profile.tracks = {stadium()};
+  open(profile);
+  EXPECT_THAT(words().toStdString(), testing::Not(testing::HasSubstr("noise")));
+}
+
 TEST_F(LapPageTest, TheMapKeepsHowItWasSetUp) {
   open(workedLap());
   for (auto* button : page_->findChildren<QRadioButton*>())

@@ -36,6 +36,13 @@ TEST(RoundRange, TheStepIsOneTwoOrFiveTimesAPowerOfTen) {
   }
 }
 
+TEST(Ticks, StandOnBothRoundEndsAndNotBeyondAnotherEnd) {
+  EXPECT_EQ(ui::ticks({0, 1400, 200}).size(), 8U);
+  EXPECT_EQ(ui::ticks({0, 1400, 200}).back(), 1400);
+  EXPECT_EQ(ui::ticks(roundRange(0, 0.3, 3)).size(), 4U) << "in tenths, too";
+  EXPECT_EQ(ui::ticks({0, 1380, 200}).back(), 1200);
+}
+
 TEST(RoundRange, NoSpanStillGivesAnAxis) {
   const AxisRange range = roundRange(5, 5, 9);
   EXPECT_GT(range.high, range.low);

@@ -59,7 +59,7 @@ void LapChart::fitRanges() {
   double fastest = 1.0;
   for (const LapOfSetup& lap : book_.setups)
     if (lap.laps()) fastest = std::max(fastest, shownSpeed(lap.figures->topMps));
-  fitTo(std::max(shownLength(book_.lengthM), 1e-3), 0.0, withHeadroom(0.0, fastest), 0);
+  fitTo(std::max(shownLength(book_.lengthM), 1e-3), 0.0, withHeadroom(0.0, fastest), 0, XEnd::OfData);
   fitWon();
 }
 

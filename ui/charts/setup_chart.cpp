@@ -75,12 +75,17 @@ void SetupChart::feedLines() {
   describe();
 }
 
-void SetupChart::fitTo(double xHigh, double yLow, double yHigh, int kind) {
+void SetupChart::fitTo(double xHigh, double yLow, double yHigh, int kind, XEnd end) {
   const auto ticksIn = [](double px, double pxPerTick) {
     return std::clamp(static_cast<int>(px / pxPerTick), 3, 14);
   };
   const int xTicks = ticksIn(plotArea().width(), kXTickPx), yTicks = ticksIn(plotArea().height(), kYTickPx);
-  const AxisRange x = roundRange(0.0, xHigh, xTicks), y = closeRange(yLow, yHigh, yTicks);
+  AxisRange x = roundRange(0.0, xHigh, xTicks);
+  if (end == XEnd::OfData) x.high = xHigh;
+  const AxisRange y = closeRange(yLow, yHigh, yTicks);
+  const auto steadyX = [&](const AxisRange& current) {
+    return end == XEnd::OfData ? x : steadyRange(current, 0.0, xHigh, x);
+  };
   // Another view, bike or size of the window is meant to move the axes; a step is not.
   const bool same =
       kind == kind_ && xTicks == xTicks_ && yTicks == yTicks_ && plan_->bikeName == home_.bikeName;
@@ -88,9 +93,9 @@ void SetupChart::fitTo(double xHigh, double yLow, double yHigh, int kind) {
   xTicks_ = xTicks;
   yTicks_ = yTicks;
   if (!same || !(plan_->input.stock == home_.stock)) home_ = {plan_->bikeName, plan_->input.stock, x, y};
-  rest_ = {steadyRange(home_.x, 0.0, xHigh, x), steadyRange(home_.y, yLow, yHigh, y)};
+  rest_ = {steadyX(home_.x), steadyRange(home_.y, yLow, yHigh, y)};
   if (same)
-    setRanges(steadyRange(xRange(), 0.0, xHigh, x), steadyRange(yRange(), yLow, yHigh, y));
+    setRanges(steadyX(xRange()), steadyRange(yRange(), yLow, yHigh, y));
   else
     setRanges(x, y);
   if (xRange() == rest_.first && yRange() == rest_.second)

@@ -51,9 +51,11 @@ class SetupChart : public LiveChart {
   virtual void fitRanges() = 0;
   /// Puts `fitRanges`, the lines and the overlay in step with the plan.
   virtual void refresh();
+  /// Where the lower axis ends: at a round number, or where the data do, whose end does not move.
+  enum class XEnd { Round, OfData };
   /// Axes round the data that stay while values are turned; a moment after, they are again what they were
   /// when the view was opened if that fits, else what fits. Another `kind` of view is meant to move them.
-  void fitTo(double xHigh, double yLow, double yHigh, int kind);
+  void fitTo(double xHigh, double yLow, double yHigh, int kind, XEnd end = XEnd::Round);
 
   /// `high` with room above it for a row of words.
   double withHeadroom(double low, double high) const;

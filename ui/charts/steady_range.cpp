@@ -24,7 +24,8 @@ double roundStep(double span, int ticks) {
 std::vector<double> ticks(const AxisRange& range) {
   std::vector<double> places;
   if (!(range.step > 0.0)) return places;
-  const auto count = std::lround((range.high - range.low) / range.step);
+  constexpr double kTouch = 1e-9;
+  const auto count = static_cast<long>(std::floor((range.high - range.low) / range.step + kTouch));
   for (long i = 0; i <= count; ++i) places.push_back(range.low + static_cast<double>(i) * range.step);
   return places;
 }

@@ -5,7 +5,7 @@
 
 namespace layshaft::ui {
 
-/// An axis range with round ends and round ticks.
+/// An axis range with round ends and round ticks; of what ends somewhere by itself, the upper end is there.
 struct AxisRange {
   double low = 0.0;
   double high = 1.0;
@@ -13,7 +13,8 @@ struct AxisRange {
   bool operator==(const AxisRange&) const = default;
 };
 
-/// Where the ticks of a range stand, both ends included; none for a range without steps.
+/// Where the ticks of a range stand, from its lower end on, a round upper end included; none for a range
+/// without steps.
 std::vector<double> ticks(const AxisRange& range);
 
 /// The smallest round range that holds the data with about `ticks` steps of 1, 2 or 5 times a power of ten.

@@ -48,6 +48,16 @@ QToolButton* menuButton(const QString& name) {
 
 }  // namespace
 
+ComparePage::ComparePage(QWidget* parent) : Page(parent) {
+  constexpr int kRestMs = 200;
+  untilBands_.setSingleShot(true);
+  untilBands_.setInterval(kRestMs);
+  connect(&untilBands_, &QTimer::timeout, this, [this] {
+    bands_ = LapBands::workedOut(*plan_, bands_);
+    model_.show(made());
+  });
+}
+
 void ComparePage::build() {
   auto* rows = menuButton(tr("Rows"));
   rows->setToolTip(tr("Choose what is compared"));
@@ -125,17 +135,37 @@ void ComparePage::use(PartsOnHand onHand) {
   if (plan_) take(plan_, units_);
 }
 
+/// At once where that is next to nothing, and where there is nothing to guess from: a difference without its
+/// band says too much.
+void ComparePage::takeBands() {
+  constexpr std::size_t kFewStretches = 40;
+  untilBands_.stop();
+  if (!needLapBands(figures_)) return;
+  const bool quick = !plan_->laps || plan_->laps->allowed().stretches().size() <= kFewStretches;
+  LapBands bands = quick ? LapBands::workedOut(*plan_, bands_) : LapBands::guessed(*plan_, bands_);
+  if (!bands.isWhole()) bands = LapBands::workedOut(*plan_, bands_);
+  bands_ = std::move(bands);
+  if (bands_.isGuessed()) untilBands_.start();
+}
+
 void ComparePage::showPlan() {
+  takeBands();
   model_.show(made());
   noPins_->setVisible(plan_->pins.empty());
 }
 
+/// Nothing of it is guessed.
+CompareTable ComparePage::toBeKept() const {
+  const LapBands bands = needLapBands(figures_) ? LapBands::workedOut(*plan_, bands_) : LapBands();
+  return compareTable(*plan_, units_, figures_, onHand_, &bands);
+}
+
 std::vector<QStringList> ComparePage::numbers() const {
-  return plan_ ? compareRows(made()) : std::vector<QStringList>();
+  return plan_ ? compareRows(toBeKept()) : std::vector<QStringList>();
 }
 
 QString ComparePage::csv() const {
-  return plan_ ? compareCsv(made(), *plan_, units_) : QString();
+  return plan_ ? compareCsv(toBeKept(), *plan_, units_) : QString();
 }
 
 void ComparePage::copyForSpreadsheet() {

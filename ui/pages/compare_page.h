@@ -3,6 +3,7 @@
 
 #include <QLabel>
 #include <QMenu>
+#include <QTimer>
 #include <vector>
 
 #include "ui/pages/compare_view.h"
@@ -14,7 +15,7 @@ namespace layshaft::ui {
 class ComparePage : public Page {
   Q_OBJECT
  public:
-  using Page::Page;
+  explicit ComparePage(QWidget* parent = nullptr);
 
   /// The rows to be shown, and what is on hand of the parts; may be said before the page is there.
   void pick(const std::vector<CompareFigure>& figures);
@@ -36,12 +37,16 @@ class ComparePage : public Page {
   void fillRowsMenu(QMenu& menu);
   void pickFromMenu();
   void checkMenu();
-  CompareTable made() const { return compareTable(*plan_, units_, figures_, onHand_); }
+  CompareTable made() const { return compareTable(*plan_, units_, figures_, onHand_, &bands_); }
+  CompareTable toBeKept() const;
+  void takeBands();
   void copyForSpreadsheet();
   void copyAsText();
 
   std::vector<CompareFigure> figures_ = usualCompareFigures();
   PartsOnHand onHand_;
+  LapBands bands_;                    ///< of the plan, while rows need them
+  QTimer untilBands_;                 ///< working them out takes longer than a step may on a recorded track
   std::vector<QAction*> rowActions_;  ///< one for each figure
   CompareModel model_;
   CompareView* view_ = nullptr;

@@ -12,6 +12,7 @@
 #include "ui/words/chart_words.h"
 #include "ui/words/compare_table.h"
 #include "ui/words/gear_table.h"
+#include "ui/words/lap_report.h"
 #include "ui/words/numbers.h"
 #include "ui/words/parts_words.h"
 #include "ui/words/road_words.h"
@@ -52,10 +53,11 @@ QString loopText(const Setup& setup) {
 /// Stock, proposed and pins beside one another.
 SheetTable setupTable(const SheetInput& input) {
   const Plan& plan = *input.plan;
-  const CompareTable compared =
-      compareTable(plan, input.units,
-                   {CompareFigure::FinalRatio, CompareFigure::Rollout, CompareFigure::CruiseRpm,
-                    CompareFigure::TopSpeed, CompareFigure::StraightTime, CompareFigure::AxleShift});
+  std::vector<CompareFigure> figures{CompareFigure::FinalRatio,   CompareFigure::Rollout,
+                                     CompareFigure::CruiseRpm,    CompareFigure::TopSpeed,
+                                     CompareFigure::StraightTime, CompareFigure::AxleShift};
+  if (plan.stock.lap) figures.insert(figures.end() - 1, {CompareFigure::LapTime, CompareFigure::LapChange});
+  const CompareTable compared = compareTable(plan, input.units, figures);
   SheetTable table{.rows = {{QString()}, {Say::tr("Rear tyre")}, {Say::tr("Links, or a belt's teeth")}}};
   for (qsizetype i = 0; i < compared.setups.size(); ++i)
     table.rows[0] << Say::tr("%1 %2", "a setup and its pair").arg(compared.setups[i], compared.pairs[i]);
@@ -103,6 +105,15 @@ void drawChain(QPainter& painter, const QRectF& area, const SheetInput& input) {
   drawing.renderInto(painter, area);
 }
 
+/// Times, what their difference is worth, and a row for each corner where the page has room for them.
+void addLap(Blocks& blocks, const LapReport& lap) {
+  if (lap.corners.empty()) return;
+  blocks.push_back(textBlock(lap.title, paperFont(9, true)));
+  blocks.push_back(textBlock(lap.words, paperFont(9)));
+  blocks.push_back(tableBlock({.rows = lap.corners, .points = 8}));
+  blocks.back().spare = true;
+}
+
 QStringList foot(const Plan& plan, const UnitsShown& units) {
   QStringList lines = cautionsFor(plan, CautionPlace::Paper);
   if (const QString instrument = speedometerWords(plan); !instrument.isEmpty() && !lines.contains(instrument))
@@ -118,6 +129,7 @@ Blocks benchSheet(const SheetInput& input) {
   const Plan& plan = *input.plan;
   const QFont font = paperFont(9), bold = paperFont(10, true);
   const Summary words = summary(plan, input.units);
+  const LapReport lap = lapReport(plan, input.units);
   Blocks blocks{sheetHead(input, sheetName(SheetKind::Bench))};
   blocks.push_back(textBlock(
       words.misfit.isEmpty()
@@ -134,7 +146,10 @@ Blocks benchSheet(const SheetInput& input) {
   if (plan.stock.chainRun && plan.proposed.chainRun)
     blocks.push_back(drawingBlock(
         170, 2.0, [input](QPainter& painter, const QRectF& area) { drawChain(painter, area, input); }));
-  for (const QString& line : foot(plan, input.units)) blocks.push_back(textBlock(line, paperFont(8.5)));
+  addLap(blocks, lap);
+  QStringList lines = foot(plan, input.units);
+  if (!lap.restsOn.isEmpty()) lines.prepend(lap.restsOn);
+  for (const QString& line : lines) blocks.push_back(textBlock(line, paperFont(8.5)));
   blocks.push_back(fieldBlock({{Say::tr("Mechanic"), {}}, {Say::tr("Customer's signature"), {}}}));
   return blocks;
 }

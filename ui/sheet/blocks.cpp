@@ -4,6 +4,7 @@
 #include <QFontMetricsF>
 #include <QPen>
 #include <algorithm>
+#include <iterator>
 #include <numeric>
 
 #include "ui/sheet/paper.h"
@@ -32,6 +33,14 @@ double heightOf(const Blocks& blocks, double width) {
   double height = 0.0;
   for (const Block& block : blocks) height += block.height(width);
   return blocks.empty() ? 0.0 : height + kBlockGap * lineHeight() * static_cast<double>(blocks.size() - 1);
+}
+
+/// How large blocks come out in a room.
+double scaleOf(const Blocks& blocks, const QSizeF& room, double largest) {
+  constexpr double kSmallest = 0.2, kStep = 0.97;
+  double scale = largest;
+  while (scale > kSmallest && heightOf(blocks, room.width() / scale) > room.height() / scale) scale *= kStep;
+  return scale;
 }
 
 void paintColumn(QPainter& painter, const Blocks& blocks, const QRectF& area) {
@@ -234,24 +243,27 @@ Block drawingBlock(double least, double stretch, std::function<void(QPainter&, c
           .stretch = stretch};
 }
 
-double BlockSheet::heightIn(double width) const {
-  return heightOf(blocks_, width);
+Blocks BlockSheet::blocksIn(const QSizeF& room) const {
+  constexpr double kReadable = 0.73;  // 6.5 pt and more
+  if (scaleOf(blocks_, room, largest_) >= kReadable) return blocks_;
+  Blocks kept;
+  std::copy_if(blocks_.begin(), blocks_.end(), std::back_inserter(kept),
+               [](const Block& block) { return !block.spare; });
+  return kept;
 }
 
 double BlockSheet::scaleIn(const QSizeF& room) const {
-  constexpr double kSmallest = 0.2, kStep = 0.97;
-  double scale = largest_;
-  while (scale > kSmallest && heightIn(room.width() / scale) > room.height() / scale) scale *= kStep;
-  return scale;
+  return scaleOf(blocksIn(room), room, largest_);
 }
 
 void BlockSheet::paintPage(QPainter& painter, const QRectF& room, int) const {
-  const double scale = scaleIn(room.size());
+  const Blocks blocks = blocksIn(room.size());
+  const double scale = scaleOf(blocks, room.size(), largest_);
   painter.save();
   painter.translate(room.topLeft());
   painter.scale(scale, scale);
   painter.setPen(Qt::black);
-  paintColumn(painter, blocks_, QRectF(QPointF(0, 0), room.size() / scale));
+  paintColumn(painter, blocks, QRectF(QPointF(0, 0), room.size() / scale));
   painter.restore();
 }
 

@@ -18,6 +18,7 @@ struct Block {
   std::function<double(double width)> height;  ///< the least that it takes
   std::function<void(QPainter&, const QRectF& area)> paint;
   double stretch = 0.0;  ///< its share of the height that is left over
+  bool spare = false;    ///< left out where the page would be too small to read with it
 };
 using Blocks = std::vector<Block>;
 
@@ -50,7 +51,7 @@ Block besideBlock(const Blocks& left, const Blocks& right, double leftShare);
 Block drawingBlock(double least, double stretch, std::function<void(QPainter&, const QRectF& area)> paint);
 
 /// One page of blocks, portrait. All of it is made smaller where the paper is too small, and larger, up to
-/// `largest` times, where it leaves room.
+/// `largest` times, where it leaves room. What can be spared goes before the print gets too small.
 class BlockSheet : public Sheet {
  public:
   BlockSheet(QString title, Blocks blocks, double largest = 1.0)
@@ -65,7 +66,7 @@ class BlockSheet : public Sheet {
   double scaleIn(const QSizeF& room) const;
 
  private:
-  double heightIn(double width) const;
+  Blocks blocksIn(const QSizeF& room) const;
 
   QString title_;
   Blocks blocks_;

@@ -21,8 +21,8 @@ using Q = Quantity;
 // (calmer and thriftier), less time on the limiter, an odometer near the road, a speedometer that shows no
 // less than the road and little more, and what chains live longer by: more wrap, more strength for the pull.
 // What has none: a gear's speed at the limit and its shifts (tall or short is what is being chosen), how a
-// straight ends and a corner is left (engine speeds to be placed, not raised), where the axle goes, and
-// words.
+// straight ends and a corner is left (engine speeds to be placed, not raised), what a lap time is made of
+// (the time says whether it was worth it), where the axle goes, and words.
 constexpr std::array<CompareSpec, kCompareFigureCount> kSpecs{{
     {F::FinalRatio, G::Gearing, "final_ratio", QT_TRANSLATE_NOOP("CompareRows", "Final ratio"),
      Better::Neither, Q::Ratio, 3, false, true},
@@ -87,6 +87,20 @@ constexpr std::array<CompareSpec, kCompareFigureCount> kSpecs{{
     {F::CornerExit, G::Straight, "corner_exit_rpm",
      QT_TRANSLATE_NOOP("CompareRows", "Engine speed at corner exit"), Better::Neither, Q::EngineSpeed, 0,
      false, true},
+    {F::LapTime, G::Lap, "lap_s", QT_TRANSLATE_NOOP("CompareRows", "Lap time"), Better::Less, Q::Time, 2,
+     false, true},
+    {F::LapChange, G::Lap, "lap_change", QT_TRANSLATE_NOOP("CompareRows", "Lap against stock, s"),
+     Better::Neither, Q::Time, 2, false, true},
+    {F::LapTopSpeed, G::Lap, "lap_top_speed_mps",
+     QT_TRANSLATE_NOOP("CompareRows", "Top speed on the lap (closed course)"), Better::Neither, Q::Speed, 0,
+     false, true},
+    {F::LapShifts, G::Lap, "lap_shifts", QT_TRANSLATE_NOOP("CompareRows", "Upshifts on the lap"),
+     Better::Neither, Q::Plain, 0, false, true},
+    {F::LapLimiter, G::Lap, "lap_limiter_s", QT_TRANSLATE_NOOP("CompareRows", "On the limiter, whole lap"),
+     Better::Less, Q::Time, 2, false, true},
+    {F::LapFullThrottle, G::Lap, "lap_full_throttle_over_lap",
+     QT_TRANSLATE_NOOP("CompareRows", "At full throttle, of the lap"), Better::Neither, Q::Percent, 0, false,
+     true},
     {F::SpeedometerShows, G::Speedometer, "indicated_over_true",
      QT_TRANSLATE_NOOP("CompareRows", "Speedometer shows, of the true speed"), Better::NearestAbove,
      Q::Percent, 1, false, true},
@@ -137,6 +151,7 @@ constexpr std::array<const char*, kCompareGroupCount> kGroups{
     QT_TRANSLATE_NOOP("CompareRows", "Pull and Limits"),
     QT_TRANSLATE_NOOP("CompareRows", "Acceleration"),
     QT_TRANSLATE_NOOP("CompareRows", "Straight"),
+    QT_TRANSLATE_NOOP("CompareRows", "Lap"),
     QT_TRANSLATE_NOOP("CompareRows", "Speedometer"),
     QT_TRANSLATE_NOOP("CompareRows", "Chain or Belt"),
     QT_TRANSLATE_NOOP("CompareRows", "Axle"),

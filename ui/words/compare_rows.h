@@ -20,6 +20,7 @@ enum class CompareGroup {
   Pull,
   Acceleration,
   Straight,
+  Lap,
   Speedometer,
   Drive,  ///< chain or belt
   Axle,
@@ -58,6 +59,12 @@ enum class CompareFigure {
   RevRangeLeft,
   OnLimiter,
   CornerExit,
+  LapTime,
+  LapChange,  ///< against stock, with its band
+  LapTopSpeed,
+  LapShifts,
+  LapLimiter,
+  LapFullThrottle,
   SpeedometerShows,
   OdometerCounts,
   SpeedometerVerdict,

@@ -14,6 +14,7 @@
 #include "ui/words/csv_units.h"
 #include "ui/words/figure_rows.h"
 #include "ui/words/gear_words.h"
+#include "ui/words/lap_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/road_words.h"
@@ -24,6 +25,8 @@ namespace {
 struct Say {
   Q_DECLARE_TR_FUNCTIONS(CompareTable)
 };
+
+constexpr int kLapDecimals = 2;
 
 using F = CompareFigure;
 using Value = std::optional<double>;
@@ -52,8 +55,8 @@ QString listed(const std::vector<std::string_view>& keys) {
 
 class Answers {
  public:
-  Answers(const Plan& plan, const UnitsShown& units, const PartsOnHand& onHand)
-      : plan_(plan), units_(units), onHand_(onHand), setups_{&plan.stock, &plan.proposed} {
+  Answers(const Plan& plan, const UnitsShown& units, const PartsOnHand& onHand, const LapBands& bands)
+      : plan_(plan), units_(units), onHand_(onHand), bands_(bands), setups_{&plan.stock, &plan.proposed} {
     for (const SetupPlan& pin : plan.pins) setups_.push_back(&pin);
     const PullBike& bike = *plan.pullBike;
     noLimit_ = Say::tr("Not known: it needs %1.").arg(listed(sawtoothLacks(plan)));
@@ -65,6 +68,7 @@ class Answers {
   }
 
   const std::vector<const SetupPlan*>& setups() const { return setups_; }
+  const LapBands& bands() const { return bands_; }
   std::size_t mostGears() const {
     std::size_t most = 0;
     for (const SetupPlan* setup : setups_) most = std::max(most, setup->gearing.gears.size());
@@ -133,6 +137,13 @@ class Answers {
         return valueOr(
             setup.cornerExitRpm,
             plan_.leanDeg ? noStraight() : Say::tr("Not known: it needs %1.").arg(listed({"ride.lean_deg"})));
+      case F::LapTime:
+      case F::LapChange:
+      case F::LapTopSpeed:
+      case F::LapShifts:
+      case F::LapLimiter:
+      case F::LapFullThrottle:
+        return setup.lap ? lap(figure, setup, *setup.lap) : unknown(noLapWords(plan_));
       case F::SpeedometerShows:
         return setup.speedometer ? Answer{.value = setup.speedometer->indicatedOverTrue}
                                  : unknown(noSpeedometer());
@@ -259,6 +270,37 @@ class Answers {
         return {.value = drive.timeS};
     }
   }
+  Answer lap(F figure, const SetupPlan& setup, const LapFigures& lap) const {
+    switch (figure) {
+      case F::LapChange:
+        return lapChange(setup, lap);
+      case F::LapTopSpeed:
+        return {.value = lap.topMps};
+      case F::LapShifts:
+        return {.value = lap.shifts};
+      case F::LapLimiter:
+        return {.value = lap.limiterS};
+      case F::LapFullThrottle:
+        return {.value = lap.fullThrottleS / lap.timeS};
+      default:
+        return {.value = lap.timeS};
+    }
+  }
+  Answer lapChange(const SetupPlan& setup, const LapFigures& lap) const {
+    if (&setup == &plan_.stock) return words(number(0.0, kLapDecimals));
+    if (!plan_.stock.lap) return unknown(noLapWords(plan_));
+    const double from = plan_.stock.lap->timeS;
+    const auto at = std::find(setups_.begin(), setups_.end(), &setup) - setups_.begin();
+    const auto known = bands_.betweenS(0, static_cast<std::size_t>(at));
+    if (!known) return unknown(Say::tr("Not known yet: how far the difference may be off."));
+    const double band = std::max(*known, kEqualTimesS);
+    Answer answer = words(equalTimes(from, lap.timeS, band)
+                              ? Say::tr("equal ± %1", "a lap within what can be told").arg(lapBandText(band))
+                              : Say::tr("%1 ± %2", "a difference and how far it may be off")
+                                    .arg(signedNumber(lap.timeS - from, kLapDecimals), lapBandText(band)));
+    answer.why = Say::tr("± is what rollout, grip and the time of a shift leave open.");
+    return answer;
+  }
   Answer verdict(const SetupPlan& setup) const {
     if (!setup.speedometer) return unknown(noSpeedometer());
     if (!setup.speedometer->verdict) return unknown(Say::tr("It reaches none of the speeds of the test."));
@@ -313,6 +355,7 @@ class Answers {
   const Plan& plan_;
   const UnitsShown& units_;
   const PartsOnHand& onHand_;
+  const LapBands& bands_;
   std::vector<const SetupPlan*> setups_;
   QString noLimit_, noPull_, noRun_;
 };
@@ -322,6 +365,7 @@ double shownValue(const CompareSpec& spec, const UnitsShown& units, double value
   switch (spec.figure) {
     case F::TurnsPerDistance:
       return units.system() == UnitSystem::Metric ? value : value * units::kMetresPerMile / 1000.0;
+    case F::LapFullThrottle:
     case F::SpeedometerShows:
     case F::OdometerCounts:
       return 100.0 * value;
@@ -341,6 +385,7 @@ bool isWords(F figure) {
     case F::PullLimit:
     case F::TopSpeedLimit:
     case F::StraightGears:
+    case F::LapChange:
     case F::SpeedometerVerdict:
     case F::Fits:
     case F::FrontSprocket:
@@ -381,6 +426,9 @@ QString rowName(const CompareSpec& spec, const Plan& plan, const UnitsShown& uni
                  ? Say::tr("%1 in %2", "a roll-on and its gear").arg(name, gearOrdinal(*plan.rollOn.gear))
                  : Say::tr("%1, top gear", "a roll-on").arg(name);
       break;
+    case F::LapTime:
+      name = lapName(plan);
+      break;
     case F::FrontSprocket:
       return isBelt(plan.proposed.setup) ? Say::tr("Front pulley") : Say::tr("Front sprocket");
     case F::RearSprocket:
@@ -409,17 +457,20 @@ Value merit(Better better, const Value& value) {
 }
 
 /// Whether nobody can tell the two apart.
-bool asGood(const CompareRow& row, std::size_t a, std::size_t b,
-            const std::vector<const SetupPlan*>& setups) {
+bool asGood(const CompareRow& row, std::size_t a, std::size_t b, const Answers& answers) {
   if (row.cells[a].text == row.cells[b].text) return true;
   if (row.figure == F::StraightTime) {
-    const auto change = driveChange(setups[a]->road, setups[b]->road);
+    const auto change = driveChange(answers.setups()[a]->road, answers.setups()[b]->road);
     return change && change->equal();
+  }
+  if (row.figure == F::LapTime) {
+    const auto band = answers.bands().betweenS(a, b);
+    return !band || equalTimes(*row.values[a], *row.values[b], *band);
   }
   return compareSpec(row.figure).quantity == Quantity::Time && equalTimes(*row.values[a], *row.values[b]);
 }
 
-void markBest(CompareRow& row, const Plan& plan, const std::vector<const SetupPlan*>& setups) {
+void markBest(CompareRow& row, const Plan& plan, const Answers& answers) {
   Better better = compareSpec(row.figure).better;
   // Without an engine curve a top speed is the gearing's alone: tall or short is what is being chosen.
   if (row.figure == F::TopSpeed && !plan.pullBike->accelerates()) better = Better::Neither;
@@ -433,7 +484,7 @@ void markBest(CompareRow& row, const Plan& plan, const std::vector<const SetupPl
   if (!best || known < 2) return;
   std::size_t marked = 0;
   for (std::size_t s = 0; s < row.cells.size(); ++s)
-    if (merit(better, row.values[s]) && asGood(row, *best, s, setups)) {
+    if (merit(better, row.values[s]) && asGood(row, *best, s, answers)) {
       row.cells[s].best = true;
       ++marked;
     }
@@ -444,6 +495,11 @@ void markBest(CompareRow& row, const Plan& plan, const std::vector<const SetupPl
 /// As it is written.
 double rounded(double value, int decimals) {
   return QString::number(value, 'f', decimals).toDouble();
+}
+
+/// Whether the difference from stock stands elsewhere: in the figure itself, or below it with its band.
+bool hasOwnDifference(F figure) {
+  return figure == F::Step || figure == F::AxleShift || figure == F::LapTime;
 }
 
 CompareRow rowOf(const Answers& answers, const Plan& plan, const UnitsShown& units, F figure, int gear) {
@@ -461,13 +517,13 @@ CompareRow rowOf(const Answers& answers, const Plan& plan, const UnitsShown& uni
       cell.text = figureText(shown, decimals);
       if (setup == &plan.stock)
         stock = shown;
-      else if (shown && stock && *shown != *stock && figure != F::Step && figure != F::AxleShift)
+      else if (shown && stock && *shown != *stock && !hasOwnDifference(figure))
         cell.difference = signedNumber(*shown - *stock, decimals);
     }
     row.values.push_back(answer.value);
     row.cells.push_back(std::move(cell));
   }
-  markBest(row, plan, answers.setups());
+  markBest(row, plan, answers);
   return row;
 }
 
@@ -478,9 +534,17 @@ double inFile(const CompareSpec& spec, double si) {
 
 }  // namespace
 
+bool needLapBands(const std::vector<CompareFigure>& figures) {
+  return std::any_of(figures.begin(), figures.end(),
+                     [](F figure) { return figure == F::LapTime || figure == F::LapChange; });
+}
+
 CompareTable compareTable(const Plan& plan, const UnitsShown& units,
-                          const std::vector<CompareFigure>& figures, const PartsOnHand& onHand) {
-  const Answers answers(plan, units, onHand);
+                          const std::vector<CompareFigure>& figures, const PartsOnHand& onHand,
+                          const LapBands* bands) {
+  LapBands own;
+  if (!bands && needLapBands(figures)) own = LapBands::workedOut(plan);
+  const Answers answers(plan, units, onHand, bands ? *bands : own);
   CompareTable table{.setups = {Say::tr("Stock"), Say::tr("Proposed")}, .pairs = {}, .rows = {}};
   for (const SetupPlan& pin : plan.pins) table.setups << shownName(pin.name);
   for (const SetupPlan* setup : answers.setups()) table.pairs << teethPair(setup->setup);

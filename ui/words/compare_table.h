@@ -8,6 +8,7 @@
 
 #include "core/plan.h"
 #include "ui/words/compare_rows.h"
+#include "ui/words/lap_bands.h"
 #include "ui/words/units_shown.h"
 
 namespace layshaft::ui {
@@ -41,11 +42,16 @@ struct PartsOnHand {
   std::vector<SpareSprocket> fronts, rears;
 };
 
+/// Whether some of these rows tell how far lap times must be apart.
+bool needLapBands(const std::vector<CompareFigure>& figures);
+
 /// The rows of these figures. Of values that read alike none is better than the other, of times none that is
-/// within `kEqualTimesS`, down the straight none within what estimated rollouts leave open; where all setups
-/// are alike, or one alone has a value, none is best.
+/// within `kEqualTimesS`, down the straight none within what estimated rollouts leave open, round the lap
+/// none within the band; where all setups are alike, or one alone has a value, none is best. `bands` are the
+/// plan's; without them they are worked out here where they are needed.
 CompareTable compareTable(const Plan& plan, const UnitsShown& units,
-                          const std::vector<CompareFigure>& figures, const PartsOnHand& onHand = {});
+                          const std::vector<CompareFigure>& figures, const PartsOnHand& onHand = {},
+                          const LapBands* bands = nullptr);
 
 /// As text: column titles, then a row each with name, figures and which setups are best in it; a group's name
 /// alone in a row before its own.

@@ -9,6 +9,7 @@
 #include "core/units.h"
 #include "ui/words/figure_rows.h"
 #include "ui/words/gear_words.h"
+#include "ui/words/lap_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/road_words.h"
 
@@ -36,6 +37,7 @@ constexpr std::array<FigureWords, kFigureCount> kFigures{{
     {Figure::QuarterMile, "quarter_mile", QT_TRANSLATE_NOOP("KeyFigures", "Quarter mile")},
     {Figure::Drive, "drive", QT_TRANSLATE_NOOP("KeyFigures", "Straight")},
     {Figure::CornerExit, "corner_exit", QT_TRANSLATE_NOOP("KeyFigures", "Engine speed at corner exit")},
+    {Figure::Lap, "lap", QT_TRANSLATE_NOOP("KeyFigures", "Lap time")},
     {Figure::TurnsPerDistance, "turns_per_distance",
      QT_TRANSLATE_NOOP("KeyFigures", "Engine turns per distance")},
     {Figure::FinalRatio, "final_ratio", QT_TRANSLATE_NOOP("KeyFigures", "Final ratio")},
@@ -71,6 +73,8 @@ class Maker {
         return drive();
       case Figure::CornerExit:
         return cornerExit();
+      case Figure::Lap:
+        return lap();
       case Figure::TurnsPerDistance:
         return turns();
       case Figure::FinalRatio:
@@ -220,6 +224,15 @@ class Maker {
       label = Say::tr("Corner exit, %1° lean (%2 → %3)", "an angle and two gears")
                   .arg(lean, gearOrdinal(was->startGear()), gearOrdinal(is->startGear()));
     return compared(label, Quantity::EngineSpeed, stock().cornerExitRpm, proposed().cornerExitRpm, 0);
+  }
+
+  /// Without the difference, which says nothing unless it says how far it may be off: that takes laps of its
+  /// own.
+  std::optional<KeyFigure> lap() const {
+    const auto time = [](const SetupPlan& p) { return p.lap ? Value(p.lap->timeS) : Value(); };
+    auto figure = compared(lapName(plan_), Quantity::Time, time(stock()), time(proposed()), timeDecimals());
+    if (figure) figure->difference.clear();
+    return figure;
   }
 
   /// Against stock's place, positive to the rear.

@@ -22,6 +22,7 @@ enum class Figure {
   QuarterMile,
   Drive,
   CornerExit,
+  Lap,
   TurnsPerDistance,
   FinalRatio,
   Rollout,

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/study/lap_place.h"
+
 namespace layshaft::ui {
 namespace {
 
@@ -46,43 +48,9 @@ void turnToStart(LapOfSetup& lap, double startM, double lengthM) {
             [](const LapPullFigures& a, const LapPullFigures& b) { return a.fromM < b.fromM; });
 }
 
-/// The place between two points of a lap, as with one acceleration between them: near a standstill, and
-/// wherever points are far apart, straight lines would make times of their own.
-LapPoint between(const LapPoint& a, const LapPoint& b, double distanceM) {
-  const double way = (distanceM - a.distanceM) / (b.distanceM - a.distanceM);
-  const double square = a.speedMps * a.speedMps;
-  const double speed = std::sqrt(std::max(0.0, square + way * (b.speedMps * b.speedMps - square)));
-  const double mean = a.speedMps + speed;
-  const double time = mean > 0.0 ? way * (a.speedMps + b.speedMps) / mean : way;
-  LapPoint point = a;
-  point.distanceM = distanceM;
-  point.timeS = a.timeS + time * (b.timeS - a.timeS);
-  point.speedMps = speed;
-  if (a.rpm && b.rpm && a.gear == b.gear) point.rpm = *a.rpm + way * (*b.rpm - *a.rpm);
-  return point;
-}
-
-double timeAt(const std::vector<LapPoint>& points, double distanceM) {
-  const auto above =
-      std::lower_bound(points.begin(), points.end(), distanceM,
-                       [](const LapPoint& point, double place) { return point.distanceM < place; });
-  if (above == points.begin()) return above->timeS;
-  if (above == points.end()) return points.back().timeS;
-  return between(*(above - 1), *above, distanceM).timeS;
-}
-
-std::vector<LapDifference> laterThan(const LapOfSetup& stock, const LapOfSetup& lap) {
-  std::vector<LapDifference> later;
-  if (!stock.laps() || !lap.laps()) return later;
-  std::vector<double> places;
-  for (const LapOfSetup* of : {&stock, &lap})
-    for (const LapPoint& point : of->points) places.push_back(point.distanceM);
-  std::sort(places.begin(), places.end());
-  places.erase(std::unique(places.begin(), places.end()), places.end());
-  later.reserve(places.size());
-  for (const double place : places)
-    later.push_back({place, timeAt(lap.points, place) - timeAt(stock.points, place)});
-  return later;
+double timeAt(const LapOfSetup& lap, double distanceM) {
+  if (lap.points.empty()) return 0.0;
+  return lapAt(lap, std::clamp(distanceM, 0.0, lap.points.back().distanceM))->timeS;
 }
 
 void takeSetups(LapBook& book, const LapBook* before) {
@@ -104,7 +72,7 @@ void takeSetups(LapBook& book, const LapBook* before) {
     }
     book.setups.push_back(std::move(lap));
   }
-  for (LapOfSetup& lap : book.setups) lap.later = laterThan(book.setups.front(), lap);
+  for (LapOfSetup& lap : book.setups) lap.later = lapDifference(book.setups.front().points, lap.points);
 }
 
 }  // namespace
@@ -147,14 +115,7 @@ const LapPart* LapBook::partAt(double distanceM) const {
 }
 
 std::optional<LapPoint> lapAt(const LapOfSetup& lap, double distanceM) {
-  const auto& points = lap.points;
-  if (points.empty() || distanceM < 0.0 || distanceM > points.back().distanceM) return std::nullopt;
-  const auto above =
-      std::upper_bound(points.begin(), points.end(), distanceM,
-                       [](double place, const LapPoint& point) { return place < point.distanceM; });
-  if (above == points.begin()) return points.front();
-  if (above == points.end()) return points.back();
-  return between(*(above - 1), *above, distanceM);
+  return lapPointAt(lap.points, distanceM);
 }
 
 std::optional<double> laterAt(const LapOfSetup& lap, double distanceM) {
@@ -209,7 +170,7 @@ std::optional<std::size_t> bendBefore(const LapBook& book, double distanceM) {
 
 LapPartFigures partFigures(const LapBook& book, const LapOfSetup& lap, std::size_t part) {
   const LapPart& here = book.parts[part];
-  LapPartFigures figures{.timeS = timeAt(lap.points, here.toM) - timeAt(lap.points, here.fromM),
+  LapPartFigures figures{.timeS = timeAt(lap, here.toM) - timeAt(lap, here.fromM),
                          .minMps = 0.0,
                          .gearAtMin = {},
                          .rpmAtMin = {},

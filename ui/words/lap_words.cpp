@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/lap_csv.h"
+#include "core/short_text.h"
 #include "ui/words/chart_words.h"
 #include "ui/words/csv_units.h"
 #include "ui/words/figure_rows.h"
@@ -35,23 +36,18 @@ QString listed(const QStringList& items) {
       .arg(items.mid(0, items.size() - 1).join(LapWords::tr(", ", "between parts of a track")), items.back());
 }
 
-/// Never better than it is.
-QString bandText(double s) {
-  const double perUnit = std::pow(10.0, kTimeDecimals);
-  return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
-}
-
-/// How far a difference may be off; a recording's noise is named where it can be told.
-QString bandWords(const LapChange& change) {
-  const QString band = bandText(std::max(change.bandS, kLapBandS));
-  if (change.noiseS < kLapBandS) return LapWords::tr("The difference may be off by ±%1 s.").arg(band);
-  return LapWords::tr("The difference may be off by ±%1 s, by ±%2 s because the recording is noisy.")
-      .arg(band, bandText(change.noiseS));
+/// What a noisy recording alone does to a difference; nothing where it cannot be told.
+QString noiseWords(const std::optional<LapChange>& change) {
+  if (!change || change->noiseS < kLapBandS) return {};
+  return QLatin1Char(' ') + LapWords::tr("The noise of the recording alone makes it uncertain by ±%1 s.")
+                                .arg(lapBandText(change->noiseS));
 }
 
 /// How far a difference may be off, and what of it the axle does.
 QString changeRests(const LapChange& change) {
-  const QString band = bandWords(change);
+  const QString band = LapWords::tr("The difference may be off by ±%1 s.")
+                           .arg(lapBandText(std::max(change.bandS, kLapBandS))) +
+                       noiseWords(change);
   if (std::abs(change.axleS) < kLapBandS) return band;
   return band + QLatin1Char(' ') +
          (change.axleS < 0.0 ? LapWords::tr("Of it the axle's new place wins %1 s.")
@@ -132,7 +128,8 @@ QString lapTimes(const LapBook& book) {
   const double band = std::max(book.bandS, kLapBandS);
   if (std::abs(stock - proposed) < band)
     return LapWords::tr("%1: equal within ±%2 s, %3 s with stock and %4 s with the proposal.", "track")
-        .arg(name, bandText(band), texts.stock, texts.proposed);
+               .arg(name, lapBandText(band), texts.stock, texts.proposed) +
+           noiseWords(book.change);
   const QString sentence =
       proposed < stock
           ? LapWords::tr("%1: %2 s with the proposal, %3 s quicker than stock with %4 s.", "track")
@@ -142,11 +139,39 @@ QString lapTimes(const LapBook& book) {
   return words;
 }
 
+QString refusalWords(const Track& track, const LapRefusal& refusal) {
+  switch (refusal.why) {
+    case LapRefusal::Why::NoBend:
+      return LapWords::
+          tr("%1 is closed and has no bend that asks for the brakes: no lap of it has a beginning. Give it "
+             "a corner.")
+              .arg(shownName(track.name));
+    case LapRefusal::Why::BrakesTooWeak: {
+      const std::size_t segment = refusal.segment;
+      const auto& segments = track.segments;
+      const QString where = segment < segments.size() && !segments[segment].name.empty()
+                                ? shownName(segments[segment].name)
+                                : LapWords::tr("segment %1").arg(segment + 1);
+      return LapWords::tr("Full brakes cannot slow the bike on %1: it falls too steeply for its surface.",
+                          "a segment")
+          .arg(where);
+    }
+    case LapRefusal::Why::Empty:
+      break;
+  }
+  return LapWords::tr("%1 has nothing to ride on yet.", "track").arg(shownName(track.name));
+}
+
 std::optional<double> optionalOf(const std::optional<int>& gear) {
   return gear ? std::optional(static_cast<double>(*gear)) : std::nullopt;
 }
 
 }  // namespace
+
+QString lapBandText(double s) {
+  const double perUnit = std::pow(10.0, kTimeDecimals);
+  return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
+}
 
 QString wonText(double wonS) {
   return signedNumber(wonS, kTimeDecimals);
@@ -181,27 +206,24 @@ QString lapHonesty(const Plan& plan) {
   return sentences.join(QLatin1Char(' '));
 }
 
+QString lapName(const Plan& plan) {
+  constexpr std::size_t kLetters = 24;  // of the track's name: what stands beside it must not be pushed out
+  const auto& track = plan.input.track;
+  if (!track || track->name.empty()) return LapWords::tr("Lap");
+  return LapWords::tr("Lap of %1", "track").arg(shownName(shortText(track->name, kLetters)));
+}
+
 QString lapRefusalWords(const LapBook& book) {
-  switch (book.refusal->why) {
-    case LapRefusal::Why::NoBend:
-      return LapWords::
-          tr("%1 is closed and has no bend that asks for the brakes: no lap of it has a beginning. Give it "
-             "a corner.")
-              .arg(shownName(book.track->name));
-    case LapRefusal::Why::BrakesTooWeak: {
-      const std::size_t segment = book.refusal->segment;
-      const auto& segments = book.track->segments;
-      const QString where = segment < segments.size() && !segments[segment].name.empty()
-                                ? shownName(segments[segment].name)
-                                : LapWords::tr("segment %1").arg(segment + 1);
-      return LapWords::tr("Full brakes cannot slow the bike on %1: it falls too steeply for its surface.",
-                          "a segment")
-          .arg(where);
-    }
-    case LapRefusal::Why::Empty:
-      break;
-  }
-  return LapWords::tr("%1 has nothing to ride on yet.", "track").arg(shownName(book.track->name));
+  return refusalWords(*book.track, *book.refusal);
+}
+
+QString noLapWords(const Plan& plan) {
+  if (const auto lacks = lapLacks(plan); !lacks.empty())
+    return LapWords::tr("Not known: it needs %1.")
+        .arg(fieldNames(lacks).join(LapWords::tr(", ", "between fields that are missing")));
+  const auto& refusal = plan.laps->allowed().refusal();
+  return refusal ? refusalWords(*plan.input.track, *refusal)
+                 : LapWords::tr("The bike stops on this track for good: no gear pulls there.");
 }
 
 std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units) {

@@ -17,8 +17,16 @@ QString lapWords(const LapBook& book);
 /// What the times rest on: grip and rider, the wind, limits that nobody knows of this bike.
 QString lapHonesty(const Plan& plan);
 
+/// "Lap of Reedmace Short", cut where the name is long; "Lap" where there is none.
+QString lapName(const Plan& plan);
+
 /// Why nobody laps the track. The book must have a refusal.
 QString lapRefusalWords(const LapBook& book);
+/// Why stock or the proposal has no lap: what is not known, a track that is refused, or a bike that stops.
+QString noLapWords(const Plan& plan);
+
+/// "0.03": how far a difference may be off, never less than it is.
+QString lapBandText(double s);
 
 /// A row for each corner with the straight behind it: titles, then cells of stock → proposed.
 std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units);

@@ -11,6 +11,7 @@
 #include "ui/words/compare_table.h"
 #include "ui/words/gear_table.h"
 #include "ui/words/key_figures.h"
+#include "ui/words/lap_report.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/pull_notes.h"
@@ -24,6 +25,15 @@ namespace {
 struct Say {
   Q_DECLARE_TR_FUNCTIONS(TextReport)
 };
+
+QString lapText(const Plan& plan, const UnitsShown& units) {
+  const LapReport lap = lapReport(plan, units);
+  if (lap.isEmpty()) return {};
+  QString text = lap.title + QLatin1Char('\n') + lap.words + QStringLiteral("\n\n");
+  if (!lap.corners.empty())
+    text += alignedTable(lap.corners) + QLatin1Char('\n') + lap.restsOn + QStringLiteral("\n\n");
+  return text;
+}
 
 }  // namespace
 
@@ -52,6 +62,7 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
   if (!plan.pins.empty())
     out += alignedTable(compareRows(compareTable(plan, units, allCompareFigures()))) + QLatin1Char('\n');
   for (const QString& note : pullNotes(plan, units)) out += note + QStringLiteral("\n\n");
+  out += lapText(plan, units);
   if (const QStringList worn = wearReport(plan, units); !worn.isEmpty())
     out += Say::tr("Wear") + QLatin1Char('\n') + worn.join(QLatin1Char('\n')) + QStringLiteral("\n\n");
   const QStringList cautions = cautionsFor(plan, CautionPlace::Paper);
