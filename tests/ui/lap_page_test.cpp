@@ -321,7 +321,7 @@ TEST_F(LapPageTest, ANoisyRecordingSaysWhatItsNoiseDoes) {
   Profile profile = workedLap();
   Track track = stadium();
   TrackPath path = *track.path;
-  path.curvatureNoisePerKm = 4.0;
+  path.curvatureNoisePerKm = 20.0;
   path.smoothingM = 8.0;
   track.path = SharedPath(path);
   profile.tracks = {track};
