@@ -177,9 +177,9 @@ void OneLapView::showWhatLacks() {
   if (const auto lacks = lapLacks(*plan_); !lacks.empty())
     return lacking_->show(
         tr("A lap needs the engine's torque curve, masses, drag area and the grip of the tyre."), lacks);
-  lacking_->showWrong(book_.refusal ? lapRefusalWords(book_)
-                                    : tr("The bike stops on this track for good: no gear pulls there."),
-                      "tracks");
+  lacking_->showWrong(
+      book_.refusal ? lapRefusalWords(*book_.refusal, *book_.track) : stopsForGoodWords(*book_.track),
+      "tracks");
 }
 
 Picture* OneLapView::picture() {

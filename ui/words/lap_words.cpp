@@ -24,21 +24,24 @@ constexpr int kTimeDecimals = 2;
 constexpr double kWorthTellingS = 0.05;  // on the limiter: less is a shift made a little late
 constexpr std::size_t kMostTold = 4;     // parts, on either side
 
-QString seconds(double s) {
+}  // namespace
+
+QString secondsText(double s) {
   return number(std::abs(s), kTimeDecimals);
 }
+
+QString bandText(double s) {
+  const double perUnit = std::pow(10.0, kTimeDecimals);
+  return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
+}
+
+namespace {
 
 /// "a, b and c".
 QString listed(const QStringList& items) {
   if (items.size() < 2) return items.value(0);
   return LapWords::tr("%1 and %2", "the last two of a list")
       .arg(items.mid(0, items.size() - 1).join(LapWords::tr(", ", "between parts of a track")), items.back());
-}
-
-/// Never better than it is.
-QString bandText(double s) {
-  const double perUnit = std::pow(10.0, kTimeDecimals);
-  return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
 }
 
 /// How far a difference may be off, and what of it the axle does.
@@ -49,7 +52,7 @@ QString changeRests(const LapChange& change) {
   return band + QLatin1Char(' ') +
          (change.axleS < 0.0 ? LapWords::tr("Of it the axle's new place wins %1 s.")
                              : LapWords::tr("Of it the axle's new place loses %1 s."))
-             .arg(seconds(change.axleS));
+             .arg(secondsText(change.axleS));
 }
 
 /// What a part changes, greatest first.
@@ -85,7 +88,7 @@ const LapPart* bendBefore(const LapBook& book, std::size_t part) {
 /// "0.13 s on Long Meadow, where it sits 0.9 s on the limiter".
 QString changeWords(const LapBook& book, const PartChange& change) {
   const LapPart& part = book.parts[change.part];
-  const QString time = seconds(change.wonS);
+  const QString time = secondsText(change.wonS);
   const LapPart* bend = part.bend || part.named ? nullptr : bendBefore(book, change.part);
   const QString what = part.bend ? LapWords::tr("%1 s in %2", "seconds, a corner").arg(time, part.name)
                        : bend    ? LapWords::tr("%1 s out of %2", "seconds, a corner").arg(time, bend->name)
@@ -95,9 +98,9 @@ QString changeWords(const LapBook& book, const PartChange& change) {
   const double limiter = partFigures(book, held, change.part).limiterS;
   if (limiter < kWorthTellingS) return what;
   return won ? LapWords::tr("%1, where stock sits %2 s on the limiter", "%1 is what is won on a straight")
-                   .arg(what, seconds(limiter))
+                   .arg(what, secondsText(limiter))
              : LapWords::tr("%1, where it sits %2 s on the limiter", "%1 is what is lost on a straight")
-                   .arg(what, seconds(limiter));
+                   .arg(what, secondsText(limiter));
 }
 
 QString changesWords(const LapBook& book, const std::vector<PartChange>& changes) {
@@ -130,7 +133,7 @@ QString lapTimes(const LapBook& book) {
       proposed < stock
           ? LapWords::tr("%1: %2 s with the proposal, %3 s quicker than stock with %4 s.", "track")
           : LapWords::tr("%1: %2 s with the proposal, %3 s slower than stock with %4 s.", "track");
-  QString words = sentence.arg(name, texts.proposed, seconds(stock - proposed), texts.stock);
+  QString words = sentence.arg(name, texts.proposed, secondsText(stock - proposed), texts.stock);
   if (book.change) words += QLatin1Char(' ') + changeRests(*book.change);
   return words;
 }
@@ -174,16 +177,16 @@ QString lapHonesty(const Plan& plan) {
   return sentences.join(QLatin1Char(' '));
 }
 
-QString lapRefusalWords(const LapBook& book) {
-  switch (book.refusal->why) {
+QString lapRefusalWords(const LapRefusal& refusal, const Track& track) {
+  switch (refusal.why) {
     case LapRefusal::Why::NoBend:
       return LapWords::
           tr("%1 is closed and has no bend that asks for the brakes: no lap of it has a beginning. Give it "
              "a corner.")
-              .arg(shownName(book.track->name));
+              .arg(shownName(track.name));
     case LapRefusal::Why::BrakesTooWeak: {
-      const std::size_t segment = book.refusal->segment;
-      const auto& segments = book.track->segments;
+      const std::size_t segment = refusal.segment;
+      const auto& segments = track.segments;
       const QString where = segment < segments.size() && !segments[segment].name.empty()
                                 ? shownName(segments[segment].name)
                                 : LapWords::tr("segment %1").arg(segment + 1);
@@ -194,7 +197,12 @@ QString lapRefusalWords(const LapBook& book) {
     case LapRefusal::Why::Empty:
       break;
   }
-  return LapWords::tr("%1 has nothing to ride on yet.", "track").arg(shownName(book.track->name));
+  return LapWords::tr("%1 has nothing to ride on yet.", "track").arg(shownName(track.name));
+}
+
+QString stopsForGoodWords(const Track& track) {
+  return LapWords::tr("The bike stops on %1 for good: no gear pulls there.", "track")
+      .arg(shownName(track.name));
 }
 
 std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units) {

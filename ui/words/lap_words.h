@@ -17,12 +17,18 @@ QString lapWords(const LapBook& book);
 /// What the times rest on: grip and rider, the wind, limits that nobody knows of this bike.
 QString lapHonesty(const Plan& plan);
 
-/// Why nobody laps the track. The book must have a refusal.
-QString lapRefusalWords(const LapBook& book);
+/// Why nobody laps the track.
+QString lapRefusalWords(const LapRefusal& refusal, const Track& track);
+/// The same where nothing is refused: somewhere no gear pulls.
+QString stopsForGoodWords(const Track& track);
 
 /// A row for each corner with the straight behind it: titles, then cells of stock → proposed.
 std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units);
 
+/// Seconds as they are told, without their sign.
+QString secondsText(double s);
+/// How far a time may be off, never less than it is.
+QString bandText(double s);
 /// "+0.04": seconds that are won, signed; "±0" below what can be told.
 QString wonText(double wonS);
 
