@@ -3,14 +3,10 @@
 
 #include <QElapsedTimer>
 #include <QSignalSpy>
-#include <QTabBar>
-#include <QTabWidget>
 
 #include "core/plan.h"
-#include "tests/ui/support.h"
-#include "ui/document/preferences.h"
+#include "tests/ui/lap_view_test.h"
 #include "ui/document/setup_edits.h"
-#include "ui/pages/lap_page.h"
 #include "ui/words/field_table.h"
 #include "ui/words/gearbox_words.h"
 #include "ui/words/numbers.h"
@@ -45,51 +41,18 @@ std::vector<SpareGearPair> manyGears() {
   return gears;
 }
 
-class GearboxesViewTest : public testing::Test, FreshSettings {
+class GearboxesViewTest : public LapViewTest<ui::GearboxesView, ui::GearboxStudy> {
  protected:
-  GearboxesViewTest() { ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric)); }
+  GearboxesViewTest() : LapViewTest("Gearboxes") {}
 
-  void openPage(Profile profile) {
-    window_ = std::make_unique<Window>(std::move(profile));
-    page_ = (*window_)->findChild<ui::LapPage*>();
-    view_ = (*window_)->findChild<ui::GearboxesView*>();
-    study_ = view_->findChild<ui::GearboxStudy*>();
-    (*window_)->findChild<QTabWidget*>()->setCurrentWidget(page_);
-  }
-  void look(const QString& title) {
-    auto* bar = page_->findChild<QTabBar*>();
-    for (int i = 0; i < bar->count(); ++i)
-      if (bar->tabText(i) == title) bar->setCurrentIndex(i);
-  }
-  void open(Profile profile) {
-    openPage(std::move(profile));
-    look("Gearboxes");
-    wait();
-  }
-  void wait() {
-    ASSERT_TRUE(soon([&] { return !study_->running(); }));
-    QTest::qWait(20);
-  }
-  const Profile& profile() { return window_->profile(); }
   QTableView& table() { return control<QTableView>(*view_, "Gearboxes"); }
   const GearboxModel& model() { return dynamic_cast<const GearboxModel&>(*table().model()); }
   QString cell(int row, int column) { return model().index(row, column).data().toString(); }
   QString words() { return control<QLabel>(*view_, "The gearboxes in words").text(); }
   QCheckBox& ownPairBox() { return *view_->findChild<QCheckBox*>(); }
-  QUndoStack& history() { return (*window_)->document().undoStack(); }
-  QPushButton& button(const QString& text) {
-    for (auto* one : view_->findChildren<QPushButton*>())
-      if (one->text() == text) return *one;
-    throw std::runtime_error("no button " + text.toStdString());
-  }
   GearboxSearch searchOf(const Profile& of) {
     return GearboxSearch(ladderInput(of), of.tracks.front(), of.sparesBox->gearPairs);
   }
-
-  std::unique_ptr<Window> window_;
-  ui::LapPage* page_ = nullptr;
-  ui::GearboxesView* view_ = nullptr;
-  ui::GearboxStudy* study_ = nullptr;
 };
 
 TEST_F(GearboxesViewTest, ListsEveryGearboxWithItsBestPairAsTheCoreDoes) {
@@ -117,7 +80,7 @@ TEST_F(GearboxesViewTest, WithTheProposalsPairEachRowIsThatPlansLap) {
   open(bikeWithGears(someGears()));
   ownPairBox().click();
   wait();
-  const QString pair = ui::teethPair(proposedSetup((*window_)->document()));
+  const QString pair = ui::teethPair(proposedSetup(document()));
   ASSERT_EQ(model().rowCount(), 8);
   double before = 0.0;
   for (int r = 0; r < 8; ++r) {
@@ -143,7 +106,7 @@ TEST_F(GearboxesViewTest, GearsAndPairBecomeTheProposalInOneStepAndTheListStays)
   table().setFocus();
   table().setCurrentIndex(model().index(row, 0));
   QTest::keyClick(&table(), Qt::Key_Return);
-  const layshaft::Setup proposed = proposedSetup((*window_)->document());
+  const layshaft::Setup proposed = proposedSetup(document());
   EXPECT_EQ(ui::teethPair(proposed), pair);
   for (const SpareGearPair& one : gears) {
     const auto index = static_cast<std::size_t>(one.gear - 1);
@@ -159,7 +122,7 @@ TEST_F(GearboxesViewTest, GearsAndPairBecomeTheProposalInOneStepAndTheListStays)
   const int stock = model().rowOf(0);
   table().setCurrentIndex(model().index(stock, 0));
   button("Propose This Gearbox").click();
-  EXPECT_EQ(proposedSetup((*window_)->document()).gearRatios, before.stock.gearRatios);
+  EXPECT_EQ(proposedSetup(document()).gearRatios, before.stock.gearRatios);
   EXPECT_EQ(history().count(), 2);
   history().undo();
   history().undo();
@@ -196,7 +159,7 @@ TEST_F(GearboxesViewTest, GearsThatMakeNoOtherGearboxAreSaidToMakeNone) {
 
 TEST_F(GearboxesViewTest, OfTooManyTheFirstAreTriedAndAStopIsHeardAtOnce) {
   openPage(bikeWithGears(manyGears()));
-  look("Gearboxes");
+  look();
   ASSERT_TRUE(soon([&] { return model().rowCount() > 100; })) << "what is ready is shown";
   EXPECT_THAT(words().toStdString(), testing::HasSubstr("more than 5,000 gearboxes; only these are tried"));
   ASSERT_TRUE(study_->running());
@@ -219,29 +182,29 @@ TEST_F(GearboxesViewTest, NothingIsWorkedOutUnlessSomebodyLooks) {
   QSignalSpy tried(study_, &ui::GearboxStudy::tried);
   QTest::qWait(100);
   EXPECT_EQ(tried.count(), 0);
-  look("Gearboxes");
+  look();
   ASSERT_TRUE(soon([&] { return tried.count() > 2; }));
   look("One Lap");
   EXPECT_FALSE(study_->running());
   const auto before = tried.count();
   QTest::qWait(100);
   EXPECT_EQ(tried.count(), before);
-  look("Gearboxes");
+  look();
   EXPECT_TRUE(study_->running());
 }
 
 TEST_F(GearboxesViewTest, AnEditThatNoLapDependsOnCostsNothing) {
   open(bikeWithGears(someGears()));
   QSignalSpy tried(study_, &ui::GearboxStudy::tried), prepared(study_, &ui::GearboxStudy::prepared);
-  (*window_)->document().edit({.field = "notes", .title = "notes", .shown = {}}, [](Profile& p) {
+  document().edit({.field = "notes", .title = "notes", .shown = {}}, [](Profile& p) {
     p.notes = "Oiled.";
     p.sparesBox->gearPairs.front().note = "on the shelf";
   });
-  ui::SetupEdits((*window_)->document(), ui::Side::Proposed).setRearTeeth(45);
+  ui::SetupEdits(document(), ui::Side::Proposed).setRearTeeth(45);
   QTest::qWait(100);
   EXPECT_EQ(tried.count() + prepared.count(), 0);
-  (*window_)->document().edit({.field = "box", .title = "box", .shown = {}},
-                              [](Profile& p) { p.sparesBox->gearPairs.pop_back(); });
+  document().edit({.field = "box", .title = "box", .shown = {}},
+                  [](Profile& p) { p.sparesBox->gearPairs.pop_back(); });
   EXPECT_TRUE(soon([&] { return model().rowCount() == 4; }));
 }
 
@@ -266,16 +229,8 @@ TEST_F(GearboxesViewTest, OtherProgramsGetTheTeethOfEachGear) {
 }
 
 TEST_F(GearboxesViewTest, NothingIsCutOnAUsualScreenNorOnANarrowOne) {
-  ui::preferences::setHintsDismissed(true);
   open(bikeWithGears(someGears()));
-  for (const QSize size : {QSize(1270, 690), QSize(1000, 690)}) {
-    (*window_)->resize(size);
-    QTest::qWait(50);
-    auto& label = control<QLabel>(*view_, "The gearboxes in words");
-    EXPECT_LE(label.heightForWidth(label.width()), label.height()) << size.width();
-    EXPECT_GE(table().viewport()->height(), 3 * table().rowHeight(0)) << size.width();
-    EXPECT_LE(ownPairBox().geometry().right(), view_->width()) << size.width();
-  }
+  expectNothingCut("The gearboxes in words", ownPairBox(), table(), table().rowHeight(0));
 }
 
 }  // namespace

@@ -1,61 +1,27 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/season_view.h"
 
-#include <QLabel>
-#include <QPushButton>
 #include <QSignalSpy>
-#include <QTabBar>
-#include <QTabWidget>
 
 #include "core/bike/pair.h"
 #include "core/plan.h"
-#include "tests/ui/support.h"
-#include "ui/document/preferences.h"
-#include "ui/pages/lap_page.h"
+#include "tests/ui/lap_view_test.h"
 #include "ui/words/lap_words.h"
 #include "ui/words/numbers.h"
 
 namespace layshaft::test {
 namespace {
 
-class SeasonViewTest : public testing::Test, FreshSettings {
+class SeasonViewTest : public LapViewTest<ui::SeasonView, ui::SeasonStudy> {
  protected:
   enum Column { Name, Pair, Lap, OneLoses, StockLoses, ProposalLoses };
 
-  SeasonViewTest() { ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric)); }
+  SeasonViewTest() : LapViewTest("All Tracks") {}
 
-  void openPage(Profile profile) {
-    window_ = std::make_unique<Window>(std::move(profile));
-    page_ = (*window_)->findChild<ui::LapPage*>();
-    view_ = (*window_)->findChild<ui::SeasonView*>();
-    study_ = view_->findChild<ui::SeasonStudy*>();
-    (*window_)->findChild<QTabWidget*>()->setCurrentWidget(page_);
-  }
-  void look(const QString& title) {
-    auto* bar = page_->findChild<QTabBar*>();
-    for (int i = 0; i < bar->count(); ++i)
-      if (bar->tabText(i) == title) bar->setCurrentIndex(i);
-  }
-  void open(Profile profile) {
-    openPage(std::move(profile));
-    look("All Tracks");
-    wait();
-  }
-  void wait() {
-    ASSERT_TRUE(soon([&] { return !study_->running() && !words().startsWith("Every pair"); }));
-    QTest::qWait(20);
-  }
-  const Profile& profile() { return window_->profile(); }
   ui::FiguresTable& table() { return control<ui::FiguresTable>(*view_, "Tracks of the season"); }
   ui::FiguresTable& pairs() { return control<ui::FiguresTable>(*view_, "One pair for all tracks"); }
   QString cell(int row, int column) { return table().item(row, column)->text(); }
   QString words() { return control<QLabel>(*view_, "The season in words").text(); }
-  QUndoStack& history() { return (*window_)->document().undoStack(); }
-  QPushButton& button(const QString& text) {
-    for (auto* one : view_->findChildren<QPushButton*>())
-      if (one->text().startsWith(text)) return *one;
-    throw std::runtime_error("no button " + text.toStdString());
-  }
   void tick(int row, bool on) { table().item(row, 0)->setCheckState(on ? Qt::Checked : Qt::Unchecked); }
 
   /// As the core says it of some of the tracks.
@@ -68,11 +34,6 @@ class SeasonViewTest : public testing::Test, FreshSettings {
     return season(rows);
   }
   static QString textOf(const SeasonPair& pair) { return ui::pairText(pair.frontTeeth, pair.rearTeeth); }
-
-  std::unique_ptr<Window> window_;
-  ui::LapPage* page_ = nullptr;
-  ui::SeasonView* view_ = nullptr;
-  ui::SeasonStudy* study_ = nullptr;
 };
 
 TEST_F(SeasonViewTest, SaysWhichPairLosesLeastAsTheCoreDoes) {
@@ -186,15 +147,14 @@ TEST_F(SeasonViewTest, ARowsPairBecomesTheProposalInOneStep) {
   pairs().setCurrentCell(2, 0);
   EXPECT_EQ(button("Propose").text(), "Propose " + pair);
   QTest::keyClick(&pairs(), Qt::Key_Return);
-  EXPECT_EQ(ui::teethPair(proposedSetup((*window_)->document())), pair);
+  EXPECT_EQ(ui::teethPair(proposedSetup(document())), pair);
   EXPECT_EQ(history().count(), 1);
   EXPECT_TRUE(soon([&] { return table().horizontalHeaderItem(ProposalLoses)->text().contains(pair); }));
   history().undo();
   EXPECT_TRUE(same(profile(), before));
   table().setCurrentCell(0, 0);
   button("Propose").click();
-  EXPECT_EQ(ui::teethPair(proposedSetup((*window_)->document())), cell(0, Pair))
-      << "of the table chosen last";
+  EXPECT_EQ(ui::teethPair(proposedSetup(document())), cell(0, Pair)) << "of the table chosen last";
 }
 
 TEST_F(SeasonViewTest, ARowsTrackBecomesTheOneThatIsRidden) {
@@ -245,28 +205,28 @@ TEST_F(SeasonViewTest, NothingIsWorkedOutUnlessSomebodyLooks) {
   QTest::qWait(100);
   EXPECT_EQ(parts.count(), 0);
   EXPECT_FALSE(study_->running());
-  look("All Tracks");
+  look();
   EXPECT_TRUE(study_->running());
   look("One Lap");
   EXPECT_FALSE(study_->running());
-  look("All Tracks");
+  look();
   wait();
   const auto worked = parts.count();
   EXPECT_GT(worked, 0);
-  ui::SetupEdits(static_cast<ui::MainWindow&>(**window_).document(), ui::Side::Proposed).setRearTeeth(44);
+  ui::SetupEdits(document(), ui::Side::Proposed).setRearTeeth(44);
   QTest::qWait(100);
   EXPECT_EQ(parts.count(), worked) << "every pair was asked already";
   look("One Lap");
-  look("All Tracks");
+  look();
   EXPECT_FALSE(study_->running());
-  (*window_)->document().edit({.field = "mass", .title = "mass", .shown = {}},
-                              [](Profile& p) { p.bike.chassis->massKg = 175; });
+  document().edit({.field = "mass", .title = "mass", .shown = {}},
+                  [](Profile& p) { p.bike.chassis->massKg = 175; });
   EXPECT_TRUE(soon([&] { return study_->running() || parts.count() > worked; }));
 }
 
 TEST_F(SeasonViewTest, AStopLeavesTheRestToBeAskedFor) {
   openPage(sampleBike("club-600"));
-  look("All Tracks");
+  look();
   ASSERT_TRUE(study_->running());
   button("Stop").click();
   EXPECT_FALSE(study_->running());
@@ -284,8 +244,8 @@ TEST_F(SeasonViewTest, OldFiguresStandBackUntilNewOnesAreThere) {
   open(sampleBike("club-600"));
   const QColor usual = table().palette().color(QPalette::Text);
   const QString lap = cell(0, Lap);
-  (*window_)->document().edit({.field = "mass", .title = "mass", .shown = {}},
-                              [](Profile& p) { p.bike.chassis->massKg = 175; });
+  document().edit({.field = "mass", .title = "mass", .shown = {}},
+                  [](Profile& p) { p.bike.chassis->massKg = 175; });
   ASSERT_TRUE(soon([&] { return study_->running(); }));
   EXPECT_NE(table().palette().color(QPalette::Text), usual);
   EXPECT_EQ(cell(0, Lap), lap);
@@ -294,16 +254,8 @@ TEST_F(SeasonViewTest, OldFiguresStandBackUntilNewOnesAreThere) {
 }
 
 TEST_F(SeasonViewTest, NothingIsCutOnAUsualScreenNorOnANarrowOne) {
-  ui::preferences::setHintsDismissed(true);
   open(sampleBike("club-600"));
-  for (const QSize size : {QSize(1270, 690), QSize(1000, 690)}) {
-    (*window_)->resize(size);
-    QTest::qWait(50);
-    auto& label = control<QLabel>(*view_, "The season in words");
-    EXPECT_LE(label.heightForWidth(label.width()), label.height()) << size.width();
-    EXPECT_GE(table().viewport()->height(), 2 * table().rowHeight(0)) << size.width();
-    EXPECT_LE(button("Ride").geometry().right(), view_->width()) << size.width();
-  }
+  expectNothingCut("The season in words", button("Ride"), table(), table().rowHeight(0));
 }
 
 TEST_F(SeasonViewTest, TheTableGoesToOtherProgramsToo) {

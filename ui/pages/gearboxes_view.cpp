@@ -15,7 +15,6 @@ namespace layshaft::ui {
 namespace {
 
 const QString kOwnPair = QStringLiteral("proposed_pair_only");
-constexpr int kWordLines = 2;            // that the words have in any case: the list must not jump
 constexpr std::size_t kBandsKnown = 20;  // of so many rows: each takes a dozen laps
 
 }  // namespace
@@ -44,12 +43,7 @@ void GearboxesView::build() {
 }
 
 QWidget* GearboxesView::makeList() {
-  words_ = new QLabel;
-  words_->setWordWrap(true);
-  words_->setTextFormat(Qt::PlainText);  // it quotes names of the file
-  words_->setAccessibleName(tr("The gearboxes in words"));
-  words_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-  words_->setMinimumHeight(kWordLines * fontMetrics().lineSpacing());
+  words_ = makeWords(tr("The gearboxes in words"));
   makeTable();
   auto* list = new QWidget;
   auto* column = new QVBoxLayout(list);
@@ -74,6 +68,8 @@ void GearboxesView::makeTable() {
   table_->verticalHeader()->setDefaultSectionSize(table_->fontMetrics().height() + 6);
   QHeaderView& header = *table_->horizontalHeader();
   header.setHighlightSections(false);
+  constexpr int kRowsMeasured = 30;  // of what may be thousands
+  header.setResizeContentsPrecision(kRowsMeasured);
   header.setSectionResizeMode(QHeaderView::ResizeToContents);
   header.setSectionResizeMode(GearboxModel::Gears, QHeaderView::Stretch);
   auto* propose = new QAction(tr("Propose This Gearbox"), table_);

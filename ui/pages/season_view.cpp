@@ -13,7 +13,6 @@ namespace layshaft::ui {
 namespace {
 
 const QString kLeftOut = QStringLiteral("left_out");
-constexpr int kWordLines = 2;  // that the words have in any case: the tables must not jump
 
 PairTeeth pairOf(const Setup& setup) {
   return {setup.frontTeeth.count(), setup.rearTeeth.count()};
@@ -24,12 +23,7 @@ PairTeeth pairOf(const Setup& setup) {
 SeasonView::SeasonView(BackgroundLane& lane, QWidget* parent) : LapView(parent), study_(lane, this) {}
 
 void SeasonView::build() {
-  words_ = new QLabel;
-  words_->setWordWrap(true);
-  words_->setTextFormat(Qt::PlainText);  // it quotes names of the file
-  words_->setAccessibleName(tr("The season in words"));
-  words_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-  words_->setMinimumHeight(kWordLines * fontMetrics().lineSpacing());
+  words_ = makeWords(tr("The season in words"));
   table_ = makeTable(tr("Tracks of the season"), 6);
   addAction(*table_, tr("Part of the Season"), {QKeySequence(Qt::Key_Space)}, [this] { toggleTrack(); });
   addAction(*table_, tr("Ride This Track"), {}, [this] { ride(); });
