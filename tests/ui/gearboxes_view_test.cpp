@@ -149,6 +149,12 @@ TEST_F(GearboxesViewTest, WithNothingOnHandItLeadsToWhereGearsAreTyped) {
   lacking->findChild<QPushButton*>()->click();
   EXPECT_EQ(key, "spares_box.gear_pairs");
   EXPECT_TRUE(ui::fieldRow(key));
+  open(bikeWithGears(someGears()));
+  EXPECT_FALSE(view_->csv().isEmpty());
+  document().edit({.field = "box", .title = "box", .shown = {}},
+                  [](Profile& p) { p.sparesBox->gearPairs.clear(); });
+  EXPECT_TRUE(soon([&] { return view_->findChild<ui::LackingPanel*>()->isVisible(); }));
+  EXPECT_TRUE(view_->csv().isEmpty()) << "nothing is left of gears that are gone";
 }
 
 TEST_F(GearboxesViewTest, GearsThatMakeNoOtherGearboxAreSaidToMakeNone) {
@@ -173,6 +179,9 @@ TEST_F(GearboxesViewTest, OfTooManyTheFirstAreTriedAndAStopIsHeardAtOnce) {
   EXPECT_TRUE(button("Recalculate").isVisible());
   QTest::qWait(300);
   EXPECT_EQ(model().rowCount(), listed);
+  ui::SetupEdits(document(), ui::Side::Proposed).setRearTeeth(45);
+  QTest::qWait(100);
+  EXPECT_FALSE(study_->running()) << "a step elsewhere does not begin it again";
   button("Recalculate").click();
   EXPECT_TRUE(soon([&] { return model().rowCount() > listed; })) << "goes on where it was";
 }

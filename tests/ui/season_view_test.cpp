@@ -167,6 +167,21 @@ TEST_F(SeasonViewTest, ARowsTrackBecomesTheOneThatIsRidden) {
   EXPECT_FALSE(button("Ride").isEnabled()) << "the row of sums is no track";
 }
 
+TEST(SeasonBook, APairOutsideOfTheRangeIsNotTheOneEvenIfItIsQuicker) {
+  const auto rowOf = [](int front, int rear, double lapS) {
+    return LapRow{.frontTeeth = front, .rearTeeth = rear, .finalRatio = 3.0, .lapS = lapS, .fits = true};
+  };
+  ui::SeasonBook book;
+  book.range = {15, 16, 40, 45};
+  book.tracks.push_back({.track = {.name = "Short"}, .rows = {rowOf(16, 45, 60.0), rowOf(16, 50, 59.0)}});
+  addUp(book);
+  ASSERT_FALSE(book.season.empty());
+  EXPECT_EQ(book.season.one().rearTeeth, 45);
+  EXPECT_EQ(book.quickest(0)->rearTeeth, 45);
+  EXPECT_EQ(book.lossS(0, book.lapS(0, {16, 50})), -1.0);
+  EXPECT_EQ(book.lapS(0, {16, 44}), std::nullopt);
+}
+
 TEST_F(SeasonViewTest, AProposalOutsideOfTheRangeIsLappedTooButIsNotTheOne) {
   Profile bike = sampleBike("club-600");
   const LadderRange range = usualRange(ladderInput(bike));
