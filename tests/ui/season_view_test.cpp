@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/season_view.h"
 
+#include <QHeaderView>
 #include <QSignalSpy>
 
 #include "core/bike/pair.h"
@@ -271,6 +272,12 @@ TEST_F(SeasonViewTest, OldFiguresStandBackUntilNewOnesAreThere) {
 TEST_F(SeasonViewTest, NothingIsCutOnAUsualScreenNorOnANarrowOne) {
   open(sampleBike("club-600"));
   expectNothingCut("The season in words", button("Ride"), table(), table().rowHeight(0));
+  // In the narrow one: every column of both tables has its place, the names too.
+  for (const auto* one : {&table(), &pairs()})
+    EXPECT_LE(one->horizontalHeader()->length(), one->viewport()->width())
+        << one->accessibleName().toStdString();
+  const QString name = cell(0, Name);
+  EXPECT_LE(table().fontMetrics().horizontalAdvance(name), 2 * (table().columnWidth(Name) - 30));
 }
 
 TEST_F(SeasonViewTest, TheTableGoesToOtherProgramsToo) {

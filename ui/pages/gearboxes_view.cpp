@@ -104,7 +104,7 @@ QLayout* GearboxesView::makeBar() {
   auto* row = new QHBoxLayout;
   row->addWidget(propose_);
   row->addWidget(ownPair_);
-  row->addStretch();
+  row->addStretch(1);
   row->addWidget(progress_);
   return row;
 }

@@ -31,14 +31,14 @@ void SeasonView::build() {
       tr("Tick the tracks of the season. Tyre, gearbox and chain are the proposal's; losses are against the "
          "quickest pair that can be made to fit."));
   pairs_ = makeTable(tr("One pair for all tracks"), 4);
-  auto* tables = new QHBoxLayout;
-  tables->addWidget(table_, 2);
-  tables->addWidget(pairs_, 1);
+  tables_ = new QHBoxLayout;
+  tables_->addWidget(table_, 2);
+  tables_->addWidget(pairs_, 1);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(10, 4, 10, 0);
   column->addWidget(words_);
   column->addLayout(makeBar());
-  column->addLayout(tables, 1);
+  column->addLayout(tables_, 1);
   connect(table_, &QTableWidget::itemChanged, this, [this](const QTableWidgetItem* item) {
     if (item->column() == 0) choose(item->row(), item->checkState() == Qt::Checked);
   });
@@ -48,6 +48,8 @@ void SeasonView::build() {
 FiguresTable* SeasonView::makeTable(const QString& name, int columns) {
   auto* table = new FiguresTable(name, columns);
   table->letChoose();
+  constexpr int kLeastLines = 7;  // of text: titles, and some rows
+  table->setMinimumHeight(kLeastLines * table->fontMetrics().lineSpacing());
   table->setContextMenuPolicy(Qt::ActionsContextMenu);
   addAction(*table, tr("Propose This Pair"), {QKeySequence(Qt::Key_Enter), QKeySequence(Qt::Key_Return)},
             [this, table] { proposeFrom(*table); });
@@ -83,7 +85,7 @@ QLayout* SeasonView::makeBar() {
   auto* row = new QHBoxLayout;
   row->addWidget(propose_);
   row->addWidget(ride_);
-  row->addStretch();
+  row->addStretch(1);
   row->addWidget(progress_);
   sayWhatIsChosen();
   return row;
@@ -120,7 +122,20 @@ void SeasonView::showPlan() {
 
 void SeasonView::showEvent(QShowEvent* event) {
   LapView::showEvent(event);
+  placeTables();  // it may have had its size before there was anything to place
   work();
+}
+
+void SeasonView::resizeEvent(QResizeEvent* event) {
+  LapView::resizeEvent(event);
+  if (isBuilt()) placeTables();
+}
+
+/// Where both tables do not find their columns side by side, one stands below the other.
+void SeasonView::placeTables() {
+  constexpr int kWideCharacters = 130;
+  const bool wide = width() >= kWideCharacters * fontMetrics().averageCharWidth();
+  tables_->setDirection(wide ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
 }
 
 /// Nobody waits for it any more.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <functional>
@@ -40,6 +41,7 @@ class SeasonView : public LapView {
   void showPlan() override;
   void showEvent(QShowEvent* event) override;
   void hideEvent(QHideEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   /// What the laps in view, or those under way, are worked out from.
@@ -62,6 +64,7 @@ class SeasonView : public LapView {
   void reckon();
   void askBand();
   void present();
+  void placeTables();
   void choose(int track, bool chosen);
   void toggleTrack();
   void sayWhatIsChosen();
@@ -81,6 +84,7 @@ class SeasonView : public LapView {
   QLabel* words_ = nullptr;
   FiguresTable *table_ = nullptr, *pairs_ = nullptr;
   FiguresTable* chosenIn_ = nullptr;  ///< the one of them whose cursor moved last
+  QBoxLayout* tables_ = nullptr;
   ProgressRow* progress_ = nullptr;
   QPushButton *propose_ = nullptr, *ride_ = nullptr;
 };
