@@ -128,7 +128,7 @@ void SeasonView::showEvent(QShowEvent* event) {
 
 void SeasonView::resizeEvent(QResizeEvent* event) {
   LapView::resizeEvent(event);
-  if (isBuilt()) placeTables();
+  if (tables_) placeTables();
 }
 
 /// Where both tables do not find their columns side by side, one stands below the other.
