@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/bike/gears_taken.h"
 #include "core/bike/pair.h"
 #include "core/bike/track_rules.h"
 
@@ -142,6 +143,23 @@ LadderInput ladderInput(const Profile& profile) {
     input.fronts = known(profile.sparesBox->front);
     input.rears = known(profile.sparesBox->rear);
   }
+  return input;
+}
+
+SeasonInput seasonInput(const Profile& profile) {
+  SeasonInput input{.ladder = ladderInput(profile), .tracks = {}};
+  input.ladder.aims.clear();
+  input.ladder.track.reset();
+  for (const Track& track : profile.tracks) input.tracks.push_back(known(track));
+  return input;
+}
+
+GearboxInput gearboxInput(const Profile& profile) {
+  GearboxInput input{.ladder = ladderInput(profile), .onHand = {}};
+  input.ladder.aims.clear();
+  if (profile.sparesBox) input.onHand = known(profile.sparesBox->gearPairs);
+  for (SpareGearPair& pair : input.onHand) pair.note.clear();
+  input.ladder.proposed = onStocksGearbox(input.ladder.proposed, input.ladder.stock, input.onHand);
   return input;
 }
 

@@ -59,4 +59,23 @@ struct LadderInput {
 
 LadderInput ladderInput(const Profile& profile);
 
+/// What every pair on every track depends on.
+struct SeasonInput {
+  LadderInput ladder;  ///< without aims and a track of its own
+  std::vector<Track> tracks;
+  bool operator==(const SeasonInput&) const = default;
+};
+
+SeasonInput seasonInput(const Profile& profile);
+
+/// What the gearboxes depend on that the gears on hand make. Gears of the proposal that are on hand are taken
+/// out: proposing one gearbox after the other leaves the question as it is.
+struct GearboxInput {
+  LadderInput ladder;  ///< without aims
+  std::vector<SpareGearPair> onHand;
+  bool operator==(const GearboxInput&) const = default;
+};
+
+GearboxInput gearboxInput(const Profile& profile);
+
 }  // namespace layshaft

@@ -7,13 +7,10 @@
 
 #include "core/bike/pair.h"
 #include "core/limits.h"
+#include "core/study/chain_run.h"
 
 namespace layshaft {
 namespace {
-
-GearTeeth teethIn(const SpareGearPair& pair) {
-  return {.driving = pair.driving, .driven = pair.driven};
-}
 
 /// A gearbox that is put together from first gear up.
 struct Partial {
@@ -37,25 +34,6 @@ std::vector<const SpareGearPair*> othersFor(int gear, double ratioIn,
 }
 
 }  // namespace
-
-SetupChange withGears(SetupChange change, const Setup& stock, const GearsTaken& taken) {
-  std::vector<double> ratios = applied(change, stock).gearRatios.values();
-  bool gears = false;
-  for (const SpareGearPair& pair : taken) {
-    const GearTeeth teeth = teethIn(pair);
-    if (pair.gear == 0) {
-      change.primaryRatio = teeth.ratio();
-      change.options.primaryTeeth = teeth;
-      continue;
-    }
-    const auto index = static_cast<std::size_t>(pair.gear - 1);
-    ratios.at(index) = teeth.ratio();
-    setTeethOf(change.options.gearTeeth, index, teeth);
-    gears = true;
-  }
-  if (gears) change.gearRatios = GearRatios::make(std::move(ratios)).value();
-  return change;
-}
 
 GearboxChoices gearboxChoices(const Setup& proposed, const std::vector<SpareGearPair>& onHand) {
   GearboxChoices choices;
@@ -85,11 +63,41 @@ GearboxChoices gearboxChoices(const Setup& proposed, const std::vector<SpareGear
   return choices;
 }
 
+std::vector<PairTeeth> pairsThatFit(const LadderInput& input, const LadderRange& range) {
+  std::vector<PairTeeth> pairs;
+  for (int front = range.fewestFront; front <= range.mostFront; ++front)
+    for (int rear = range.fewestRear; rear <= range.mostRear; ++rear) {
+      const auto frontTeeth = Teeth::front(front), rearTeeth = Teeth::rear(rear);
+      if (!frontTeeth || !rearTeeth) continue;
+      const Setup setup =
+          applied(withPair(input.proposed, input.stock, input.fronts, input.rears, *frontTeeth, *rearTeeth),
+                  input.stock);
+      const auto run = chainRun(input.shared.bike, input.stock, setup, nullptr);
+      if (!run || run->fits.value_or(true)) pairs.push_back({front, rear});
+    }
+  return pairs;
+}
+
+void sortGearboxes(std::vector<GearboxRow>& rows, const GearboxChoices& choices) {
+  std::stable_sort(rows.begin(), rows.end(), [&](const GearboxRow& a, const GearboxRow& b) {
+    if (a.lapS != b.lapS) return a.lapS < b.lapS;
+    return choices.gearboxes[a.gearbox].size() < choices.gearboxes[b.gearbox].size();
+  });
+}
+
 GearboxSearch::GearboxSearch(LadderInput input, const Track& track, const std::vector<SpareGearPair>& onHand)
     : input_(std::move(input)),
       choices_(gearboxChoices(applied(input_.proposed, input_.stock), onHand)),
       laps_(input_.shared, asked(input_.shared), track),
       stockS_(laps_.seconds(input_.stock, input_.stock)) {}
+
+SetupChange GearboxSearch::change(std::size_t gearbox) const {
+  return withGears(input_.proposed, input_.stock, choices_.gearboxes[gearbox]).value();
+}
+
+Setup GearboxSearch::setup(const GearboxRow& row) const {
+  return setupOf(change(row.gearbox), row.pair);
+}
 
 Setup GearboxSearch::setupOf(const SetupChange& gearbox, const PairTeeth& pair) const {
   return applied(withPair(gearbox, input_.stock, input_.fronts, input_.rears,
@@ -100,10 +108,10 @@ Setup GearboxSearch::setupOf(const SetupChange& gearbox, const PairTeeth& pair) 
 std::optional<GearboxRow> GearboxSearch::row(std::size_t gearbox, const std::vector<PairTeeth>& pairs,
                                              const std::function<bool()>& stopped) const {
   std::optional<GearboxRow> best;
-  const SetupChange change = withGears(input_.proposed, input_.stock, choices_.gearboxes[gearbox]);
+  const SetupChange with = change(gearbox);
   for (const PairTeeth& pair : pairs) {
     if (stopped && stopped()) return std::nullopt;
-    const auto lapS = laps_.seconds(input_.stock, setupOf(change, pair));
+    const auto lapS = laps_.seconds(input_.stock, setupOf(with, pair));
     if (!lapS || (best && best->lapS <= *lapS)) continue;
     best = GearboxRow{.gearbox = gearbox,
                       .pair = pair,
@@ -111,10 +119,6 @@ std::optional<GearboxRow> GearboxSearch::row(std::size_t gearbox, const std::vec
                       .changeS = stockS_ ? std::optional(*lapS - *stockS_) : std::nullopt};
   }
   return best;
-}
-
-std::optional<GearboxRow> GearboxSearch::row(std::size_t gearbox, const std::vector<PairTeeth>& pairs) const {
-  return row(gearbox, pairs, {});
 }
 
 std::vector<GearboxRow> GearboxSearch::rows(const std::vector<PairTeeth>& pairs,
@@ -126,17 +130,13 @@ std::vector<GearboxRow> GearboxSearch::rows(const std::vector<PairTeeth>& pairs,
     if (stop) return {};
     if (next) result.push_back(*next);
   }
-  std::stable_sort(result.begin(), result.end(), [&](const GearboxRow& a, const GearboxRow& b) {
-    if (a.lapS != b.lapS) return a.lapS < b.lapS;
-    return choices_.gearboxes[a.gearbox].size() < choices_.gearboxes[b.gearbox].size();
-  });
+  sortGearboxes(result, choices_);
   return result;
 }
 
 std::optional<double> GearboxSearch::bandS(const GearboxRow& row) const {
   const auto stock = laps_.times(input_.stock, input_.stock);
-  const SetupChange change = withGears(input_.proposed, input_.stock, choices_.gearboxes[row.gearbox]);
-  const auto of = laps_.times(input_.stock, setupOf(change, row.pair));
+  const auto of = laps_.times(input_.stock, setup(row));
   return stock.seconds && of.seconds ? std::optional(lapBandS(stock, of)) : std::nullopt;
 }
 

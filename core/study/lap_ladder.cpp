@@ -17,10 +17,20 @@ LapLadder::LapLadder(LadderInput input, const Track& track)
       laps_(input_.shared, asked_, track),
       stock_(laps_.times(input_.stock, input_.stock)) {}
 
+Setup LapLadder::setupOf(int frontTeeth, int rearTeeth) const {
+  return applied(withPair(input_.proposed, input_.stock, input_.fronts, input_.rears,
+                          Teeth::front(frontTeeth).value(), Teeth::rear(rearTeeth).value()),
+                 input_.stock);
+}
+
+std::optional<double> LapLadder::bandS(const LapRow& from, const LapRow& to) const {
+  const LapTimes a = laps_.times(input_.stock, setupOf(from.frontTeeth, from.rearTeeth)),
+                 b = laps_.times(input_.stock, setupOf(to.frontTeeth, to.rearTeeth));
+  return a.seconds && b.seconds ? std::optional(lapBandS(a, b)) : std::nullopt;
+}
+
 LapRow LapLadder::row(int frontTeeth, int rearTeeth, Bands bands) const {
-  const Setup setup = applied(withPair(input_.proposed, input_.stock, input_.fronts, input_.rears,
-                                       Teeth::front(frontTeeth).value(), Teeth::rear(rearTeeth).value()),
-                              input_.stock);
+  const Setup setup = setupOf(frontTeeth, rearTeeth);
   LapRow row{.frontTeeth = frontTeeth,
              .rearTeeth = rearTeeth,
              .finalRatio = finalRatio(setup.frontTeeth, setup.rearTeeth),

@@ -33,9 +33,16 @@ class LapLadder {
   /// teeth cannot exist are left out. `stopped` is asked between rows: once it says so, no row is given.
   std::vector<LapRow> rows(const LadderRange& range, Bands bands,
                            const std::function<bool()>& stopped = {}) const;
+  /// How far the difference between the laps of two of its rows may be off; none where one has no lap.
+  std::optional<double> bandS(const LapRow& from, const LapRow& to) const;
   const AllowedSpeed& allowed() const { return laps_.allowed(); }
+  std::optional<double> stockS() const {
+    return stock_.seconds;
+  }  ///< a lap of stock; none where there is none
 
  private:
+  Setup setupOf(int frontTeeth, int rearTeeth) const;
+
   LadderInput input_;
   Asked asked_;
   LapComparison laps_;

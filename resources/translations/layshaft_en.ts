@@ -127,6 +127,16 @@
     </message>
 </context>
 <context>
+    <name>GearboxWords</name>
+    <message numerus="yes">
+        <source>The gears on hand make %n gearboxes, the one that is in among them.</source>
+        <translation>
+            <numerusform>The gears on hand make %n gearbox, the one that is in.</numerusform>
+            <numerusform>The gears on hand make %n gearboxes, the one that is in among them.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>PartsWords</name>
     <message numerus="yes">
         <source>%n teeth</source>
@@ -219,6 +229,32 @@
         <translation>
             <numerusform>starts in %1, %n shift</numerusform>
             <numerusform>starts in %1, %n shifts</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SeasonWords</name>
+    <message numerus="yes">
+        <source>%1 for the %n tracks loses %2 s over a lap of each.</source>
+        <comment>pair, seconds</comment>
+        <translation>
+            <numerusform>%1 for %n track loses %2 s over a lap of it.</numerusform>
+            <numerusform>%1 for the %n tracks loses %2 s over a lap of each.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n sprockets</source>
+        <comment>that are changed</comment>
+        <translation>
+            <numerusform>%n sprocket</numerusform>
+            <numerusform>%n sprockets</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>the chain %n times</source>
+        <translation>
+            <numerusform>the chain once</numerusform>
+            <numerusform>the chain %n times</numerusform>
         </translation>
     </message>
 </context>

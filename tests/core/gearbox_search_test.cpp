@@ -22,7 +22,7 @@ Profile exampleBike() {
 }
 
 std::vector<double> ratiosOf(const Setup& stock, const GearsTaken& taken) {
-  return applied(withGears({}, stock, taken), stock).gearRatios.values();
+  return applied(withGears({}, stock, taken).value(), stock).gearRatios.values();
 }
 
 TEST(GearboxChoices, EveryCombinationThatKeepsTheRatiosFallingAndNoOther) {
@@ -45,7 +45,7 @@ TEST(GearboxChoices, EveryCombinationThatKeepsTheRatiosFallingAndNoOther) {
   for (const GearsTaken& taken : choices.gearboxes) {
     const auto ratios = ratiosOf(stock, taken);
     EXPECT_TRUE(std::is_sorted(ratios.rbegin(), ratios.rend()));
-    different.insert({applied(withGears({}, stock, taken), stock).primaryRatio, ratios});
+    different.insert({applied(withGears({}, stock, taken).value(), stock).primaryRatio, ratios});
   }
   EXPECT_EQ(different.size(), falling);
 }
@@ -73,7 +73,7 @@ TEST(GearboxChoices, SaysThatThereAreMoreThanItTakes) {
 
 TEST(GearboxSearch, TheProposalTakesTheGearsWithTheirTeeth) {
   const auto stock = exampleBike().stock;
-  const auto taken = applied(withGears({}, stock, {gearPair(0, 22, 44), gearPair(2, 17, 36)}), stock);
+  const auto taken = applied(withGears({}, stock, {gearPair(0, 22, 44), gearPair(2, 17, 36)}).value(), stock);
   EXPECT_EQ(taken.primaryRatio, 2.0);
   EXPECT_EQ(taken.options.primaryTeeth, (GearTeeth{22, 44}));
   EXPECT_EQ(taken.gearRatios[1], 36.0 / 17);
@@ -98,7 +98,7 @@ TEST(GearboxSearch, EveryRowIsTheLapOfThatProposalAndTheQuickestOfItsPairs) {
       Profile with = profile;
       with.proposed =
           proposalWithPair(profile, Teeth::front(pair.front).value(), Teeth::rear(pair.rear).value());
-      with.proposed = withGears(with.proposed, with.stock, search.choices().gearboxes[row.gearbox]);
+      with.proposed = withGears(with.proposed, with.stock, search.choices().gearboxes[row.gearbox]).value();
       const double lapS = plan(with).proposed.lap->timeS;
       if (lapS >= least) continue;
       least = lapS;
@@ -118,6 +118,49 @@ TEST(GearboxSearch, StopsBetweenTwoLaps) {
   int asked = 0;
   EXPECT_TRUE(search.rows({{15, 43}, {16, 43}}, [&](std::size_t) { return ++asked > 3; }).empty());
   EXPECT_EQ(asked, 4);
+}
+
+TEST(GearsTaken, WhatCannotBeIsRefusedByItsKey) {
+  const auto stock = exampleBike().stock;
+  EXPECT_EQ(withGears({}, stock, {gearPair(7, 20, 22)}).problem().path, "gear_ratios");
+  EXPECT_EQ(withGears({}, stock, {gearPair(0, 1, 999)}).problem().path, "primary_ratio");
+  EXPECT_EQ(withGears({}, stock, {gearPair(3, 20, 50)}).problem().path, "gear_ratios[2]") << "above second";
+  EXPECT_EQ(withGears({}, stock, {}).value(), SetupChange());
+}
+
+TEST(GearsTaken, AGearboxOfGearsOnHandIsStocksWithThem) {
+  const auto stock = exampleBike().stock;
+  const std::vector<SpareGearPair> onHand{gearPair(0, 22, 44), gearPair(2, 17, 36)};
+  const SetupChange pair{.frontTeeth = front(15)};
+  EXPECT_EQ(onStocksGearbox(withGears(pair, stock, onHand).value(), stock, onHand), pair);
+  const SetupChange other = withGears(pair, stock, {gearPair(1, 14, 35)}).value();
+  EXPECT_EQ(onStocksGearbox(other, stock, onHand), other) << "a first gear that is not on hand";
+}
+
+/// Going through the list of gearboxes, each proposed in turn, leaves the list as it is.
+TEST(GearboxInput, ProposingAGearboxOnHandChangesNothingThatTheSearchDependsOn) {
+  Profile profile = exampleBike();
+  profile.sparesBox.emplace().gearPairs = {gearPair(1, 14, 35), gearPair(6, 25, 30)};
+  profile.sparesBox->gearPairs.front().note = "second hand";
+  const GearboxInput before = gearboxInput(profile);
+  EXPECT_EQ(before.onHand.front().note, "");
+  profile.proposed = withGears(profile.proposed, profile.stock, {gearPair(6, 25, 30)}).value();
+  profile.proposed.rearTeeth = rear(47);
+  EXPECT_EQ(gearboxInput(profile), before);
+  profile.stock.primaryRatio = 1.9;
+  EXPECT_NE(gearboxInput(profile), before);
+}
+
+TEST(GearboxSearch, OnlyPairsThatFitAreInReach) {
+  const LadderInput input = ladderInput(exampleBike());
+  const LadderRange range = usualRange(input);
+  const auto pairs = pairsThatFit(input, range);
+  const Ladder ladder(input);
+  std::size_t fitting = 0;
+  for (const LadderRow& row : ladder.rows(range)) fitting += row.fits() ? 1 : 0;
+  EXPECT_EQ(pairs.size(), fitting);
+  ASSERT_LT(pairs.size(), range.pairs());
+  for (const PairTeeth& pair : pairs) EXPECT_TRUE(ladder.row(pair.front, pair.rear).fits());
 }
 
 }  // namespace

@@ -234,5 +234,16 @@ TEST(LapReport, NamesWhyATrackIsRefused) {
   EXPECT_TRUE(report["lap_change"]["time_s"].is_null());
 }
 
+TEST(LapLadder, ABandToStocksPairIsThatOfTheRowAndNothingIsOffBetweenAPairAndItself) {
+  Profile profile = loadProfile(sourceFolder() / "tests/reference/data/lap-club-600.bike.json").value();
+  profile.proposed = {};
+  const LapLadder ladder(ladderInput(profile), profile.tracks.front());
+  const LapRow stock =
+      ladder.row(profile.stock.frontTeeth.count(), profile.stock.rearTeeth.count(), LapLadder::Bands::All);
+  const LapRow other = ladder.row(15, 45, LapLadder::Bands::All);
+  EXPECT_EQ(ladder.bandS(stock, other), other.bandS);
+  EXPECT_EQ(ladder.bandS(other, other), 0.0);
+}
+
 }  // namespace
 }  // namespace layshaft::test

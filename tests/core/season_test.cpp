@@ -64,6 +64,19 @@ TEST(Season, OnlyPairsWithALapOnEveryTrackCount) {
   EXPECT_EQ(all.one().rearTeeth, 43);
 }
 
+TEST(SeasonInput, WhichTrackIsRiddenAndWhatIsAimedForChangesNothingOfIt) {
+  Profile profile = loadProfile(sourceFolder() / "sample-profiles/club-600.bike.json").value();
+  const SeasonInput before = seasonInput(profile);
+  EXPECT_EQ(before.tracks.size(), profile.tracks.size());
+  profile.ride->track = profile.tracks.back().name;
+  profile.aims = {{.want = Aim::Want::LeastLapTime}};
+  profile.proposed.rearTeeth = rear(44);
+  profile.tracks.front().extras = profile.extras;
+  EXPECT_EQ(seasonInput(profile), before);
+  profile.tracks.back().cornerSharePercent = 71;
+  EXPECT_NE(seasonInput(profile), before);
+}
+
 /// Against a search of everything: no pair that fits has a smaller sum of lap times over the sample's tracks.
 TEST(Season, NoPairThatFitsHasLessTimeOverTheTracksOfASample) {
   const Profile profile = loadProfile(sourceFolder() / "sample-profiles/club-600.bike.json").value();

@@ -51,6 +51,17 @@ class LaneTest : public testing::Test {
   }
 };
 
+TEST_F(LaneTest, WhatIsGivenUpStopsAndNothingIsSaidOfIt) {
+  work_.start({endless(), bring(1)});
+  ASSERT_TRUE(soon([&] { return begun_ == 1; }));
+  work_.giveUp();
+  EXPECT_FALSE(work_.running());
+  EXPECT_TRUE(soon([&] { return ended_ == 1; }));
+  QTest::qWait(20);
+  EXPECT_TRUE(heard().isEmpty());
+  EXPECT_TRUE(brought_.empty());
+}
+
 TEST_F(LaneTest, WorkIsNicerThanTheWindow) {
   const int window = ::getpriority(PRIO_PROCESS, 0);
   std::atomic<int> work = window;

@@ -59,7 +59,7 @@ TEST(CompareLap, TheDifferenceHasItsBand) {
   const LapChange change = lapChange(planned, planned.proposed).value();
   ASSERT_GT(std::abs(change.seconds), change.bandS);
   EXPECT_EQ(lapTextOf(planned, CompareFigure::LapChange, 1),
-            "−0.04 ± " + ui::lapBandText(std::max(change.bandS, 0.01)).toStdString());
+            "−0.04 ± " + ui::bandText(std::max(change.bandS, 0.01)).toStdString());
   EXPECT_EQ(lapTextOf(planned, CompareFigure::LapChange, 0), "0.00");
   const auto row = lapRowOf(planned, CompareFigure::LapTime);
   EXPECT_EQ(lapBestOf(row), Places{1});
@@ -75,7 +75,7 @@ TEST(CompareLap, InsideTheBandNobodyIsBest) {
   ASSERT_LE(std::abs(change.seconds), change.bandS);
   ASSERT_NE(lapTextOf(planned, CompareFigure::LapTime, 0), lapTextOf(planned, CompareFigure::LapTime, 1));
   const auto row = lapRowOf(planned, CompareFigure::LapChange);
-  EXPECT_EQ(row.cells[1].text, "equal ± " + ui::lapBandText(change.bandS));
+  EXPECT_EQ(row.cells[1].text, "equal ± " + ui::bandText(change.bandS));
   EXPECT_THAT(row.cells[1].why.toStdString(), testing::HasSubstr("grip"));
   EXPECT_EQ(lapBestOf(lapRowOf(planned, CompareFigure::LapTime)), Places{});
   // Beside one that is slower by more than the band, the two share the mark.

@@ -331,7 +331,7 @@ TEST_F(LapPageTest, ANoisyRecordingSaysWhatItsNoiseDoes) {
   ASSERT_GT(change->noiseS, ui::kLapBandS);
   EXPECT_THAT(words().toStdString(),
               testing::HasSubstr("The noise of the recording alone makes it uncertain by ±" +
-                                 ui::lapBandText(change->noiseS).toStdString() + " s."));
+                                 ui::bandText(change->noiseS).toStdString() + " s."));
   profile.tracks = {stadium()};
   open(profile);
   EXPECT_THAT(words().toStdString(), testing::Not(testing::HasSubstr("noise")));

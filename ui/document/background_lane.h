@@ -50,6 +50,8 @@ class BackgroundWork : public QObject {
 
   void start(const std::vector<Part>& parts);
   void cancel();
+  /// The same, and nothing is said of it: nobody is there any more who asked.
+  void giveUp() { drop(); }
   bool running() const { return left_ > 0; }
 
  signals:

@@ -13,6 +13,7 @@
 #include "core/study/adopted.h"
 #include "core/units.h"
 #include "ui/words/choice_words.h"
+#include "ui/words/gearbox_words.h"
 #include "ui/words/numbers.h"
 #include "ui/words/plain_text.h"
 #include "ui/words/problem_words.h"
@@ -322,6 +323,23 @@ std::optional<Problem> SetupEdits::setFinalDrive(FinalDrive drive) {
 void SetupEdits::propose(Document& document, const QString& title, const SetupChange& change) {
   document.edit({.field = QStringLiteral("proposal.whole"), .title = title, .shown = {}},
                 [&](Profile& profile) { profile.proposed = withoutStockValues(change, profile.stock); });
+}
+
+std::optional<Problem> SetupEdits::proposeGearbox(Document& document, const GearsTaken& gears, int frontTeeth,
+                                                  int rearTeeth) {
+  const Profile& profile = document.profile();
+  const SetupEdits proposal(document, Side::Proposed);
+  const auto front = Teeth::front(frontTeeth), rear = Teeth::rear(rearTeeth);
+  if (!front) return proposal.placed("front_teeth", front.problem());
+  if (!rear) return proposal.placed("rear_teeth", rear.problem());
+  const auto onHand = profile.sparesBox ? profile.sparesBox->gearPairs : std::vector<SpareGearPair>();
+  const auto change = withGears(
+      onStocksGearbox(proposalWithPair(profile, *front, *rear), profile.stock, onHand), profile.stock, gears);
+  if (!change) return proposal.placed("", change.problem());
+  const QString title =
+      tr("propose %1 with %2", "gears, pair").arg(gearsText(gears), pairText(frontTeeth, rearTeeth));
+  return document.edit({.field = QStringLiteral("proposal.gearbox.") + title, .title = title, .shown = {}},
+                       [&](Profile& p) { p.proposed = withoutStockValues(*change, p.stock); });
 }
 
 void SetupEdits::clearProposal(Document& document) {

@@ -5,6 +5,7 @@
 #include <QString>
 #include <optional>
 
+#include "core/bike/gears_taken.h"
 #include "core/bike/setup.h"
 #include "core/limits.h"
 #include "core/problem.h"
@@ -45,6 +46,10 @@ class SetupEdits {
 
   /// Proposes another setup as a whole, under a name of its own in the history.
   static void propose(Document& document, const QString& title, const SetupChange& change);
+  /// Proposes gears of the spares box in stock's gearbox, or in the proposal's where that has others, with a
+  /// pair: one step of the history.
+  static std::optional<Problem> proposeGearbox(Document& document, const GearsTaken& gears, int frontTeeth,
+                                               int rearTeeth);
   /// The proposal as it was before anyone touched it.
   static void clearProposal(Document& document);
   /// Keeps the proposal, with another pair, as a pin of that name; says why if there is no room for one more.

@@ -2,9 +2,11 @@
 #include "ui/pages/figures_table.h"
 
 #include <QHeaderView>
+#include <QStyle>
 #include <algorithm>
 #include <cstdlib>
 
+#include "ui/charts/contrast.h"
 #include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
@@ -67,6 +69,29 @@ void FiguresTable::show(const std::vector<QStringList>& rows) {
   fitColumns();
 }
 
+void FiguresTable::letChoose() {
+  setSelectionMode(QAbstractItemView::SingleSelection);
+  setSelectionBehavior(QAbstractItemView::SelectRows);
+  horizontalHeader()->setHighlightSections(false);
+}
+
+void FiguresTable::tick(const std::vector<bool>& rows) {
+  for (int r = 0; r < rowCount(); ++r) {
+    const auto row = static_cast<std::size_t>(r);
+    item(r, 0)->setData(Qt::CheckStateRole,
+                        row < rows.size() ? QVariant(rows[row] ? Qt::Checked : Qt::Unchecked) : QVariant());
+  }
+  fitColumns();
+}
+
+void FiguresTable::fade(bool faded) {
+  setPalette(QPalette());
+  if (!faded) return;
+  QPalette grey = palette();
+  grey.setColor(QPalette::Text, mutedText(grey.color(QPalette::Text), {grey.color(QPalette::Base)}));
+  setPalette(grey);
+}
+
 void FiguresTable::fitColumns() {
   int taken = 0;
   for (int c = 1; c < columnCount(); ++c) {
@@ -87,8 +112,11 @@ void FiguresTable::fitColumns() {
   // A name that is too long for its column stands on two lines.
   const int oneLine = verticalHeader()->defaultSectionSize();
   for (int r = 0; r < rowCount(); ++r) {
+    const bool ticked = item(r, 0) && item(r, 0)->data(Qt::CheckStateRole).isValid();
+    const int box = ticked ? style()->pixelMetric(QStyle::PM_IndicatorWidth) + kCellMargins : 0;
     const bool tooLong =
-        item(r, 0) && fontMetrics().horizontalAdvance(item(r, 0)->text()) + kCellMargins > columnWidth(0);
+        item(r, 0) &&
+        fontMetrics().horizontalAdvance(item(r, 0)->text()) + kCellMargins + box > columnWidth(0);
     setRowHeight(r, tooLong ? oneLine + fontMetrics().lineSpacing() : oneLine);
   }
   constexpr int kSpare = 4;  // px; so that nothing is cut

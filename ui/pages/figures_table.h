@@ -16,6 +16,13 @@ class FiguresTable : public QTableWidget {
   /// Column titles, then rows. Cells that say the same stay as they are.
   void show(const std::vector<QStringList>& rows);
 
+  /// A row at a time can be chosen.
+  void letChoose();
+  /// The first rows get a box to tick before their name, the others none.
+  void tick(const std::vector<bool>& rows);
+  /// What it shows is out of date: greyed, until it is not.
+  void fade(bool faded);
+
   /// As high as all of its rows, for a place that scrolls as a whole.
   void showWhole() {
     whole_ = true;

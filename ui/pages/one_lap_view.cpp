@@ -14,7 +14,6 @@ namespace layshaft::ui {
 namespace {
 
 constexpr int kColumns = 9;
-constexpr int kWordLines = 2;  // that the words have in any case: the picture must not jump with each step
 const QString kFolded = QStringLiteral("map_folded"), kColouring = QStringLiteral("map_colouring");
 
 void say(QLabel* label, const QString& text) {
@@ -52,12 +51,7 @@ void OneLapView::build() {
 
 /// Words, chart and table, one below the other; a low window scrolls from the chart to the table.
 QWidget* OneLapView::pictures() {
-  words_ = new QLabel;
-  words_->setWordWrap(true);
-  words_->setTextFormat(Qt::PlainText);  // it quotes names of the file
-  words_->setAccessibleName(tr("The lap in words"));
-  words_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-  words_->setMinimumHeight(kWordLines * fontMetrics().lineSpacing());
+  words_ = makeWords(tr("The lap in words"));
   words_->setContentsMargins(10, 4, 10, 0);
   chart_ = new LapChart;
   table_ = new FiguresTable(tr("Corners of the lap"), kColumns);
@@ -177,9 +171,9 @@ void OneLapView::showWhatLacks() {
   if (const auto lacks = lapLacks(*plan_); !lacks.empty())
     return lacking_->show(
         tr("A lap needs the engine's torque curve, masses, drag area and the grip of the tyre."), lacks);
-  lacking_->showWrong(book_.refusal ? lapRefusalWords(book_)
-                                    : tr("The bike stops on this track for good: no gear pulls there."),
-                      "tracks");
+  lacking_->showWrong(
+      book_.refusal ? lapRefusalWords(*book_.refusal, *book_.track) : stopsForGoodWords(*book_.track),
+      "tracks");
 }
 
 Picture* OneLapView::picture() {

@@ -16,6 +16,7 @@
 #include "core/number_text.h"
 #include "core/units.h"
 #include "ui/document/preferences.h"
+#include "ui/document/track_edits.h"
 #include "ui/editors/aim_editor.h"
 #include "ui/editors/refusal_bubble.h"
 #include "ui/editors/ride_fields.h"
@@ -23,6 +24,7 @@
 #include "ui/editors/track_fields.h"
 #include "ui/pages/chain_page.h"
 #include "ui/pages/compare_page.h"
+#include "ui/pages/gearboxes_view.h"
 #include "ui/pages/ladder_page.h"
 #include "ui/pages/lap_page.h"
 #include "ui/pages/one_lap_view.h"
@@ -30,6 +32,7 @@
 #include "ui/pages/records_page.h"
 #include "ui/pages/run_page.h"
 #include "ui/pages/sawtooth_page.h"
+#include "ui/pages/season_view.h"
 #include "ui/pages/wear_page.h"
 #include "ui/window/export_actions.h"
 #include "ui/window/main_window.h"
@@ -184,7 +187,19 @@ QWidget* Pages::makeSlackFields() {
 
 void Pages::addLap() {
   auto* page = new LapPage([this] { return makeLapFields(); });
+  BackgroundLane& lane = window_.session().lane();
+  season_ = new SeasonView(lane);
+  gearboxes_ = new GearboxesView(lane);
   page->add(new OneLapView, tr("One Lap"), QStringLiteral("one"));
+  page->add(season_, tr("All Tracks"), QStringLiteral("season"));
+  page->add(gearboxes_, tr("Gearboxes"), QStringLiteral("gearboxes"));
+  connect(season_, &SeasonView::pairChosen, this, &Pages::proposePair);
+  connect(season_, &SeasonView::trackChosen, this,
+          [this](const std::string& name) { sayProblem(TrackEdits(window_.document()).ride(name)); });
+  connect(gearboxes_, &GearboxesView::gearboxChosen, this,
+          [this](const GearsTaken& gears, int front, int rear) {
+            sayProblem(SetupEdits::proposeGearbox(window_.document(), gears, front, rear));
+          });
   add(page, tr("Lap"));
 }
 
@@ -201,6 +216,14 @@ QWidget* Pages::makeLapFields() {
   return fields;
 }
 
+void Pages::proposePair(int frontTeeth, int rearTeeth) {
+  sayProblem(SetupEdits(window_.document(), Side::Proposed).setPair(frontTeeth, rearTeeth));
+}
+
+void Pages::sayProblem(const std::optional<Problem>& problem) {
+  if (problem) window_.say(spokenSentence(*problem));
+}
+
 void Pages::addLadder() {
   ladder_ = new LadderPage(window_.session().ladder(), [this](QWidget* caution) {
     aims_ = new AimEditor(window_.document(), caution);
@@ -208,10 +231,7 @@ void Pages::addLadder() {
     return aims_;
   });
   add(ladder_, tr("Ladder"));
-  connect(ladder_, &LadderPage::pairChosen, this, [this](int front, int rear) {
-    if (const auto problem = SetupEdits(window_.document(), Side::Proposed).setPair(front, rear))
-      window_.say(spokenSentence(*problem));
-  });
+  connect(ladder_, &LadderPage::pairChosen, this, &Pages::proposePair);
   connect(ladder_, &LadderPage::pairPinned, this, [this](int front, int rear) {
     const QString name = pairText(front, rear);
     const auto why = SetupEdits::pin(window_.document(), name, front, rear);
@@ -261,6 +281,8 @@ void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
 void Pages::follow(const Profile& profile) {
   wear_->use(wearBook(profile, *window_.planner().shared()));
   chain_->useSlack(slackWords(profile.wear.value_or(Wear{}), window_.units()));
+  season_->use(seasonInput(profile));
+  gearboxes_->use(gearboxInput(profile));
   ladder_->use(ladderInput(profile));
   ladder_->usePins(pinnedPairs(profile));
   compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}

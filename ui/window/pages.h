@@ -15,9 +15,11 @@ namespace layshaft::ui {
 class AimEditor;
 class ChainPage;
 class ComparePage;
+class GearboxesView;
 class LadderPage;
 class MainWindow;
 class RecordsPage;
+class SeasonView;
 class SlackEditor;
 class TrackFields;
 class WearPage;
@@ -60,6 +62,8 @@ class Pages : public QTabWidget {
   void addLadder();
   void addCompare();
   void addRecords();
+  void proposePair(int frontTeeth, int rearTeeth);
+  void sayProblem(const std::optional<Problem>& problem);
   QWidget* makeSlackFields();
   QWidget* makeLapFields();
   FieldForm* makeForm(std::initializer_list<void (*)(FieldForm&)> groups);
@@ -76,6 +80,8 @@ class Pages : public QTabWidget {
   WearPage* wear_ = nullptr;
   SlackEditor* slack_ = nullptr;
   TrackFields* track_ = nullptr;
+  SeasonView* season_ = nullptr;
+  GearboxesView* gearboxes_ = nullptr;
   LadderPage* ladder_ = nullptr;
   ComparePage* compare_ = nullptr;
   RecordsPage* records_ = nullptr;

@@ -295,9 +295,9 @@ class Answers {
     if (!known) return unknown(Say::tr("Not known yet: how far the difference may be off."));
     const double band = std::max(*known, kEqualTimesS);
     Answer answer = words(equalTimes(from, lap.timeS, band)
-                              ? Say::tr("equal ± %1", "a lap within what can be told").arg(lapBandText(band))
+                              ? Say::tr("equal ± %1", "a lap within what can be told").arg(bandText(band))
                               : Say::tr("%1 ± %2", "a difference and how far it may be off")
-                                    .arg(signedNumber(lap.timeS - from, kLapDecimals), lapBandText(band)));
+                                    .arg(signedNumber(lap.timeS - from, kLapDecimals), bandText(band)));
     answer.why = Say::tr("± is what rollout, grip and the time of a shift leave open.");
     return answer;
   }

@@ -25,9 +25,18 @@ constexpr int kTimeDecimals = 2;
 constexpr double kWorthTellingS = 0.05;  // on the limiter: less is a shift made a little late
 constexpr std::size_t kMostTold = 4;     // parts, on either side
 
-QString seconds(double s) {
+}  // namespace
+
+QString secondsText(double s) {
   return number(std::abs(s), kTimeDecimals);
 }
+
+QString bandText(double s) {
+  const double perUnit = std::pow(10.0, kTimeDecimals);
+  return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
+}
+
+namespace {
 
 /// "a, b and c".
 QString listed(const QStringList& items) {
@@ -40,19 +49,19 @@ QString listed(const QStringList& items) {
 QString noiseWords(const std::optional<LapChange>& change) {
   if (!change || change->noiseS < kLapBandS) return {};
   return QLatin1Char(' ') + LapWords::tr("The noise of the recording alone makes it uncertain by ±%1 s.")
-                                .arg(lapBandText(change->noiseS));
+                                .arg(bandText(change->noiseS));
 }
 
 /// How far a difference may be off, and what of it the axle does.
 QString changeRests(const LapChange& change) {
-  const QString band = LapWords::tr("The difference may be off by ±%1 s.")
-                           .arg(lapBandText(std::max(change.bandS, kLapBandS))) +
-                       noiseWords(change);
+  const QString band =
+      LapWords::tr("The difference may be off by ±%1 s.").arg(bandText(std::max(change.bandS, kLapBandS))) +
+      noiseWords(change);
   if (std::abs(change.axleS) < kLapBandS) return band;
   return band + QLatin1Char(' ') +
          (change.axleS < 0.0 ? LapWords::tr("Of it the axle's new place wins %1 s.")
                              : LapWords::tr("Of it the axle's new place loses %1 s."))
-             .arg(seconds(change.axleS));
+             .arg(secondsText(change.axleS));
 }
 
 /// What a part changes, greatest first.
@@ -88,7 +97,7 @@ const LapPart* bendBefore(const LapBook& book, std::size_t part) {
 /// "0.13 s on Long Meadow, where it sits 0.9 s on the limiter".
 QString changeWords(const LapBook& book, const PartChange& change) {
   const LapPart& part = book.parts[change.part];
-  const QString time = seconds(change.wonS);
+  const QString time = secondsText(change.wonS);
   const LapPart* bend = part.bend || part.named ? nullptr : bendBefore(book, change.part);
   const QString what = part.bend ? LapWords::tr("%1 s in %2", "seconds, a corner").arg(time, part.name)
                        : bend    ? LapWords::tr("%1 s out of %2", "seconds, a corner").arg(time, bend->name)
@@ -98,9 +107,9 @@ QString changeWords(const LapBook& book, const PartChange& change) {
   const double limiter = partFigures(book, held, change.part).limiterS;
   if (limiter < kWorthTellingS) return what;
   return won ? LapWords::tr("%1, where stock sits %2 s on the limiter", "%1 is what is won on a straight")
-                   .arg(what, seconds(limiter))
+                   .arg(what, secondsText(limiter))
              : LapWords::tr("%1, where it sits %2 s on the limiter", "%1 is what is lost on a straight")
-                   .arg(what, seconds(limiter));
+                   .arg(what, secondsText(limiter));
 }
 
 QString changesWords(const LapBook& book, const std::vector<PartChange>& changes) {
@@ -128,38 +137,15 @@ QString lapTimes(const LapBook& book) {
   const double band = std::max(book.bandS, kLapBandS);
   if (std::abs(stock - proposed) < band)
     return LapWords::tr("%1: equal within ±%2 s, %3 s with stock and %4 s with the proposal.", "track")
-               .arg(name, lapBandText(band), texts.stock, texts.proposed) +
+               .arg(name, bandText(band), texts.stock, texts.proposed) +
            noiseWords(book.change);
   const QString sentence =
       proposed < stock
           ? LapWords::tr("%1: %2 s with the proposal, %3 s quicker than stock with %4 s.", "track")
           : LapWords::tr("%1: %2 s with the proposal, %3 s slower than stock with %4 s.", "track");
-  QString words = sentence.arg(name, texts.proposed, seconds(stock - proposed), texts.stock);
+  QString words = sentence.arg(name, texts.proposed, secondsText(stock - proposed), texts.stock);
   if (book.change) words += QLatin1Char(' ') + changeRests(*book.change);
   return words;
-}
-
-QString refusalWords(const Track& track, const LapRefusal& refusal) {
-  switch (refusal.why) {
-    case LapRefusal::Why::NoBend:
-      return LapWords::
-          tr("%1 is closed and has no bend that asks for the brakes: no lap of it has a beginning. Give it "
-             "a corner.")
-              .arg(shownName(track.name));
-    case LapRefusal::Why::BrakesTooWeak: {
-      const std::size_t segment = refusal.segment;
-      const auto& segments = track.segments;
-      const QString where = segment < segments.size() && !segments[segment].name.empty()
-                                ? shownName(segments[segment].name)
-                                : LapWords::tr("segment %1").arg(segment + 1);
-      return LapWords::tr("Full brakes cannot slow the bike on %1: it falls too steeply for its surface.",
-                          "a segment")
-          .arg(where);
-    }
-    case LapRefusal::Why::Empty:
-      break;
-  }
-  return LapWords::tr("%1 has nothing to ride on yet.", "track").arg(shownName(track.name));
 }
 
 std::optional<double> optionalOf(const std::optional<int>& gear) {
@@ -167,11 +153,6 @@ std::optional<double> optionalOf(const std::optional<int>& gear) {
 }
 
 }  // namespace
-
-QString lapBandText(double s) {
-  const double perUnit = std::pow(10.0, kTimeDecimals);
-  return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
-}
 
 QString wonText(double wonS) {
   return signedNumber(wonS, kTimeDecimals);
@@ -213,8 +194,32 @@ QString lapName(const Plan& plan) {
   return LapWords::tr("Lap of %1", "track").arg(shownName(shortText(track->name, kLetters)));
 }
 
-QString lapRefusalWords(const LapBook& book) {
-  return refusalWords(*book.track, *book.refusal);
+QString lapRefusalWords(const LapRefusal& refusal, const Track& track) {
+  switch (refusal.why) {
+    case LapRefusal::Why::NoBend:
+      return LapWords::
+          tr("%1 is closed and has no bend that asks for the brakes: no lap of it has a beginning. Give it "
+             "a corner.")
+              .arg(shownName(track.name));
+    case LapRefusal::Why::BrakesTooWeak: {
+      const std::size_t segment = refusal.segment;
+      const auto& segments = track.segments;
+      const QString where = segment < segments.size() && !segments[segment].name.empty()
+                                ? shownName(segments[segment].name)
+                                : LapWords::tr("segment %1").arg(segment + 1);
+      return LapWords::tr("Full brakes cannot slow the bike on %1: it falls too steeply for its surface.",
+                          "a segment")
+          .arg(where);
+    }
+    case LapRefusal::Why::Empty:
+      break;
+  }
+  return LapWords::tr("%1 has nothing to ride on yet.", "track").arg(shownName(track.name));
+}
+
+QString stopsForGoodWords(const Track& track) {
+  return LapWords::tr("The bike stops on %1 for good: no gear pulls there.", "track")
+      .arg(shownName(track.name));
 }
 
 QString noLapWords(const Plan& plan) {
@@ -222,8 +227,7 @@ QString noLapWords(const Plan& plan) {
     return LapWords::tr("Not known: it needs %1.")
         .arg(fieldNames(lacks).join(LapWords::tr(", ", "between fields that are missing")));
   const auto& refusal = plan.laps->allowed().refusal();
-  return refusal ? refusalWords(*plan.input.track, *refusal)
-                 : LapWords::tr("The bike stops on this track for good: no gear pulls there.");
+  return refusal ? lapRefusalWords(*refusal, *plan.input.track) : stopsForGoodWords(*plan.input.track);
 }
 
 std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units) {

@@ -20,17 +20,20 @@ QString lapHonesty(const Plan& plan);
 /// "Lap of Reedmace Short", cut where the name is long; "Lap" where there is none.
 QString lapName(const Plan& plan);
 
-/// Why nobody laps the track. The book must have a refusal.
-QString lapRefusalWords(const LapBook& book);
+/// Why nobody laps the track.
+QString lapRefusalWords(const LapRefusal& refusal, const Track& track);
+/// The same where nothing is refused: somewhere no gear pulls.
+QString stopsForGoodWords(const Track& track);
 /// Why stock or the proposal has no lap: what is not known, a track that is refused, or a bike that stops.
 QString noLapWords(const Plan& plan);
-
-/// "0.03": how far a difference may be off, never less than it is.
-QString lapBandText(double s);
 
 /// A row for each corner with the straight behind it: titles, then cells of stock → proposed.
 std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units);
 
+/// Seconds as they are told, without their sign.
+QString secondsText(double s);
+/// How far a time may be off, never less than it is.
+QString bandText(double s);
 /// "+0.04": seconds that are won, signed; "±0" below what can be told.
 QString wonText(double wonS);
 
