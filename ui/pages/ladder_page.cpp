@@ -145,7 +145,12 @@ QLayout* LadderPage::makeBar() {
   within->addWidget(within_);
   flow->add(together(within));
   bar->addWidget(flow, 1);
-  bar->addLayout(makeProgress());
+  progress_ = new ProgressRow(study_, tr("The ladder was stopped; grey rows are out of date."));
+  connect(progress_, &ProgressRow::againWanted, this, [this] {
+    worked_.reset();
+    restart();
+  });
+  bar->addWidget(progress_);
   pin_ = new QPushButton;
   pin_->setMinimumWidth(pin_->fontMetrics().horizontalAdvance(tr("Unpin %1").arg(QStringLiteral("00/00"))) +
                         24);
@@ -186,26 +191,6 @@ void LadderPage::nameBox(WholeBox& box, const QString& name) {
   });
 }
 
-QLayout* LadderPage::makeProgress() {
-  auto* row = new QHBoxLayout;
-  progress_ = new QProgressBar;
-  progress_->setTextVisible(false);
-  progress_->setMaximumWidth(90);
-  stop_ = new QPushButton(tr("Stop"));
-  connect(stop_, &QPushButton::clicked, &study_, &LadderStudy::cancel);
-  again_ = new QPushButton(tr("Recalculate"));
-  again_->setToolTip(tr("The ladder was stopped; grey rows are out of date."));
-  connect(again_, &QPushButton::clicked, this, [this] {
-    worked_.reset();
-    restart();
-  });
-  for (QWidget* widget : std::initializer_list<QWidget*>{progress_, stop_, again_}) {
-    widget->setVisible(false);
-    row->addWidget(widget);
-  }
-  return row;
-}
-
 void LadderPage::watchFilters() {
   // Below the rows of an empty table nothing would say why.
   for (const auto signal : {&QAbstractItemModel::rowsInserted, &QAbstractItemModel::rowsRemoved})
@@ -223,12 +208,7 @@ void LadderPage::watchFilters() {
 
 void LadderPage::watchStudy() {
   connect(&study_, &LadderStudy::rowsReady, &model_, &LadderModel::add);
-  connect(&study_, &LadderStudy::progressed, this, [this](int done, int all) {
-    progress_->setMaximum(all);
-    progress_->setValue(done);
-  });
   connect(&study_, &LadderStudy::finished, this, [this] {
-    rest();
     model_.settle(worked_->aims);
     sayAnswer();
     sayWhetherEmpty();
@@ -236,13 +216,7 @@ void LadderPage::watchStudy() {
     goToProposal();
     askForProposal();
   });
-  const auto stopped = [this] {
-    rest();
-    again_->setVisible(true);
-  };
-  connect(&study_, &LadderStudy::cancelled, this, stopped);
-  connect(&study_, &LadderStudy::failed, this, [this, stopped](const QString& why) {
-    stopped();
+  connect(&study_, &LadderStudy::failed, this, [this](const QString& why) {
     answer_->setText(why);
     answer_->setEnabled(true);
     answer_->setVisible(true);
@@ -383,11 +357,6 @@ void LadderPage::keepOrder(const WholeBox* moved) {
   pair(*fewestRear_, *mostRear_);
 }
 
-void LadderPage::rest() {
-  progress_->setVisible(false);
-  stop_->setVisible(false);
-}
-
 void LadderPage::sayAnswer() {
   std::vector<LadderRow> asked;  // a proposal outside the range is none of its pairs
   for (const LadderRow& row : model_.rows())
@@ -495,10 +464,7 @@ void LadderPage::restart() {
   workedRange_ = wanted;
   model_.fade();
   answer_->setEnabled(false);
-  progress_->setVisible(true);
-  stop_->setVisible(true);
-  again_->setVisible(false);
-  progress_->setValue(0);
+  progress_->begin();
   model_.setRange(wanted);
   filter_.refilter();
   std::vector<LadderRange> ranges{wanted};

@@ -6,7 +6,6 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QMenu>
-#include <QProgressBar>
 #include <QPushButton>
 #include <QTableView>
 
@@ -14,6 +13,7 @@
 #include "ui/editors/calm_spin_box.h"
 #include "ui/pages/ladder_model.h"
 #include "ui/pages/page.h"
+#include "ui/pages/progress_row.h"
 
 namespace layshaft::ui {
 
@@ -57,7 +57,6 @@ class LadderPage : public Page {
   QLayout* makeBar();
   QLayout* makeRange();
   void nameBox(WholeBox& box, const QString& name);
-  QLayout* makeProgress();
   void watchFilters();
   void watchStudy();
   void restart();
@@ -74,7 +73,6 @@ class LadderPage : public Page {
   void openHeaderMenu(const QPoint& at);
   void addSorting(QMenu& menu);
   void addColumns(QMenu& menu);
-  void rest();
   void sayAnswer();
   void propose();
   std::optional<LadderRow> current() const;
@@ -95,9 +93,9 @@ class LadderPage : public Page {
            *within_ = nullptr;
   QComboBox* fit_ = nullptr;
   QCheckBox *spares_ = nullptr, *twins_ = nullptr, *pinned_ = nullptr;
-  QProgressBar* progress_ = nullptr;
+  ProgressRow* progress_ = nullptr;
   QLabel *answer_ = nullptr, *empty_ = nullptr;
-  QPushButton *stop_ = nullptr, *again_ = nullptr, *pin_ = nullptr;
+  QPushButton* pin_ = nullptr;
   QAction *proposeAction_ = nullptr, *pinAction_ = nullptr;
 };
 
