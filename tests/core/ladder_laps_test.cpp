@@ -55,7 +55,9 @@ TEST(LadderLaps, TheBestIsTheQuickestThatFits) {
   const AimAnswer answer = aimAnswer(rows, profile.aims);
   ASSERT_TRUE(answer.best);
   for (const LadderRow& row : rows)
-    if (row.fits()) EXPECT_LE(*rows[*answer.best].lapS, *row.lapS);
+    if (row.fits()) {
+      EXPECT_LE(*rows[*answer.best].lapS, *row.lapS);
+    }
   const std::size_t misfits =
       static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [&](const LadderRow& r) {
         return !r.fits() && *r.lapS < *rows[*answer.best].lapS;

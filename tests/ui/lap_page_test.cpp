@@ -12,6 +12,7 @@
 #include "ui/document/preferences.h"
 #include "ui/document/track_edits.h"
 #include "ui/pages/lap_page.h"
+#include "ui/pages/one_lap_view.h"
 #include "ui/words/lap_words.h"
 
 namespace layshaft::test {
