@@ -189,7 +189,9 @@ TEST(LapPickTest, NoOtherPairIsBetterByTheRule) {
     const bool told =
         i == pick.quickest || std::find(pick.equal.begin(), pick.equal.end(), i) != pick.equal.end();
     EXPECT_EQ(equal, told) << rows[i].frontTeeth << '/' << rows[i].rearTeeth;
-    if (equal) EXPECT_LE(trouble(taken), trouble(rows[i]));
+    if (equal) {
+      EXPECT_LE(trouble(taken), trouble(rows[i]));
+    }
   }
 }
 

@@ -26,6 +26,7 @@
 #include "ui/pages/ladder_page.h"
 #include "ui/pages/lap_page.h"
 #include "ui/pages/one_lap_view.h"
+#include "ui/pages/pair_laps_view.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/records_page.h"
 #include "ui/pages/run_page.h"
@@ -185,6 +186,9 @@ QWidget* Pages::makeSlackFields() {
 void Pages::addLap() {
   auto* page = new LapPage([this] { return makeLapFields(); });
   page->add(new OneLapView, tr("One Lap"), QStringLiteral("one"));
+  pairLaps_ = new PairLapsView(window_.session().lane());
+  page->add(pairLaps_, tr("Pairs"), QStringLiteral("pairs"));
+  connect(pairLaps_, &PairLapsView::pairChosen, this, &Pages::propose);
   add(page, tr("Lap"));
 }
 
@@ -208,10 +212,7 @@ void Pages::addLadder() {
     return aims_;
   });
   add(ladder_, tr("Ladder"));
-  connect(ladder_, &LadderPage::pairChosen, this, [this](int front, int rear) {
-    if (const auto problem = SetupEdits(window_.document(), Side::Proposed).setPair(front, rear))
-      window_.say(spokenSentence(*problem));
-  });
+  connect(ladder_, &LadderPage::pairChosen, this, &Pages::propose);
   connect(ladder_, &LadderPage::pairPinned, this, [this](int front, int rear) {
     const QString name = pairText(front, rear);
     const auto why = SetupEdits::pin(window_.document(), name, front, rear);
@@ -222,6 +223,11 @@ void Pages::addLadder() {
   });
   connect(ladder_, &LadderPage::pinRemoved, this,
           [this](std::size_t pin) { SetupEdits::removePin(window_.document(), pin); });
+}
+
+void Pages::propose(int frontTeeth, int rearTeeth) {
+  if (const auto problem = SetupEdits(window_.document(), Side::Proposed).setPair(frontTeeth, rearTeeth))
+    window_.say(spokenSentence(*problem));
 }
 
 void Pages::addCompare() {
@@ -261,7 +267,9 @@ void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
 void Pages::follow(const Profile& profile) {
   wear_->use(wearBook(profile, *window_.planner().shared()));
   chain_->useSlack(slackWords(profile.wear.value_or(Wear{}), window_.units()));
-  ladder_->use(ladderInput(profile));
+  const LadderInput pairs = ladderInput(profile);
+  ladder_->use(pairs);
+  pairLaps_->use(pairs);
   ladder_->usePins(pinnedPairs(profile));
   compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}
                                   : PartsOnHand{});

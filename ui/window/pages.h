@@ -17,6 +17,7 @@ class ChainPage;
 class ComparePage;
 class LadderPage;
 class MainWindow;
+class PairLapsView;
 class RecordsPage;
 class SlackEditor;
 class TrackFields;
@@ -58,6 +59,7 @@ class Pages : public QTabWidget {
   void addWear();
   void addLap();
   void addLadder();
+  void propose(int frontTeeth, int rearTeeth);
   void addCompare();
   void addRecords();
   QWidget* makeSlackFields();
@@ -76,6 +78,7 @@ class Pages : public QTabWidget {
   WearPage* wear_ = nullptr;
   SlackEditor* slack_ = nullptr;
   TrackFields* track_ = nullptr;
+  PairLapsView* pairLaps_ = nullptr;
   LadderPage* ladder_ = nullptr;
   ComparePage* compare_ = nullptr;
   RecordsPage* records_ = nullptr;

@@ -28,19 +28,6 @@ QString seconds(double s) {
   return number(std::abs(s), kTimeDecimals);
 }
 
-/// "a, b and c".
-QString listed(const QStringList& items) {
-  if (items.size() < 2) return items.value(0);
-  return LapWords::tr("%1 and %2", "the last two of a list")
-      .arg(items.mid(0, items.size() - 1).join(LapWords::tr(", ", "between parts of a track")), items.back());
-}
-
-/// Never better than it is.
-QString bandText(double s) {
-  const double perUnit = std::pow(10.0, kTimeDecimals);
-  return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
-}
-
 /// How far a difference may be off, and what of it the axle does.
 QString changeRests(const LapChange& change) {
   const QString band =
@@ -103,7 +90,7 @@ QString changeWords(const LapBook& book, const PartChange& change) {
 QString changesWords(const LapBook& book, const std::vector<PartChange>& changes) {
   QStringList items;
   for (const PartChange& change : changes) items << changeWords(book, change);
-  return listed(items);
+  return listedWords(items);
 }
 
 QString speed(double mps, const UnitsShown& units) {
@@ -140,6 +127,17 @@ std::optional<double> optionalOf(const std::optional<int>& gear) {
 }
 
 }  // namespace
+
+QString listedWords(const QStringList& items) {
+  if (items.size() < 2) return items.value(0);
+  return LapWords::tr("%1 and %2", "the last two of a list")
+      .arg(items.mid(0, items.size() - 1).join(LapWords::tr(", ", "between parts of a track")), items.back());
+}
+
+QString bandText(double seconds) {
+  const double perUnit = std::pow(10.0, kTimeDecimals);
+  return number(std::ceil(seconds * perUnit - 1e-9) / perUnit, kTimeDecimals);
+}
 
 QString wonText(double wonS) {
   return signedNumber(wonS, kTimeDecimals);

@@ -23,6 +23,11 @@ QString lapRefusalWords(const LapBook& book);
 /// A row for each corner with the straight behind it: titles, then cells of stock → proposed.
 std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units);
 
+/// "a, b and c".
+QString listedWords(const QStringList& items);
+/// Seconds by which something may be off, never better than they are: "0.04".
+QString bandText(double seconds);
+
 /// "+0.04": seconds that are won, signed; "±0" below what can be told.
 QString wonText(double wonS);
 

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QPixmap>
+#include <QWidget>
+#include <optional>
+#include <utility>
+
+#include "core/plan.h"
+#include "ui/charts/pair_painting.h"
+#include "ui/charts/palette.h"
+#include "ui/charts/picture.h"
+#include "ui/charts/readable_picture.h"
+
+namespace layshaft::ui {
+
+/// All pairs in reach as a grid, front teeth down and rear teeth across, each with what its lap is against
+/// stock. A cursor goes from pair to pair with the pointer and the arrow keys; a click, Enter or Space
+/// chooses the pair under it.
+class PairMap : public QWidget, public Picture, public ReadablePicture {
+  Q_OBJECT
+ public:
+  explicit PairMap(QWidget* parent = nullptr);
+
+  using QWidget::show;
+  /// `plan` is what a saved picture is headed by.
+  void show(const PairBook& book, const SharedPlan& plan);
+
+  using Pair = std::pair<int, int>;  ///< front and rear teeth
+  std::optional<Pair> cursor() const { return cursor_; }
+  void moveTo(std::optional<Pair> pair);
+  QRectF cellOf(int frontTeeth, int rearTeeth) const { return grid_.cellOf(frontTeeth, rearTeeth); }
+
+  void renderInto(QPainter& painter, const QRectF& target) override;
+
+  std::optional<CrosshairSpan> crosshairSpan() const override;
+  std::optional<double> crosshairAt() const override;
+  void moveCrosshair(double x) override;
+  QString crosshairWords() const override;
+
+  QSize sizeHint() const override;
+  QSize minimumSizeHint() const override;
+
+ signals:
+  void cursorMoved();
+  void pairChosen(int frontTeeth, int rearTeeth);
+  void menuRequested(const QPoint& globalPosition);
+
+ protected:
+  QSize pictureSize() const override { return size(); }
+  QColor pictureGround() const override { return colours_.background; }
+  QColor pictureInk() const override { return colours_.text; }
+  QString pictureHeading() const override;
+  QString pictureCaption() const override;
+  int pictureDpi() const override { return logicalDpiX(); }
+
+  void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void changeEvent(QEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseReleaseEvent(QMouseEvent* event) override;
+  void leaveEvent(QEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+
+ private:
+  void fit();
+  Pair start() const;
+  void step(int fronts, int rears);
+  void choose();
+  void paint(QPainter& painter) const;
+  void paintCursor(QPainter& painter) const;
+
+  PairBook book_;
+  SharedPlan plan_;
+  ChartPalette colours_;
+  PairGrid grid_;
+  std::optional<Pair> cursor_, pressed_;
+  QPixmap base_;  ///< all but the cursor
+};
+
+}  // namespace layshaft::ui
