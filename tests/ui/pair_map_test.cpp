@@ -32,7 +32,7 @@ ui::PairBook someBook() {
     for (int rear = 40; rear <= 44; ++rear)
       rows.push_back(lapped(front, rear, 60.0 + 0.1 * (16 - front) + 0.05 * std::abs(rear - 43)));
   rows[6] = lapped(15, 41, 59.7);
-  rows[7] = lapped(15, 42, 59.715);
+  rows[7] = lapped(15, 42, 59.712);
   book.add(rows);
   book.propose(15, 43);
   book.settle();
@@ -93,7 +93,7 @@ TEST_F(PairMapTest, AClickProposesThePairUnderIt) {
 TEST_F(PairMapTest, TheCursorSaysWhatThePairDoes) {
   map_.moveTo(std::pair(15, 42));
   const std::string words = map_.crosshairWords().toStdString();
-  EXPECT_THAT(words, testing::HasSubstr("15/42: 59.72 s a lap; 0.29 s quicker than stock, ±0.02 s"));
+  EXPECT_THAT(words, testing::HasSubstr("15/42: 59.71 s a lap; 0.29 s quicker than stock, ±0.02 s"));
   EXPECT_THAT(words, testing::HasSubstr("final ratio 2.800; fits; "));
   EXPECT_THAT(words, testing::HasSubstr("equal to the quickest"));
   const auto span = map_.crosshairSpan();
@@ -119,6 +119,7 @@ TEST_F(PairMapTest, WhatDoesNotFitIsSeenWithoutColours) {
 
 /// Whether the edge between two cells has the thick outline: three pixels of text colour across it.
 TEST_F(PairMapTest, EqualPairsHaveOneOutline) {
+  map_.moveTo(std::nullopt);
   const QImage picture = map_.grab().toImage();
   const QColor ink = ui::ChartPalette(map_.palette()).text;
   const auto outlined = [&](int front, int rear, bool right) {
@@ -165,8 +166,9 @@ TEST_F(PairMapTest, ALargeRangeDropsDecimalsAndIsStillRead) {
                {.book = book, .grid = grid, .colours = colours, .size = size, .font = map_.font()})
         .labelOf(book.at(10, 40)->row);
   };
-  EXPECT_EQ(label(2000).toStdString(), "−0.15");
-  EXPECT_EQ(label(1240).toStdString().size(), std::string("−0.2").size());
+  EXPECT_EQ(label(2400).toStdString(), "−0.15");
+  EXPECT_THAT(label(1200).toStdString(), testing::AnyOf("−0.1", "−0.2"));
+  EXPECT_THAT(label(930).toStdString(), testing::AnyOf("−1", "−2")) << "as a window of 1280 px leaves it";
   EXPECT_EQ(label(400), QString()) << "nothing is written over its neighbours";
 }
 
@@ -187,7 +189,7 @@ TEST(PairWordsTest, SayWhatDecides) {
   EXPECT_EQ(
       ui::pairPickWords(someBook()).toStdString(),
       "15/41 is the quickest that fits: 0.30 s a lap quicker than stock, ±0.02 s. 15/42 is equal to it. "
-      "Take 15/42: of those with the fewest swaps it changes the ratio least.");
+      "Take 15/41: of those with the fewest swaps it changes the ratio least.");
   ui::PairBook book = someBook();
   book.begin(book.ground());
   EXPECT_EQ(ui::pairPickWords(book), QString()) << "nothing is said of what is out of date";

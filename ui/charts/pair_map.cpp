@@ -33,13 +33,13 @@ void PairMap::show(const PairBook& book, const SharedPlan& plan) {
   }
   setAccessibleDescription(pairMapWords(book_));
   fit();
-  emit cursorMoved();  // what stands under it may read otherwise
 }
 
 void PairMap::fit() {
   grid_ = PairGrid::in(book_.ground().range, size(), QFontMetricsF(font()));
   base_ = {};
   update();
+  emit cursorMoved();
 }
 
 QSize PairMap::minimumSizeHint() const {
@@ -65,16 +65,19 @@ void PairMap::paintEvent(QPaintEvent*) {
     base_ = QPixmap(size() * devicePixelRatioF());
     base_.setDevicePixelRatio(devicePixelRatioF());
     QPainter painter(&base_);
-    paint(painter);
+    painting().paint(painter);
   }
   QPainter painter(this);
   painter.drawPixmap(0, 0, base_);
   paintCursor(painter);
 }
 
-void PairMap::paint(QPainter& painter) const {
-  PairPainting({.book = book_, .grid = grid_, .colours = colours_, .size = size(), .font = font()})
-      .paint(painter);
+PairPainting PairMap::painting() const {
+  return PairPainting({.book = book_, .grid = grid_, .colours = colours_, .size = size(), .font = font()});
+}
+
+QString PairMap::legend() const {
+  return pairMapLegend(book_, painting().labels() == PairLabels::WholeTenths);
 }
 
 void PairMap::paintCursor(QPainter& painter) const {
@@ -98,7 +101,7 @@ void PairMap::paintCursor(QPainter& painter) const {
 }
 
 void PairMap::renderInto(QPainter& painter, const QRectF& target) {
-  paintScaled(painter, target, size(), [this](QPainter& scaled) { paint(scaled); });
+  paintScaled(painter, target, size(), [this](QPainter& scaled) { painting().paint(scaled); });
 }
 
 QString PairMap::pictureHeading() const {
@@ -107,8 +110,7 @@ QString PairMap::pictureHeading() const {
 
 QString PairMap::pictureCaption() const {
   if (!plan_) return {};
-  QStringList words{pairPickWords(book_), pairMapLegend(book_), ui::pictureCaption(*plan_, true),
-                    lapHonesty(*plan_)};
+  QStringList words{pairPickWords(book_), legend(), ui::pictureCaption(*plan_, true), lapHonesty(*plan_)};
   words.removeAll(QString());
   return words.join(QLatin1Char(' '));
 }

@@ -29,6 +29,8 @@ class PairMap : public QWidget, public Picture, public ReadablePicture {
   using Pair = std::pair<int, int>;  ///< front and rear teeth
   std::optional<Pair> cursor() const { return cursor_; }
   void moveTo(std::optional<Pair> pair);
+  /// What its signs mean.
+  QString legend() const;
   QRectF cellOf(int frontTeeth, int rearTeeth) const { return grid_.cellOf(frontTeeth, rearTeeth); }
 
   void renderInto(QPainter& painter, const QRectF& target) override;
@@ -42,7 +44,7 @@ class PairMap : public QWidget, public Picture, public ReadablePicture {
   QSize minimumSizeHint() const override;
 
  signals:
-  void cursorMoved();
+  void cursorMoved();  ///< or what stands under it, or the legend, reads otherwise
   void pairChosen(int frontTeeth, int rearTeeth);
   void menuRequested(const QPoint& globalPosition);
 
@@ -71,7 +73,7 @@ class PairMap : public QWidget, public Picture, public ReadablePicture {
   Pair start() const;
   void step(int fronts, int rears);
   void choose();
-  void paint(QPainter& painter) const;
+  PairPainting painting() const;
   void paintCursor(QPainter& painter) const;
 
   PairBook book_;

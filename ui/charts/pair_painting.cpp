@@ -90,7 +90,8 @@ std::optional<std::pair<int, int>> PairGrid::pairAt(const QPointF& position) con
                                             count(range.fewestRear, range.mostRear))};
 }
 
-PairPainting::PairPainting(const Scene& scene) : scene_(scene), metrics_(scene.font) {
+PairPainting::PairPainting(const Scene& scene)
+    : scene_(scene), metrics_(scene.font), labels_(labelsWithRoom()) {
   bool any = false;
   for (const RankedPair& pair : scene_.book.pairs()) {
     if (!pair.row.lapS) continue;
@@ -98,7 +99,6 @@ PairPainting::PairPainting(const Scene& scene) : scene_(scene), metrics_(scene.f
     slowestS_ = any ? std::max(slowestS_, *pair.row.lapS) : *pair.row.lapS;
     any = true;
   }
-  chooseDecimals();
 }
 
 QString PairPainting::frontTitle() {
@@ -109,23 +109,37 @@ QString PairPainting::rearTitle() {
   return tr("Rear");
 }
 
-void PairPainting::chooseDecimals() {
+QString PairPainting::labelAs(const LapRow& row, PairLabels labels) const {
+  if (!row.changeS) return noValue();
+  switch (labels) {
+    case PairLabels::Hundredths:
+      return signedNumber(*row.changeS, 2);
+    case PairLabels::Tenths:
+      return signedNumber(*row.changeS, 1);
+    case PairLabels::WholeTenths:
+      return signedNumber(10.0 * *row.changeS, 0);
+    case PairLabels::None:
+      break;
+  }
+  return {};
+}
+
+PairLabels PairPainting::labelsWithRoom() const {
   QFont bold = scene_.font;
   bold.setBold(true);
   const QFontMetricsF metrics(bold);
-  const double room = scene_.grid.cell.width() - 2.0 * kAroundText;
-  for (int decimals = 2; decimals >= 1 && !decimals_; --decimals) {
-    double widest = 0.0;
-    for (const RankedPair& pair : scene_.book.pairs())
-      if (pair.row.changeS)
-        widest = std::max(widest, metrics.horizontalAdvance(signedNumber(*pair.row.changeS, decimals)));
-    if (widest <= room) decimals_ = decimals;
+  const double room = scene_.grid.cell.width() - kAroundText;
+  for (const auto labels : {PairLabels::Hundredths, PairLabels::Tenths, PairLabels::WholeTenths}) {
+    const auto fits = [&](const RankedPair& pair) {
+      return metrics.horizontalAdvance(labelAs(pair.row, labels)) <= room;
+    };
+    if (std::all_of(scene_.book.pairs().begin(), scene_.book.pairs().end(), fits)) return labels;
   }
+  return PairLabels::None;
 }
 
 QString PairPainting::labelOf(const LapRow& row) const {
-  if (!row.changeS) return noValue();
-  return decimals_ ? signedNumber(*row.changeS, *decimals_) : QString();
+  return labelAs(row, labels_);
 }
 
 /// The nearer to the quickest the stronger, and there in finer steps: who chooses, chooses among the best.
@@ -159,15 +173,15 @@ void PairPainting::paint(QPainter& painter) const {
 
 void PairPainting::paintTeeth(QPainter& painter) const {
   const PairGrid& grid = scene_.grid;
-  const double line = metrics_.height();
+  const double line = metrics_.height(), top = kAroundText / 2.0;
   painter.setPen(scene_.colours.text);
-  painter.drawText(QRectF(0.0, 0.0, grid.cells.left() - kAroundText, line), Qt::AlignRight | Qt::AlignVCenter,
+  painter.drawText(QRectF(0.0, top, grid.cells.left() - kAroundText, line), Qt::AlignRight | Qt::AlignVCenter,
                    frontTitle());
-  painter.drawText(QRectF(grid.cells.right() + kAroundText, 0.0, rightOf(metrics_), line),
+  painter.drawText(QRectF(grid.cells.right() + kAroundText, top, rightOf(metrics_), line),
                    Qt::AlignLeft | Qt::AlignVCenter, rearTitle());
   for (int rear = grid.range.fewestRear; rear <= grid.range.mostRear; ++rear) {
     const QRectF cell = grid.cellOf(grid.range.fewestFront, rear);
-    painter.drawText(QRectF(cell.left(), 0.0, cell.width(), line), Qt::AlignCenter, QString::number(rear));
+    painter.drawText(QRectF(cell.left(), top, cell.width(), line), Qt::AlignCenter, QString::number(rear));
   }
   for (int front = grid.range.fewestFront; front <= grid.range.mostFront; ++front) {
     const QRectF cell = grid.cellOf(front, grid.range.fewestRear);

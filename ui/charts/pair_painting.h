@@ -32,6 +32,10 @@ struct PairGrid {
   std::optional<std::pair<int, int>> pairAt(const QPointF& position) const;
 };
 
+/// How the seconds against stock are written, by the room there is: to a hundredth or a tenth, as whole
+/// tenths without a unit, or not at all.
+enum class PairLabels { Hundredths, Tenths, WholeTenths, None };
+
 /// Paints the laps of all pairs as a grid of numbers with shading.
 class PairPainting {
   Q_DECLARE_TR_FUNCTIONS(PairPainting)
@@ -48,7 +52,8 @@ class PairPainting {
   explicit PairPainting(const Scene& scene);
 
   void paint(QPainter& painter) const;
-  /// The seconds against stock, with as many decimals as the cells have room for; empty without room.
+  PairLabels labels() const { return labels_; }
+  /// What a pair's cell says; empty without room.
   QString labelOf(const LapRow& row) const;
   QColor groundOf(const RankedPair& pair) const;
   QColor inkOn(const RankedPair& pair) const;  ///< of its label
@@ -56,7 +61,8 @@ class PairPainting {
   static QString rearTitle();                  ///< beside the teeth of the columns
 
  private:
-  void chooseDecimals();
+  QString labelAs(const LapRow& row, PairLabels labels) const;
+  PairLabels labelsWithRoom() const;
   void paintTeeth(QPainter& painter) const;
   void paintCell(QPainter& painter, int front, int rear) const;
   void hatch(QPainter& painter, const QRectF& cell, bool crossed) const;
@@ -72,7 +78,7 @@ class PairPainting {
   Scene scene_;
   QFontMetricsF metrics_;
   double quickestS_ = 0.0, slowestS_ = 0.0;
-  std::optional<int> decimals_;
+  PairLabels labels_;
 };
 
 }  // namespace layshaft::ui

@@ -3,7 +3,6 @@
 
 #include <QHBoxLayout>
 #include <QHeaderView>
-#include <QShortcut>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -85,10 +84,7 @@ void PairLapsView::makeTable() {
   table_->setMinimumHeight(kLeastRows * table_->verticalHeader()->defaultSectionSize() +
                            3 * table_->fontMetrics().height());
   table_->setToolTip(tr("Double click a row, or press Enter on it: its pair becomes the proposal."));
-  connect(table_, &QTableWidget::cellDoubleClicked, this, &PairLapsView::chooseRow);
-  for (const auto key : {Qt::Key_Enter, Qt::Key_Return})
-    connect(new QShortcut(QKeySequence(key), table_, nullptr, nullptr, Qt::WidgetShortcut),
-            &QShortcut::activated, this, &PairLapsView::chooseRow);
+  connect(table_, &QTableWidget::activated, this, &PairLapsView::chooseRow);
 }
 
 void PairLapsView::watchStudy() {
@@ -173,7 +169,7 @@ void PairLapsView::refresh() {
 void PairLapsView::sayUnderCursor() {
   const QString words = map_->crosshairWords();
   under_->setText(words.isEmpty()
-                      ? pairMapLegend(book_)
+                      ? map_->legend()
                       : tr("%1 A click or Enter proposes it.", "what is said of a pair").arg(words));
 }
 

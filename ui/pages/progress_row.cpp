@@ -20,7 +20,7 @@ ProgressRow::ProgressRow(BackgroundWork& work, const QString& stopped, QWidget* 
   row->addWidget(bar_);
   row->addWidget(stop_);
   row->addWidget(again_);
-  offer(false);
+  again_->setVisible(false);
   setVisible(false);
   connect(stop_, &QPushButton::clicked, &work, &BackgroundWork::cancel);
   connect(again_, &QPushButton::clicked, this, &ProgressRow::againWanted);

@@ -164,15 +164,16 @@ QString pairWords(const PairBook& book, const RankedPair& pair) {
       .arg(pairOf(row), facts.join(PairWords::tr("; ", "between facts about a pair")));
 }
 
-QString pairMapLegend(const PairBook& book) {
+QString pairMapLegend(const PairBook& book, bool inTenths) {
+  const QString figures = inTenths ? PairWords::tr("Tenths of a second a lap against stock, − is quicker.")
+                                   : PairWords::tr("Seconds a lap against stock, − is quicker.");
   const QString fits = book.ground().belt
                            ? PairWords::tr("Hatched: does not fit; crossed: with no length of belt.")
                            : PairWords::tr("Hatched: does not fit; crossed: with no length of chain.");
-  return PairWords::tr(
-             "Seconds a lap against stock, − is quicker. %1 Thick outline: equal to the quickest that fits, "
-             "bold the one to take. Triangle: proposal; dashed: stock. Slanted: same final ratio, stock's "
-             "dashed; + is shorter.")
-      .arg(fits);
+  const QString marks = PairWords::tr(
+      "Thick outline: equal to the quickest that fits, bold the one to take. Triangle: proposal; dashed: "
+      "stock. Slanted: same final ratio, stock's dashed; + is shorter.");
+  return QStringList{figures, fits, marks}.join(QLatin1Char(' '));
 }
 
 QString pairMapWords(const PairBook& book) {

@@ -18,8 +18,8 @@ QString pairPickWords(const PairBook& book);
 /// Lap, difference and fit of one pair, as read at the cursor of the map.
 QString pairWords(const PairBook& book, const RankedPair& pair);
 
-/// What the signs of the map mean.
-QString pairMapLegend(const PairBook& book);
+/// What the signs of the map mean; `inTenths`: its figures are tenths of a second.
+QString pairMapLegend(const PairBook& book, bool inTenths);
 /// The map, for who does not see it.
 QString pairMapWords(const PairBook& book);
 
