@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/charts/pair_map.h"
 
-#include <QContextMenuEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
@@ -14,12 +13,8 @@
 
 namespace layshaft::ui {
 
-PairMap::PairMap(QWidget* parent) : QWidget(parent), colours_(palette()) {
-  exposeReadablePictures();
+PairMap::PairMap(QWidget* parent) : PaintedPicture(parent) {
   setAccessibleName(tr("Map of pairs"));
-  setMouseTracking(true);
-  setFocusPolicy(Qt::StrongFocus);
-  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
 }
 
 void PairMap::show(const PairBook& book, const SharedPlan& plan) {
@@ -33,12 +28,11 @@ void PairMap::show(const PairBook& book, const SharedPlan& plan) {
   }
   setAccessibleDescription(pairMapWords(book_));
   fit();
+  repaintAll();
 }
 
 void PairMap::fit() {
   grid_ = PairGrid::in(book_.ground().range, size(), QFontMetricsF(font()));
-  base_ = {};
-  update();
   emit cursorMoved();
 }
 
@@ -60,48 +54,28 @@ void PairMap::moveTo(std::optional<Pair> pair) {
   if (hasFocus()) tellMovedCrosshair(*this);
 }
 
-void PairMap::paintEvent(QPaintEvent*) {
-  if (base_.isNull()) {
-    base_ = QPixmap(size() * devicePixelRatioF());
-    base_.setDevicePixelRatio(devicePixelRatioF());
-    QPainter painter(&base_);
-    painting().paint(painter);
-  }
-  QPainter painter(this);
-  painter.drawPixmap(0, 0, base_);
-  paintCursor(painter);
-}
-
 PairPainting PairMap::painting() const {
-  return PairPainting({.book = book_, .grid = grid_, .colours = colours_, .size = size(), .font = font()});
+  return PairPainting({.book = book_, .grid = grid_, .colours = colours(), .size = size(), .font = font()});
 }
 
 QString PairMap::legend() const {
   return pairMapLegend(book_, painting().labels() == PairLabels::WholeTenths);
 }
 
-void PairMap::paintCursor(QPainter& painter) const {
+void PairMap::paintMoving(QPainter& painter) const {
+  if (!cursor_) return;
+  // A ring of the ground around it: the highlight may be much like what it stands on.
+  constexpr double kWide = 5.0, kNarrow = 2.0;
+  QPen ring(colours().background, kWide);
+  ring.setJoinStyle(Qt::MiterJoin);
+  const QRectF cell = grid_.cellOf(cursor_->first, cursor_->second);
   painter.setBrush(Qt::NoBrush);
-  if (cursor_) {
-    // A ring of the ground around it: the highlight may be much like what it stands on.
-    constexpr double kWide = 5.0, kNarrow = 2.0;
-    QPen ring(colours_.background, kWide);
-    ring.setJoinStyle(Qt::MiterJoin);
-    const QRectF cell = grid_.cellOf(cursor_->first, cursor_->second);
-    painter.setPen(ring);
-    painter.drawRect(cell);
-    ring.setColor(colours_.focus);
-    ring.setWidthF(kNarrow);
-    painter.setPen(ring);
-    painter.drawRect(cell);
-  }
-  if (!hasFocus()) return;
-  painter.setPen(QPen(colours_.focus, 2));
-  painter.drawRect(rect().adjusted(1, 1, -1, -1));
-}
-
-void PairMap::renderInto(QPainter& painter, const QRectF& target) {
-  paintScaled(painter, target, size(), [this](QPainter& scaled) { painting().paint(scaled); });
+  painter.setPen(ring);
+  painter.drawRect(cell);
+  ring.setColor(colours().focus);
+  ring.setWidthF(kNarrow);
+  painter.setPen(ring);
+  painter.drawRect(cell);
 }
 
 QString PairMap::pictureHeading() const {
@@ -113,22 +87,6 @@ QString PairMap::pictureCaption() const {
   QStringList words{pairPickWords(book_), legend(), ui::pictureCaption(*plan_, true), lapHonesty(*plan_)};
   words.removeAll(QString());
   return words.join(QLatin1Char(' '));
-}
-
-void PairMap::resizeEvent(QResizeEvent* event) {
-  QWidget::resizeEvent(event);
-  fit();
-}
-
-void PairMap::changeEvent(QEvent* event) {
-  QWidget::changeEvent(event);
-  if (event->type() == QEvent::PaletteChange) colours_ = ChartPalette(palette());
-  if (event->type() == QEvent::FontChange) updateGeometry();
-  if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) fit();
-}
-
-void PairMap::contextMenuEvent(QContextMenuEvent* event) {
-  emit menuRequested(event->globalPos());
 }
 
 void PairMap::mouseMoveEvent(QMouseEvent* event) {
@@ -201,15 +159,13 @@ void PairMap::keyPressEvent(QKeyEvent* event) {
 }
 
 void PairMap::focusInEvent(QFocusEvent* event) {
-  QWidget::focusInEvent(event);
+  PaintedPicture::focusInEvent(event);
   if (!cursor_ && !grid_.empty()) moveTo(start());
-  update();
 }
 
 void PairMap::focusOutEvent(QFocusEvent* event) {
-  QWidget::focusOutEvent(event);
+  PaintedPicture::focusOutEvent(event);
   if (!underMouse()) moveTo(std::nullopt);
-  update();
 }
 
 std::optional<ReadablePicture::CrosshairSpan> PairMap::crosshairSpan() const {

@@ -1,23 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QPixmap>
-#include <QWidget>
 #include <optional>
 #include <utility>
 
 #include "core/plan.h"
+#include "ui/charts/painted_picture.h"
 #include "ui/charts/pair_painting.h"
-#include "ui/charts/palette.h"
-#include "ui/charts/picture.h"
-#include "ui/charts/readable_picture.h"
 
 namespace layshaft::ui {
 
 /// All pairs in reach as a grid, front teeth down and rear teeth across, each with what its lap is against
 /// stock. A cursor goes from pair to pair with the pointer and the arrow keys; a click, Enter or Space
 /// chooses the pair under it.
-class PairMap : public QWidget, public Picture, public ReadablePicture {
+class PairMap : public PaintedPicture {
   Q_OBJECT
  public:
   explicit PairMap(QWidget* parent = nullptr);
@@ -33,8 +29,6 @@ class PairMap : public QWidget, public Picture, public ReadablePicture {
   QString legend() const;
   QRectF cellOf(int frontTeeth, int rearTeeth) const { return grid_.cellOf(frontTeeth, rearTeeth); }
 
-  void renderInto(QPainter& painter, const QRectF& target) override;
-
   std::optional<CrosshairSpan> crosshairSpan() const override;
   std::optional<double> crosshairAt() const override;
   void moveCrosshair(double x) override;
@@ -46,20 +40,14 @@ class PairMap : public QWidget, public Picture, public ReadablePicture {
  signals:
   void cursorMoved();  ///< or what stands under it, or the legend, reads otherwise
   void pairChosen(int frontTeeth, int rearTeeth);
-  void menuRequested(const QPoint& globalPosition);
 
  protected:
-  QSize pictureSize() const override { return size(); }
-  QColor pictureGround() const override { return colours_.background; }
-  QColor pictureInk() const override { return colours_.text; }
+  void fit() override;
+  void paint(QPainter& painter) const override { painting().paint(painter); }
+  void paintMoving(QPainter& painter) const override;
   QString pictureHeading() const override;
   QString pictureCaption() const override;
-  int pictureDpi() const override { return logicalDpiX(); }
 
-  void paintEvent(QPaintEvent* event) override;
-  void resizeEvent(QResizeEvent* event) override;
-  void changeEvent(QEvent* event) override;
-  void contextMenuEvent(QContextMenuEvent* event) override;
   void mouseMoveEvent(QMouseEvent* event) override;
   void mousePressEvent(QMouseEvent* event) override;
   void mouseReleaseEvent(QMouseEvent* event) override;
@@ -69,19 +57,15 @@ class PairMap : public QWidget, public Picture, public ReadablePicture {
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
-  void fit();
   Pair start() const;
   void step(int fronts, int rears);
   void choose();
   PairPainting painting() const;
-  void paintCursor(QPainter& painter) const;
 
   PairBook book_;
   SharedPlan plan_;
-  ChartPalette colours_;
   PairGrid grid_;
   std::optional<Pair> cursor_, pressed_;
-  QPixmap base_;  ///< all but the cursor
 };
 
 }  // namespace layshaft::ui

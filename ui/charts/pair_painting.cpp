@@ -117,7 +117,7 @@ QString PairPainting::labelAs(const LapRow& row, PairLabels labels) const {
     case PairLabels::Tenths:
       return signedNumber(*row.changeS, 1);
     case PairLabels::WholeTenths:
-      return signedNumber(10.0 * *row.changeS, 0);
+      return signedNumber(10.0 * *row.changeS, 0).remove(QLatin1Char('+'));  // − alone tells the quicker
     case PairLabels::None:
       break;
   }
@@ -217,7 +217,7 @@ void PairPainting::hatch(QPainter& painter, const QRectF& cell, bool crossed) co
 /// Per cent from line to line: so far that a cell without one lies between two, and their names have room.
 double PairPainting::ratioStep() const {
   constexpr std::array kSteps{2.0, 5.0, 10.0};
-  constexpr double kCellsApart = 1.9, kNamesApart = 1.5;
+  constexpr double kCellsApart = 1.9, kNamesApart = 2.2;
   const double name = metrics_.horizontalAdvance(QStringLiteral("+00 %")), cell = scene_.grid.cell.width();
   for (const double step : kSteps)
     if (scene_.book.ground().stockRear * step / 100.0 * cell >=
