@@ -16,6 +16,7 @@ constexpr double kAroundText = 4.0;    // px, free on either side of a label in 
 constexpr double kHighestLines = 2.2;  // of text: a cell that is higher says no more
 constexpr double kShade = 0.45;        // of the accent in the ground of the quickest pair
 constexpr double kHatchShare = 0.3;    // of the text in the strokes over what does not fit
+constexpr double kFarOffS = 9.95;      // would take three figures in tenths, and nobody chooses among such
 constexpr double kHatchStep = 6.0;     // px
 constexpr double kTieWidth = 3.0;      // px
 constexpr double kMarkInset = 2.5;     // px, so that a mark and an outline are both seen
@@ -116,8 +117,9 @@ QString PairPainting::labelAs(const LapRow& row, PairLabels labels) const {
       return signedNumber(*row.changeS, 2);
     case PairLabels::Tenths:
       return signedNumber(*row.changeS, 1);
-    case PairLabels::WholeTenths:
-      return signedNumber(10.0 * *row.changeS, 0).remove(QLatin1Char('+'));  // − alone tells the quicker
+    case PairLabels::WholeTenths:  // − alone tells the quicker
+      if (std::abs(*row.changeS) >= kFarOffS) return {};
+      return signedNumber(10.0 * *row.changeS, 0).remove(QLatin1Char('+'));
     case PairLabels::None:
       break;
   }

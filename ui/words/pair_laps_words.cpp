@@ -165,7 +165,9 @@ QString pairWords(const PairBook& book, const RankedPair& pair) {
 }
 
 QString pairMapLegend(const PairBook& book, bool inTenths) {
-  const QString figures = inTenths ? PairWords::tr("Tenths of a second a lap against stock, − is quicker.")
+  const QString figures = inTenths ? PairWords::tr(
+                                         "Tenths of a second a lap against stock, − is quicker; "
+                                         "blank: ten seconds or more.")
                                    : PairWords::tr("Seconds a lap against stock, − is quicker.");
   const QString fits = book.ground().belt
                            ? PairWords::tr("Hatched: does not fit; crossed: with no length of belt.")
