@@ -8,6 +8,7 @@
 #include "core/bike/pair.h"
 #include "core/limits.h"
 #include "core/study/chain_run.h"
+#include "core/study/run.h"
 
 namespace layshaft {
 
@@ -76,7 +77,43 @@ bool comesBefore(const LapRow& a, const LapRow& b) {
 
 bool equalLaps(const LapRow& a, const LapRow& b) {
   if (!a.lapS || !b.lapS) return false;
-  return std::abs(*a.lapS - *b.lapS) <= std::max(a.bandS.value_or(0.0), b.bandS.value_or(0.0));
+  return equalTimes(*a.lapS, *b.lapS, std::max(a.bandS.value_or(0.0), b.bandS.value_or(0.0)));
+}
+
+int swapsFromStock(const LapRow& row, int stockFront, int stockRear) {
+  return (row.frontTeeth != stockFront ? 1 : 0) + (row.rearTeeth != stockRear ? 1 : 0);
+}
+
+std::optional<LapPick> lapPick(const std::vector<LapRow>& rows, int stockFront, int stockRear) {
+  std::vector<std::size_t> asQuick;  // the quickest, then those that are equal to it
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    if (rows[i].fits && rows[i].lapS) asQuick.push_back(i);
+  if (asQuick.empty()) return std::nullopt;
+  std::stable_sort(asQuick.begin(), asQuick.end(),
+                   [&](std::size_t a, std::size_t b) { return *rows[a].lapS < *rows[b].lapS; });
+  std::erase_if(asQuick,
+                [&, best = asQuick.front()](std::size_t i) { return !equalLaps(rows[i], rows[best]); });
+
+  const auto swaps = [&](std::size_t i) { return swapsFromStock(rows[i], stockFront, stockRear); };
+  const auto change = [&, stock = static_cast<double>(stockRear) / stockFront](std::size_t i) {
+    constexpr double kPerNoise = 1e9;  // one ratio from other teeth is the same one
+    return std::round(std::abs(std::log(rows[i].finalRatio / stock)) * kPerNoise);
+  };
+  const auto lessTrouble = [&](std::size_t a, std::size_t b) {
+    return std::pair(swaps(a), change(a)) < std::pair(swaps(b), change(b));
+  };
+  const std::size_t taken = *std::min_element(asQuick.begin(), asQuick.end(), lessTrouble);
+  const auto others = [&](auto isAsGood) {
+    return std::any_of(asQuick.begin(), asQuick.end(),
+                       [&](std::size_t i) { return i != taken && isAsGood(i); });
+  };
+  const auto swapsAsFew = [&](std::size_t i) { return swaps(i) == swaps(taken); };
+  const auto changesAsLittle = [&](std::size_t i) { return !lessTrouble(taken, i); };
+  const LapDecidedBy by = asQuick.size() == 1        ? LapDecidedBy::Nothing
+                          : !others(swapsAsFew)      ? LapDecidedBy::FewestSwaps
+                          : !others(changesAsLittle) ? LapDecidedBy::SmallestChange
+                                                     : LapDecidedBy::LapTime;
+  return LapPick{asQuick.front(), {asQuick.begin() + 1, asQuick.end()}, taken, by};
 }
 
 }  // namespace layshaft

@@ -52,8 +52,26 @@ class LapLadder {
 /// In the order of a ladder by lap times.
 bool comesBefore(const LapRow& a, const LapRow& b);
 
-/// Whether two pairs cannot be told apart by their laps: nearer than either one's band. False where one has
-/// no lap.
+/// Whether two pairs cannot be told apart by their laps: no further apart than either one's band, or
+/// `kEqualTimesS`. False where one has no lap.
 bool equalLaps(const LapRow& a, const LapRow& b);
+
+/// What decides between pairs whose laps cannot be told apart; nothing where there is only one.
+enum class LapDecidedBy { Nothing, FewestSwaps, SmallestChange, LapTime };
+
+/// What the laps of all pairs come to. Places are those of the rows.
+struct LapPick {
+  std::size_t quickest;            ///< of those that fit
+  std::vector<std::size_t> equal;  ///< others that fit and are equal to it, the quickest first
+  std::size_t taken;               ///< the one of all these that is least trouble
+  LapDecidedBy decidedBy;
+};
+
+/// How many sprockets of a pair are not stock's.
+int swapsFromStock(const LapRow& row, int stockFront, int stockRear);
+
+/// Of pairs that are equal the one with the fewest sprockets to swap from stock, of those the one with the
+/// smallest change of ratio, of those the quickest. None where no pair that fits has a lap.
+std::optional<LapPick> lapPick(const std::vector<LapRow>& rows, int stockFront, int stockRear);
 
 }  // namespace layshaft

@@ -137,6 +137,49 @@
     </message>
 </context>
 <context>
+    <name>PairLapsWords</name>
+    <message numerus="yes">
+        <source>fits with %n teeth</source>
+        <comment>a belt</comment>
+        <translation>
+            <numerusform>fits with %n tooth</numerusform>
+            <numerusform>fits with %n teeth</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>fits with %n links</source>
+        <comment>a chain</comment>
+        <translation>
+            <numerusform>fits with %n link</numerusform>
+            <numerusform>fits with %n links</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 and %n more are equal to it.</source>
+        <comment>pairs</comment>
+        <translation>
+            <numerusform>%1 and one more are equal to it.</numerusform>
+            <numerusform>%1 and %n more are equal to it.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 would be %2 s quicker still, with a belt of %n teeth.</source>
+        <comment>a pair and seconds</comment>
+        <translation>
+            <numerusform>%1 would be %2 s quicker still, with a belt of %n tooth.</numerusform>
+            <numerusform>%1 would be %2 s quicker still, with a belt of %n teeth.</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 would be %2 s quicker still, with %n links.</source>
+        <comment>a pair and seconds</comment>
+        <translation>
+            <numerusform>%1 would be %2 s quicker still, with %n link.</numerusform>
+            <numerusform>%1 would be %2 s quicker still, with %n links.</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>PartsWords</name>
     <message numerus="yes">
         <source>%n teeth</source>

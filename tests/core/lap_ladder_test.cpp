@@ -138,6 +138,63 @@ TEST(LapLadder, PairsInsideTheBandAreEqual) {
   EXPECT_FALSE(equalLaps(a, b));
 }
 
+LapRow rowWith(int front, int rear, double lapS, double bandS = 0.03, bool fits = true) {
+  return {.frontTeeth = front,
+          .rearTeeth = rear,
+          .finalRatio = static_cast<double>(rear) / front,
+          .lapS = lapS,
+          .changeS = lapS - 60.0,
+          .bandS = bandS,
+          .fits = fits,
+          .links = {}};
+}
+
+TEST(LapLadder, NobodyTellsAHundredthApart) {
+  EXPECT_TRUE(equalLaps(rowWith(15, 43, 60.0, 0.001), rowWith(15, 44, 60.009, 0.001)));
+  EXPECT_FALSE(equalLaps(rowWith(15, 43, 60.0, 0.001), rowWith(15, 44, 60.011, 0.001)));
+}
+
+TEST(LapPickTest, OfEqualPairsTheOneWithTheFewestSwaps) {
+  const std::vector<LapRow> rows{rowWith(16, 43, 60.2), rowWith(14, 40, 59.98), rowWith(15, 43, 60.0),
+                                 rowWith(16, 46, 60.01, 0.0), rowWith(14, 39, 59.5, 0.03, false)};
+  const LapPick pick = lapPick(rows, 16, 43).value();
+  EXPECT_EQ(pick.quickest, 1U);
+  EXPECT_EQ(pick.equal, (std::vector<std::size_t>{2, 3})) << "of either one's band the wider counts";
+  EXPECT_EQ(pick.taken, 2U) << "one swap, as 16/46, and the smaller change";
+  EXPECT_EQ(pick.decidedBy, LapDecidedBy::SmallestChange);
+  EXPECT_EQ(lapPick(rows, 15, 44)->taken, 2U);
+  EXPECT_EQ(lapPick(rows, 15, 44)->decidedBy, LapDecidedBy::FewestSwaps);
+  EXPECT_EQ(lapPick({rows[0], rows[4]}, 16, 43)->decidedBy, LapDecidedBy::Nothing);
+  EXPECT_FALSE(lapPick({rows[4]}, 16, 43)) << "none that fits";
+  const std::vector<LapRow> sameRatio{rowWith(15, 45, 60.0), rowWith(14, 42, 59.999)};
+  EXPECT_EQ(lapPick(sameRatio, 16, 43)->taken, 1U);
+  EXPECT_EQ(lapPick(sameRatio, 16, 43)->decidedBy, LapDecidedBy::LapTime);
+}
+
+// Every pair against every other one, by the words of the rule.
+TEST(LapPickTest, NoOtherPairIsBetterByTheRule) {
+  const Profile profile = lapLadderExample();
+  const auto rows = ladderOf(profile).rows({14, 17, 38, 50}, LapLadder::Bands::All);
+  const LapPick pick = lapPick(rows, 16, 43).value();
+  EXPECT_GE(pick.equal.size(), 1U) << "or nothing is decided";
+  const LapRow &quickest = rows[pick.quickest], &taken = rows[pick.taken];
+  const auto trouble = [](const LapRow& row) {
+    return std::pair(swapsFromStock(row, 16, 43), std::abs(std::log(row.finalRatio * 16.0 / 43.0)));
+  };
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (!rows[i].fits || !rows[i].lapS) continue;
+    EXPECT_GE(*rows[i].lapS, *quickest.lapS);
+    const double band = std::max({0.01, *rows[i].bandS, *quickest.bandS});
+    const bool equal = *rows[i].lapS - *quickest.lapS <= band;
+    const bool told =
+        i == pick.quickest || std::find(pick.equal.begin(), pick.equal.end(), i) != pick.equal.end();
+    EXPECT_EQ(equal, told) << rows[i].frontTeeth << '/' << rows[i].rearTeeth;
+    if (equal) {
+      EXPECT_LE(trouble(taken), trouble(rows[i]));
+    }
+  }
+}
+
 TEST(LapPlan, HoldsTheLapsOfItsSetups) {
   const Profile profile = lapLadderExample();
   const Plan made = plan(profile);

@@ -4,6 +4,7 @@
 #include <QDir>
 #include <QSlider>
 #include <QStandardPaths>
+#include <QTabBar>
 #include <QTabWidget>
 #include <QTest>
 #include <cstdio>
@@ -12,6 +13,7 @@
 #include "ui/charts/live_chart.h"
 #include "ui/document/samples.h"
 #include "ui/pages/chain_page.h"
+#include "ui/pages/pair_laps_view.h"
 #include "ui/window/main_window.h"
 #include "ui/words/english.h"
 
@@ -36,6 +38,22 @@ bool shoot(const Profile& profile, PageShown page, ui::Appearance appearance, st
   return window.grab().save(file);
 }
 
+/// The pairs of the Lap page, once all are lapped.
+bool shootPairs(const Profile& profile, const QString& file) {
+  ui::applyAppearance(ui::Appearance::Light);
+  ui::MainWindow window(profile);
+  window.resize(1280, 720);
+  window.findChild<QTabWidget*>()->setCurrentIndex(kLap);
+  window.show();
+  auto* view = window.findChild<ui::PairLapsView*>();
+  for (auto* bar : window.findChildren<QTabBar*>())
+    for (int i = 0; i < bar->count(); ++i)
+      if (bar->tabText(i) == QStringLiteral("Pairs")) bar->setCurrentIndex(i);
+  window.driveLine().focusTeeth();
+  return QTest::qWaitFor([&] { return view->isVisible() && !view->working(); }, 20000) &&
+         window.grab().save(file);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -55,7 +73,8 @@ int main(int argc, char** argv) {
   const Profile track = ui::firstSample();
   bool good = shoot(track, kSawtooth, ui::Appearance::Light, 20.0, in("sawtooth-light.png")) &&
               shoot(track, kRun, ui::Appearance::Light, std::nullopt, in("acceleration-light.png")) &&
-              shoot(track, kLap, ui::Appearance::Light, 1100.0, in("lap-light.png"));
+              shoot(track, kLap, ui::Appearance::Light, 1100.0, in("lap-light.png")) &&
+              shootPairs(track, in("lap-pairs-light.png"));
   Profile aiming = track;
   aiming.aims = {{.want = Aim::Want::RevAtSpeed, .speedKmh = 205, .rpm = 11870}};
   good = shoot(aiming, kLadder, ui::Appearance::Light, std::nullopt, in("ladder-light.png")) && good;

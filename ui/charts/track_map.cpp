@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/charts/track_map.h"
 
-#include <QContextMenuEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
@@ -21,12 +20,8 @@ constexpr double kKeySteps = 100.0;  // of a lap
 
 }  // namespace
 
-TrackMap::TrackMap(QWidget* parent) : QWidget(parent), colours_(palette()) {
-  exposeReadablePictures();
+TrackMap::TrackMap(QWidget* parent) : PaintedPicture(parent) {
   setAccessibleName(tr("Map of the track"));
-  setMouseTracking(true);
-  setFocusPolicy(Qt::StrongFocus);
-  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
 }
 
 void TrackMap::show(const LapBook& book, const UnitsShown& units) {
@@ -38,12 +33,12 @@ void TrackMap::show(const LapBook& book, const UnitsShown& units) {
     fit();
   }
   setAccessibleDescription(trackMapWords(book_, units_));
-  refresh();
+  repaintAll();
 }
 
 void TrackMap::setColouring(Colouring colouring) {
   colouring_ = colouring;
-  refresh();
+  repaintAll();
 }
 
 void TrackMap::mark(std::optional<double> distanceM) {
@@ -53,13 +48,7 @@ void TrackMap::mark(std::optional<double> distanceM) {
   if (hasFocus()) tellMovedCrosshair(*this);
 }
 
-void TrackMap::refresh() {
-  base_ = {};
-  update();
-}
-
 void TrackMap::fit() {
-  base_ = {};
   if (pieces_.empty()) return;
   QRectF bounds(pieces_.front().from, QSizeF(0, 0));
   for (const TrackPiece& piece : pieces_) {
@@ -101,37 +90,19 @@ std::optional<double> TrackMap::nearest(const QPointF& position) const {
   return found;
 }
 
-void TrackMap::paintEvent(QPaintEvent*) {
-  if (base_.isNull()) {
-    base_ = QPixmap(size() * devicePixelRatioF());
-    base_.setDevicePixelRatio(devicePixelRatioF());
-    QPainter painter(&base_);
-    paint(painter);
-  }
-  QPainter painter(this);
-  painter.drawPixmap(0, 0, base_);
+void TrackMap::paintMoving(QPainter& painter) const {
   const auto place = marked_ ? positionOf(*marked_) : std::nullopt;
-  if (place) {
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(colours_.text, 2));
-    painter.setBrush(colours_.background);
-    painter.drawEllipse(*place, kMark, kMark);
-  }
-  if (!hasFocus()) return;
-  painter.setRenderHint(QPainter::Antialiasing, false);
-  painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(colours_.focus, 2));
-  painter.drawRect(rect().adjusted(1, 1, -1, -1));
-}
-
-void TrackMap::renderInto(QPainter& painter, const QRectF& target) {
-  paintScaled(painter, target, size(), [this](QPainter& scaled) { paint(scaled); });
+  if (!place) return;
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(QPen(colours().text, 2));
+  painter.setBrush(colours().background);
+  painter.drawEllipse(*place, kMark, kMark);
 }
 
 void TrackMap::paint(QPainter& painter) const {
   TrackPainting({.book = book_,
                  .units = units_,
-                 .colours = colours_,
+                 .colours = colours(),
                  .colouring = colouring_,
                  .pieces = pieces_,
                  .toPixels = toPixels_,
@@ -147,21 +118,6 @@ QString TrackMap::pictureHeading() const {
 QString TrackMap::pictureCaption() const {
   if (!book_.plan) return {};
   return ui::pictureCaption(*book_.plan, true) + QLatin1Char(' ') + lapHonesty(*book_.plan);
-}
-
-void TrackMap::resizeEvent(QResizeEvent* event) {
-  QWidget::resizeEvent(event);
-  fit();
-}
-
-void TrackMap::changeEvent(QEvent* event) {
-  QWidget::changeEvent(event);
-  if (event->type() == QEvent::PaletteChange) colours_ = ChartPalette(palette());
-  if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) fit();
-}
-
-void TrackMap::contextMenuEvent(QContextMenuEvent* event) {
-  emit menuRequested(event->globalPos());
 }
 
 void TrackMap::point(std::optional<double> distanceM) {
@@ -199,15 +155,9 @@ void TrackMap::keyPressEvent(QKeyEvent* event) {
   QWidget::keyPressEvent(event);
 }
 
-void TrackMap::focusInEvent(QFocusEvent* event) {
-  QWidget::focusInEvent(event);
-  update();
-}
-
 void TrackMap::focusOutEvent(QFocusEvent* event) {
-  QWidget::focusOutEvent(event);
+  PaintedPicture::focusOutEvent(event);
   if (!underMouse()) point(std::nullopt);
-  update();
 }
 
 std::optional<ReadablePicture::CrosshairSpan> TrackMap::crosshairSpan() const {

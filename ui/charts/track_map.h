@@ -1,15 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QPixmap>
 #include <QTransform>
-#include <QWidget>
 #include <optional>
 #include <vector>
 
-#include "ui/charts/palette.h"
-#include "ui/charts/picture.h"
-#include "ui/charts/readable_picture.h"
+#include "ui/charts/painted_picture.h"
 #include "ui/charts/track_painting.h"
 #include "ui/words/lap_book.h"
 #include "ui/words/units_shown.h"
@@ -18,7 +14,7 @@ namespace layshaft::ui {
 
 /// The track to scale, north up, with its corners by name. The line tells of the proposal's lap by its
 /// colour and, for who does not tell colours, by its width. A place on it can be marked and pointed at.
-class TrackMap : public QWidget, public Picture, public ReadablePicture {
+class TrackMap : public PaintedPicture {
   Q_OBJECT
  public:
   using Colouring = TrackColouring;
@@ -36,8 +32,6 @@ class TrackMap : public QWidget, public Picture, public ReadablePicture {
   /// Where a place of the track is in the widget, px; none off the track.
   std::optional<QPointF> positionOf(double distanceM) const;
 
-  void renderInto(QPainter& painter, const QRectF& target) override;
-
   std::optional<CrosshairSpan> crosshairSpan() const override;
   std::optional<double> crosshairAt() const override;
   void moveCrosshair(double x) override;
@@ -48,42 +42,30 @@ class TrackMap : public QWidget, public Picture, public ReadablePicture {
 
  signals:
   void pointedAt(std::optional<double> distanceM);  ///< by pointer or keys
-  void menuRequested(const QPoint& globalPosition);
 
  protected:
-  QSize pictureSize() const override { return size(); }
-  QColor pictureGround() const override { return colours_.background; }
-  QColor pictureInk() const override { return colours_.text; }
+  void fit() override;
+  void paint(QPainter& painter) const override;
+  void paintMoving(QPainter& painter) const override;
   QString pictureHeading() const override;
   QString pictureCaption() const override;
-  int pictureDpi() const override { return logicalDpiX(); }
 
-  void paintEvent(QPaintEvent* event) override;
-  void resizeEvent(QResizeEvent* event) override;
-  void changeEvent(QEvent* event) override;
-  void contextMenuEvent(QContextMenuEvent* event) override;
   void mouseMoveEvent(QMouseEvent* event) override;
   void leaveEvent(QEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
-  void focusInEvent(QFocusEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
-  void fit();
   void point(std::optional<double> distanceM);
   std::optional<double> nearest(const QPointF& position) const;
-  void paint(QPainter& painter) const;
-  void refresh();
 
   LapBook book_;
   UnitsShown units_;
-  ChartPalette colours_;
   Colouring colouring_ = Colouring::Speed;
   std::vector<TrackPiece> pieces_;
   std::shared_ptr<const TrackLine> cut_;  ///< what the pieces are of
   QTransform toPixels_;
   std::optional<double> marked_;
-  QPixmap base_;  ///< all but the mark
 };
 
 }  // namespace layshaft::ui

@@ -20,6 +20,7 @@ ProgressRow::ProgressRow(BackgroundWork& work, const QString& stopped, QWidget* 
   row->addWidget(bar_);
   row->addWidget(stop_);
   row->addWidget(again_);
+  again_->setVisible(false);
   setVisible(false);  // shown before it has its place it would be a window of its own
   connect(stop_, &QPushButton::clicked, &work, &BackgroundWork::cancel);
   connect(again_, &QPushButton::clicked, this, &ProgressRow::againWanted);

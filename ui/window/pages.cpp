@@ -28,6 +28,7 @@
 #include "ui/pages/ladder_page.h"
 #include "ui/pages/lap_page.h"
 #include "ui/pages/one_lap_view.h"
+#include "ui/pages/pair_laps_view.h"
 #include "ui/pages/pull_page.h"
 #include "ui/pages/records_page.h"
 #include "ui/pages/run_page.h"
@@ -188,11 +189,14 @@ QWidget* Pages::makeSlackFields() {
 void Pages::addLap() {
   auto* page = new LapPage([this] { return makeLapFields(); });
   BackgroundLane& lane = window_.session().lane();
+  pairLaps_ = new PairLapsView(lane);
   season_ = new SeasonView(lane);
   gearboxes_ = new GearboxesView(lane);
   page->add(new OneLapView, tr("One Lap"), QStringLiteral("one"));
+  page->add(pairLaps_, tr("Pairs"), QStringLiteral("pairs"));
   page->add(season_, tr("All Tracks"), QStringLiteral("season"));
   page->add(gearboxes_, tr("Gearboxes"), QStringLiteral("gearboxes"));
+  connect(pairLaps_, &PairLapsView::pairChosen, this, &Pages::proposePair);
   connect(season_, &SeasonView::pairChosen, this, &Pages::proposePair);
   connect(season_, &SeasonView::trackChosen, this,
           [this](const std::string& name) { sayProblem(TrackEdits(window_.document()).ride(name)); });
@@ -281,9 +285,11 @@ void Pages::show(const SharedPlan& plan, const UnitsShown& units) {
 void Pages::follow(const Profile& profile) {
   wear_->use(wearBook(profile, *window_.planner().shared()));
   chain_->useSlack(slackWords(profile.wear.value_or(Wear{}), window_.units()));
+  const LadderInput pairs = ladderInput(profile);
+  ladder_->use(pairs);
+  pairLaps_->use(pairs);
   season_->use(seasonInput(profile));
   gearboxes_->use(gearboxInput(profile));
-  ladder_->use(ladderInput(profile));
   ladder_->usePins(pinnedPairs(profile));
   compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}
                                   : PartsOnHand{});

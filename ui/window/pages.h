@@ -18,6 +18,7 @@ class ComparePage;
 class GearboxesView;
 class LadderPage;
 class MainWindow;
+class PairLapsView;
 class RecordsPage;
 class SeasonView;
 class SlackEditor;
@@ -80,6 +81,7 @@ class Pages : public QTabWidget {
   WearPage* wear_ = nullptr;
   SlackEditor* slack_ = nullptr;
   TrackFields* track_ = nullptr;
+  PairLapsView* pairLaps_ = nullptr;
   SeasonView* season_ = nullptr;
   GearboxesView* gearboxes_ = nullptr;
   LadderPage* ladder_ = nullptr;

@@ -38,13 +38,6 @@ QString bandText(double s) {
 
 namespace {
 
-/// "a, b and c".
-QString listed(const QStringList& items) {
-  if (items.size() < 2) return items.value(0);
-  return LapWords::tr("%1 and %2", "the last two of a list")
-      .arg(items.mid(0, items.size() - 1).join(LapWords::tr(", ", "between parts of a track")), items.back());
-}
-
 /// What a noisy recording alone does to a difference; nothing where it cannot be told.
 QString noiseWords(const std::optional<LapChange>& change) {
   if (!change || change->noiseS < kLapBandS) return {};
@@ -115,7 +108,7 @@ QString changeWords(const LapBook& book, const PartChange& change) {
 QString changesWords(const LapBook& book, const std::vector<PartChange>& changes) {
   QStringList items;
   for (const PartChange& change : changes) items << changeWords(book, change);
-  return listed(items);
+  return listedWords(items);
 }
 
 QString speed(double mps, const UnitsShown& units) {
@@ -153,6 +146,12 @@ std::optional<double> optionalOf(const std::optional<int>& gear) {
 }
 
 }  // namespace
+
+QString listedWords(const QStringList& items) {
+  if (items.size() < 2) return items.value(0);
+  return LapWords::tr("%1 and %2", "the last two of a list")
+      .arg(items.mid(0, items.size() - 1).join(LapWords::tr(", ", "between parts of a track")), items.back());
+}
 
 QString wonText(double wonS) {
   return signedNumber(wonS, kTimeDecimals);

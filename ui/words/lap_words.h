@@ -30,6 +30,8 @@ QString noLapWords(const Plan& plan);
 /// A row for each corner with the straight behind it: titles, then cells of stock → proposed.
 std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units);
 
+/// "a, b and c".
+QString listedWords(const QStringList& items);
 /// Seconds as they are told, without their sign.
 QString secondsText(double s);
 /// How far a time may be off, never less than it is.
