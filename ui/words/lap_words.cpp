@@ -31,7 +31,7 @@ QString seconds(double s) {
 /// How far a difference may be off, and what of it the axle does.
 QString changeRests(const LapChange& change) {
   const QString band =
-      LapWords::tr("The difference may be off by ±%1 s.").arg(bandText(std::max(change.bandS, kLapBandS)));
+      LapWords::tr("The difference may be off by ±%1 s.").arg(lapBandText(std::max(change.bandS, kLapBandS)));
   if (std::abs(change.axleS) < kLapBandS) return band;
   return band + QLatin1Char(' ') +
          (change.axleS < 0.0 ? LapWords::tr("Of it the axle's new place wins %1 s.")
@@ -112,7 +112,7 @@ QString lapTimes(const LapBook& book) {
   const double band = std::max(book.bandS, kLapBandS);
   if (std::abs(stock - proposed) < band)
     return LapWords::tr("%1: equal within ±%2 s, %3 s with stock and %4 s with the proposal.", "track")
-        .arg(name, bandText(band), texts.stock, texts.proposed);
+        .arg(name, lapBandText(band), texts.stock, texts.proposed);
   const QString sentence =
       proposed < stock
           ? LapWords::tr("%1: %2 s with the proposal, %3 s quicker than stock with %4 s.", "track")
@@ -134,9 +134,9 @@ QString listedWords(const QStringList& items) {
       .arg(items.mid(0, items.size() - 1).join(LapWords::tr(", ", "between parts of a track")), items.back());
 }
 
-QString bandText(double seconds) {
+QString lapBandText(double s) {
   const double perUnit = std::pow(10.0, kTimeDecimals);
-  return number(std::ceil(seconds * perUnit - 1e-9) / perUnit, kTimeDecimals);
+  return number(std::ceil(s * perUnit - 1e-9) / perUnit, kTimeDecimals);
 }
 
 QString wonText(double wonS) {

@@ -25,8 +25,8 @@ std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units);
 
 /// "a, b and c".
 QString listedWords(const QStringList& items);
-/// Seconds by which something may be off, never better than they are: "0.04".
-QString bandText(double seconds);
+/// "0.03": how far a difference may be off, never less than it is.
+QString lapBandText(double s);
 
 /// "+0.04": seconds that are won, signed; "±0" below what can be told.
 QString wonText(double wonS);

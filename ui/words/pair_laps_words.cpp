@@ -46,10 +46,10 @@ QString quickestWords(const PairBook& book, const LapRow& row) {
   const double change = row.changeS.value_or(0.0);
   if (equalTimes(change, 0.0, bandOf(row)))
     return PairWords::tr("%1 is the quickest that fits; it equals stock within ±%2 s.")
-        .arg(pairOf(row), bandText(bandOf(row)));
+        .arg(pairOf(row), lapBandText(bandOf(row)));
   return (change < 0.0 ? PairWords::tr("%1 is the quickest that fits: %2 s a lap quicker than stock, ±%3 s.")
                        : PairWords::tr("%1 is the quickest that fits: %2 s a lap slower than stock, ±%3 s."))
-      .arg(pairOf(row), seconds(change), bandText(bandOf(row)));
+      .arg(pairOf(row), seconds(change), lapBandText(bandOf(row)));
 }
 
 QString equalWords(const PairBook& book) {
@@ -120,10 +120,10 @@ QString changeWords(const LapRow& row) {
     return (change < 0.0 ? PairWords::tr("%1 s quicker than stock") : PairWords::tr("%1 s slower than stock"))
         .arg(seconds(change));
   if (equalTimes(change, 0.0, bandOf(row)))
-    return PairWords::tr("equal to stock within ±%1 s").arg(bandText(bandOf(row)));
+    return PairWords::tr("equal to stock within ±%1 s").arg(lapBandText(bandOf(row)));
   return (change < 0.0 ? PairWords::tr("%1 s quicker than stock, ±%2 s")
                        : PairWords::tr("%1 s slower than stock, ±%2 s"))
-      .arg(seconds(change), bandText(bandOf(row)));
+      .arg(seconds(change), lapBandText(bandOf(row)));
 }
 
 }  // namespace
@@ -204,7 +204,7 @@ std::vector<QStringList> pairTable(const PairBook& book) {
     const QStringList name = QStringList{pairOf(row)} + notesOn(book, row);
     table.push_back({name.join(PairWords::tr(", ", "between pairs")), figureText(row.lapS, kTimeDecimals),
                      row.changeS ? signedNumber(*row.changeS, kTimeDecimals) : noValue(),
-                     row.bandS ? bandText(*row.bandS) : noValue(), number(row.finalRatio, kRatioDecimals),
+                     row.bandS ? lapBandText(*row.bandS) : noValue(), number(row.finalRatio, kRatioDecimals),
                      fitOf(row, book.ground().belt)});
   }
   return table;
