@@ -14,7 +14,7 @@ Checks the sources, all of it or what is named, and stops at the first check tha
   layout    every C++ file is laid out as .clang-format says, and every test is part of a program
   includes  they go down the house only, and in no circle
   strings   lupdate finds every string of ui/ and app/ in a class that it knows
-  headers   every header of core/, ui/ and app/ compiles alone
+  headers   every header of core/, ui/ and app/ compiles alone; of one whose source includes it first, tidy shows that
   tidy      nothing that .clang-tidy asks for is found in core/, ui/ and app/ (some minutes)
 TEXT
 }

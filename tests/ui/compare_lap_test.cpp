@@ -155,6 +155,22 @@ TEST(LapBands, WhileSomethingIsTurnedThoseBeforeWillDo) {
   EXPECT_FALSE(ui::LapBands::guessed(elsewhere, before).isWhole());
 }
 
+TEST(LapBands, TheNoiseOfARecordingIsCarriedAlong) {
+  Profile profile = onARecordedLine();
+  TrackPath path = *profile.tracks.front().path;
+  path.curvatureNoisePerKm = 5.0;
+  path.smoothingM = 8.0;
+  profile.tracks.front().path = SharedPath(path);
+  const Plan first = plan(profile);
+  const auto before = ui::LapBands::workedOut(first);
+  ASSERT_GT(lapChange(first, first.proposed)->noiseS, 0.0);
+  PlanInput turned = first.input;
+  turned.proposed.rearTeeth = Teeth::rear(57).value();
+  const auto guessed = ui::LapBands::guessed(plan(turned, &first), before);
+  ASSERT_TRUE(guessed.isGuessed());
+  EXPECT_NEAR(guessed.betweenS(0, 1).value(), before.betweenS(0, 1).value(), 1e-9);
+}
+
 class CompareLapPage : public testing::Test, FreshSettings {
  protected:
   void open(const Profile& profile) {

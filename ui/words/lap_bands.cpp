@@ -13,6 +13,8 @@ LapTimes moved(LapTimes times, double seconds) {
   for (auto& sides : times.off)
     for (auto& side : sides)
       if (side) *side += later;
+  for (auto& day : times.otherDays)
+    if (day) *day += later;
   return times;
 }
 
