@@ -93,7 +93,7 @@ std::optional<QString> write(const Profile& profile, const Plan& plan, const Req
   else if (format == QLatin1String("csv"))
     text = QByteArray::fromStdString(ui::csvInUnits(reportCsv(plan), units));
   else
-    text = ui::textReport(plan, units).toUtf8();
+    text = ui::textReport(plan, units, ui::partsOnHand(profile)).toUtf8();
   if (out.write(text) != text.size()) return out.errorString();
   return std::nullopt;
 }

@@ -157,6 +157,33 @@ TEST_F(GearboxesViewTest, WithNothingOnHandItLeadsToWhereGearsAreTyped) {
   EXPECT_TRUE(view_->csv().isEmpty()) << "nothing is left of gears that are gone";
 }
 
+TEST_F(GearboxesViewTest, TheButtonLeadsToTheTableOfGears) {
+  open(bikeWithGears({}));
+  button("Fill Them In").click();
+  EXPECT_TRUE(soon([&] {
+    const QWidget* there = QApplication::focusWidget();
+    for (; there; there = there->parentWidget())
+      if (there->accessibleName() == "Gears") return there->isVisible();
+    return false;
+  }));
+}
+
+TEST(GearboxWords, SayWhatTheGearsThemselvesGain) {
+  const GearboxChoices choices{.gearboxes = {{}, {spareGear(1, 14, 35)}}};
+  ui::QuickestGearbox quickest{
+      .taken = choices.gearboxes[1],
+      .row = {.gearbox = 1, .pair = {16, 48}, .lapS = 58.40, .changeS = -0.50},
+      .bandS = 0.05,
+      .without = GearboxRow{.gearbox = 0, .pair = {15, 45}, .lapS = 58.60, .changeS = -0.30}};
+  const auto said = [&] { return ui::gearboxesWords(choices, "Fen", quickest).toStdString(); };
+  EXPECT_THAT(said(),
+              testing::HasSubstr("The gears alone gain 0.20 s of it: beside 15/45 with no other gears."));
+  quickest.without->lapS = 58.43;
+  EXPECT_THAT(said(), testing::HasSubstr("15/45 with no other gears is equal to it within ±0.05 s"));
+  quickest.without.reset();
+  EXPECT_THAT(said(), testing::Not(testing::HasSubstr("no other gears")));
+}
+
 TEST_F(GearboxesViewTest, GearsThatMakeNoOtherGearboxAreSaidToMakeNone) {
   open(bikeWithGears({spareGear(9, 20, 20)}));
   EXPECT_THAT(words().toStdString(), testing::StartsWith("The gears on hand make no other gearbox"));

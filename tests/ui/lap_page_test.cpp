@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QComboBox>
 #include <QLabel>
+#include <QPushButton>
 #include <QRadioButton>
+#include <QScrollBar>
 #include <QTabWidget>
 #include <QTableWidget>
 #include <cmath>
@@ -13,6 +15,7 @@
 #include "ui/document/track_edits.h"
 #include "ui/pages/lap_page.h"
 #include "ui/pages/one_lap_view.h"
+#include "ui/window/tracks_window.h"
 #include "ui/words/lap_words.h"
 
 namespace layshaft::test {
@@ -335,6 +338,58 @@ TEST_F(LapPageTest, ANoisyRecordingSaysWhatItsNoiseDoes) {
   profile.tracks = {stadium()};
   open(profile);
   EXPECT_THAT(words().toStdString(), testing::Not(testing::HasSubstr("noise")));
+}
+
+TEST_F(LapPageTest, WhereAxleAndGearingWorkAgainstEachOtherBothAreTold) {
+  ui::LapBook book = bookOf(workedLap());
+  book.bandS = 0.01;
+  book.change = LapChange{.seconds = -0.09, .bandS = 0.01, .axleS = -0.11};
+  EXPECT_THAT(ui::lapWords(book).toStdString(),
+              testing::HasSubstr("The axle's new place wins 0.11 s, the gearing by itself loses 0.02 s."));
+  book.change = LapChange{.seconds = -0.09, .bandS = 0.01, .axleS = -0.03};
+  EXPECT_THAT(ui::lapWords(book).toStdString(),
+              testing::HasSubstr("Of it the axle's new place wins 0.03 s."));
+}
+
+TEST_F(LapPageTest, SaysWhereTheClutchIsTakenToSlip) {
+  Profile profile = sampleBike("club-600");
+  profile.ride->track = "Sallow Fen";
+  EXPECT_THAT(ui::lapHonesty(plan(profile)).toStdString(),
+              testing::HasSubstr("first gear turns slower than 8,340 rpm the clutch is taken to slip"));
+  profile.ride->launchRpm = 2500;
+  EXPECT_THAT(ui::lapHonesty(plan(profile)).toStdString(), testing::Not(testing::HasSubstr("clutch")));
+}
+
+TEST_F(LapPageTest, ARecordingsTimesRestOnItsPositions) {
+  Profile profile = workedLap();
+  EXPECT_THAT(ui::lapHonesty(plan(profile)).toStdString(), testing::Not(testing::HasSubstr("recording")));
+  profile.tracks = {stadium()};
+  profile.ride->track.clear();
+  EXPECT_THAT(ui::lapHonesty(plan(profile)).toStdString(), testing::HasSubstr("The line is a recording"));
+}
+
+TEST_F(LapPageTest, WithoutATrackItLeadsToTheTracks) {
+  Profile profile = workedExample();
+  profile.tracks.clear();
+  open(profile);
+  page_->findChild<ui::LackingPanel*>()->findChild<QPushButton*>()->click();
+  auto* tracks = (*window_)->findChild<ui::TracksWindow*>();
+  ASSERT_TRUE(tracks);
+  EXPECT_TRUE(tracks->isVisible());
+}
+
+/// Beside the details of the bike the page is narrow: what does not fit is scrolled to.
+TEST_F(LapPageTest, ATableThatIsTooWideScrollsSideways) {
+  ui::FiguresTable table(QStringLiteral("Wide"), 6);
+  table.showWhole();
+  std::vector<QStringList> rows(4, QStringList(6, QStringLiteral("a cell of words")));
+  table.resize(300, 100);
+  table.show(rows);
+  table.QWidget::show();
+  QTest::qWait(20);
+  EXPECT_GT(table.horizontalScrollBar()->maximum(), 0);
+  const int last = table.rowCount() - 1;
+  EXPECT_LE(table.rowViewportPosition(last) + table.rowHeight(last), table.viewport()->height());
 }
 
 TEST_F(LapPageTest, TheMapKeepsHowItWasSetUp) {

@@ -10,6 +10,7 @@
 #include "ui/document/preferences.h"
 #include "ui/document/setup_edits.h"
 #include "ui/pages/lap_page.h"
+#include "ui/words/pair_laps_words.h"
 
 namespace layshaft::test {
 namespace {
@@ -125,6 +126,30 @@ TEST_F(PairLapsViewTest, AnotherProposalIsMarkedAtOnceAndLapsNothing) {
   ui::SetupEdits(document(), ui::Side::Proposed).setPair(9, 70);
   EXPECT_TRUE(soon([&] { return words().contains("The proposal, 9/70, is none of these pairs."); }))
       << words().toStdString();
+}
+
+TEST(PairLapsWords, SayWhatIsNotKnownAndWhoseTheOtherPartsAre) {
+  ui::PairBook book;
+  const LapRow row{.frontTeeth = 15,
+                   .rearTeeth = 43,
+                   .finalRatio = 2.867,
+                   .lapS = 60.0,
+                   .changeS = -0.2,
+                   .bandS = 0.02,
+                   .fits = true,
+                   .links = {}};
+  const auto said = [&](bool otherParts, const LapRow& of) {
+    book.begin({.range = {15, 15, 43, 43}, .stockFront = 16, .stockRear = 43, .otherParts = otherParts});
+    book.add({of});
+    book.settle();
+    return ui::pairPickWords(book).toStdString();
+  };
+  EXPECT_THAT(said(true, row), testing::AllOf(testing::HasSubstr("Whether pairs fit is not known"),
+                                              testing::HasSubstr("the proposal's tyre, gearbox and chain")));
+  LapRow known = row;
+  known.links = 112;
+  EXPECT_THAT(said(false, known), testing::AllOf(testing::Not(testing::HasSubstr("not known")),
+                                                 testing::Not(testing::HasSubstr("tyre"))));
 }
 
 TEST_F(PairLapsViewTest, AnAimChangesNothing) {

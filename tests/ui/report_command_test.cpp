@@ -91,7 +91,8 @@ TEST_F(ReportCommand, IsInTheUnitsNamed) {
                    metricPage = run({"report", good_, "--format", "png"}).out;
   for (const QString& word : ui::UnitsShown::words()) {
     const ui::UnitsShown units = *ui::UnitsShown::fromWord(word);
-    EXPECT_EQ(run({"report", good_, "--units", word}).out, ui::textReport(planned, units).toUtf8());
+    EXPECT_EQ(run({"report", good_, "--units", word}).out,
+              ui::textReport(planned, units, ui::partsOnHand(sampleBike("club-600"))).toUtf8());
     EXPECT_EQ(run({"report", "--units=" + word, "--format=csv", good_}).out.toStdString(),
               ui::csvInUnits(reportCsv(planned), units));
     EXPECT_EQ(run({"report", good_, "--units", word, "--format", "json"}).out, json)

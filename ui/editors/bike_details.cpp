@@ -235,6 +235,7 @@ void BikeDetails::showFieldsFor(std::string_view key) {
     lead(curve_);
     return curve_->focusFirstCell();
   }
+  if (key == "spares_box.gear_pairs") return lead(spares_->gears());
   for (FieldForm* form : forms_)
     if (QWidget* editor = form->editorOf(key)) {
       form->reveal(key);

@@ -2,6 +2,7 @@
 #include "ui/pages/figures_table.h"
 
 #include <QHeaderView>
+#include <QScrollBar>
 #include <QStyle>
 #include <algorithm>
 #include <cstdlib>
@@ -120,7 +121,10 @@ void FiguresTable::fitColumns() {
     setRowHeight(r, tooLong ? oneLine + fontMetrics().lineSpacing() : oneLine);
   }
   constexpr int kSpare = 4;  // px; so that nothing is cut
-  if (whole_) setFixedHeight(verticalHeader()->length() + horizontalHeader()->sizeHint().height() + kSpare);
+  if (!whole_) return;
+  const bool wider = horizontalHeader()->length() > viewport()->width();
+  setFixedHeight(verticalHeader()->length() + horizontalHeader()->sizeHint().height() + kSpare +
+                 (wider ? horizontalScrollBar()->sizeHint().height() : 0));
 }
 
 void FiguresTable::resizeEvent(QResizeEvent* event) {

@@ -23,11 +23,11 @@ class FiguresTable : public QTableWidget {
   /// What it shows is out of date: greyed, until it is not.
   void fade(bool faded);
 
-  /// As high as all of its rows, for a place that scrolls as a whole.
+  /// As high as all of its rows, for a place that scrolls as a whole; what is too wide still scrolls
+  /// sideways.
   void showWhole() {
     whole_ = true;
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   }
 
  protected:

@@ -37,6 +37,12 @@ const GearsTaken& GearboxModel::taken(int row) const {
   return results_.search()->choices().gearboxes[rows_[static_cast<std::size_t>(row)].gearbox];
 }
 
+std::optional<GearboxRow> GearboxModel::withoutOtherGears() const {
+  for (int row = 0; row < rowCount(); ++row)
+    if (taken(row).empty()) return rows_[static_cast<std::size_t>(row)];
+  return std::nullopt;
+}
+
 int GearboxModel::rowOf(std::size_t gearbox) const {
   const auto found = std::find_if(rows_.begin(), rows_.end(),
                                   [gearbox](const GearboxRow& row) { return row.gearbox == gearbox; });

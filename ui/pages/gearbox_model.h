@@ -26,6 +26,8 @@ class GearboxModel : public QAbstractTableModel {
   const std::vector<GearboxRow>& rows() const { return rows_; }
   const GearboxResults& results() const { return results_; }
   const GearsTaken& taken(int row) const;
+  /// The row of the gearbox that is in; none while it is not listed.
+  std::optional<GearboxRow> withoutOtherGears() const;
   /// Where a gearbox is; -1 where it is not listed.
   int rowOf(std::size_t gearbox) const;
 

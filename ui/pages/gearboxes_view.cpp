@@ -253,6 +253,7 @@ void GearboxesView::sayWords() {
     quickest = {.taken = model_.taken(0),
                 .row = model_.rows().front(),
                 .bandS = results_.bandS(model_.rows().front()),
+                .without = model_.withoutOtherGears(),
                 .all = results_.left(pairs()).empty()};
   words_->setText(gearboxesWords(choices, asked_->ladder.track->name, quickest));
 }

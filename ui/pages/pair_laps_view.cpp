@@ -146,7 +146,8 @@ void PairLapsView::start() {
   book_.begin({.range = usualRange(*worked_),
                .stockFront = stock.frontTeeth.count(),
                .stockRear = stock.rearTeeth.count(),
-               .belt = isBelt(plan_->proposed.setup)});
+               .belt = isBelt(plan_->proposed.setup),
+               .otherParts = worked_->proposed != SetupChange{}});
   begun_ = true;
   untilRefresh_.start(book_.pairs().empty() ? 0 : kFirstRefreshMs);
   study_.start(*worked_, book_.ground().range);

@@ -27,6 +27,7 @@
 #include "ui/window/recovery_offer.h"
 #include "ui/window/sideways_scroll.h"
 #include "ui/window/spoken_headline.h"
+#include "ui/window/tracks_window.h"
 #include "ui/window/view_menu.h"
 #include "ui/window/window_place.h"
 
@@ -210,6 +211,7 @@ void MainWindow::askForGears() {
 
 void MainWindow::showDetails(std::string_view key) {
   if (key == "stock.gear_ratios") return askForGears();
+  if (key == "tracks") return TracksWindow::open(*this);
   if (driveLine_->focusField(key)) return;
   openDetails();
   if (!details_->isFloating()) scroll_->showTop(*docks_);

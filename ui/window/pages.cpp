@@ -291,8 +291,7 @@ void Pages::follow(const Profile& profile) {
   season_->use(seasonInput(profile));
   gearboxes_->use(gearboxInput(profile));
   ladder_->usePins(pinnedPairs(profile));
-  compare_->use(profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear}
-                                  : PartsOnHand{});
+  compare_->use(partsOnHand(profile));
   records_->use(profile);
   refreshForms();
 }

@@ -42,7 +42,7 @@ std::optional<QString> writeReport(MainWindow& window, const QString& file) {
   else if (endsIn(".json"))
     out.write(QByteArray::fromStdString(reportJson(*planOf(window))));
   else
-    out.write(textReport(*planOf(window), window.units()).toUtf8());
+    out.write(textReport(*planOf(window), window.units(), partsOnHand(window.document().profile())).toUtf8());
   return why ? why : saveBytes(file, out.data());
 }
 

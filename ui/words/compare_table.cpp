@@ -539,6 +539,10 @@ bool needLapBands(const std::vector<CompareFigure>& figures) {
                      [](F figure) { return figure == F::LapTime || figure == F::LapChange; });
 }
 
+PartsOnHand partsOnHand(const Profile& profile) {
+  return profile.sparesBox ? PartsOnHand{profile.sparesBox->front, profile.sparesBox->rear} : PartsOnHand{};
+}
+
 CompareTable compareTable(const Plan& plan, const UnitsShown& units,
                           const std::vector<CompareFigure>& figures, const PartsOnHand& onHand,
                           const LapBands* bands) {

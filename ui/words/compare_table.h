@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/bike/profile.h"
 #include "core/plan.h"
 #include "ui/words/compare_rows.h"
 #include "ui/words/lap_bands.h"
@@ -41,6 +42,8 @@ struct CompareTable {
 struct PartsOnHand {
   std::vector<SpareSprocket> fronts, rears;
 };
+
+PartsOnHand partsOnHand(const Profile& profile);
 
 /// Whether some of these rows tell how far lap times must be apart.
 bool needLapBands(const std::vector<CompareFigure>& figures);

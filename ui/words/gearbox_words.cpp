@@ -46,6 +46,23 @@ QString gainWords(const QuickestGearbox& quickest) {
          GearboxWords::tr("The difference may be off by ±%1 s.").arg(bandText(band));
 }
 
+/// What of it the gears do, and not the sprockets: whether the box need be opened.
+QString gearsGainWords(const QuickestGearbox& quickest) {
+  if (quickest.taken.empty() || !quickest.without) return {};
+  const double gained = quickest.without->lapS - quickest.row.lapS;
+  const double band = std::max(quickest.bandS.value_or(0.0), kLapBandS);
+  const QString pair = pairText(quickest.without->pair.front, quickest.without->pair.rear);
+  if (gained < band)
+    return GearboxWords::tr(
+               "%1 with no other gears is equal to it within ±%2 s: opening the gearbox gains nothing "
+               "that can be told.",
+               "a pair")
+        .arg(pair, bandText(band));
+  return GearboxWords::tr("The gears alone gain %1 s of it: beside %2 with no other gears.",
+                          "seconds, a pair")
+      .arg(secondsText(gained), pair);
+}
+
 std::string cell(const std::optional<double>& x) {
   return x ? numberText(*x) : std::string();
 }
@@ -85,7 +102,8 @@ QString gearboxesWords(const GearboxChoices& choices, const std::string& track,
                      .arg(shownName(track), gearsText(quickest->taken),
                           pairText(quickest->row.pair.front, quickest->row.pair.rear),
                           secondsText(quickest->row.lapS));
-    if (const QString gain = gainWords(*quickest); !gain.isEmpty()) sentences << gain;
+    for (const QString& words : {gainWords(*quickest), gearsGainWords(*quickest)})
+      if (!words.isEmpty()) sentences << words;
   }
   return sentences.join(QLatin1Char(' '));
 }

@@ -19,6 +19,7 @@ struct QuickestGearbox {
   GearsTaken taken;
   GearboxRow row;
   std::optional<double> bandS;  ///< once it is known
+  std::optional<GearboxRow> without;  ///< the same search with no other gears
   bool all = true;              ///< every gearbox was tried
 };
 

@@ -51,6 +51,14 @@ QString changeRests(const LapChange& change) {
       LapWords::tr("The difference may be off by ±%1 s.").arg(bandText(std::max(change.bandS, kLapBandS))) +
       noiseWords(change);
   if (std::abs(change.axleS) < kLapBandS) return band;
+  // Where the two work against each other, the axle does not win or lose a part of what is told.
+  const double gearingS = change.seconds - change.axleS;
+  if (std::abs(gearingS) >= kLapBandS && gearingS * change.axleS < 0.0)
+    return band + QLatin1Char(' ') +
+           (change.axleS < 0.0
+                ? LapWords::tr("The axle's new place wins %1 s, the gearing by itself loses %2 s.")
+                : LapWords::tr("The axle's new place loses %1 s, the gearing by itself wins %2 s."))
+               .arg(secondsText(change.axleS), secondsText(gearingS));
   return band + QLatin1Char(' ') +
          (change.axleS < 0.0 ? LapWords::tr("Of it the axle's new place wins %1 s.")
                              : LapWords::tr("Of it the axle's new place loses %1 s."))
@@ -141,6 +149,25 @@ QString lapTimes(const LapBook& book) {
   return words;
 }
 
+/// Out of corners in which first gear would turn too slowly. That a clutch slips from the start of an open
+/// track nobody needs to be told.
+QString slippingWords(const Plan& plan) {
+  constexpr double kRollingMps = 1.0;
+  const SetupPlan& proposed = plan.proposed;
+  if (!proposed.lap || !proposed.model) return {};
+  const double launchRpm = proposed.model->launchRpm();
+  const auto slips = [&](const LapPullFigures& pull) {
+    return pull.firstGear == 1 && pull.fromMps > kRollingMps &&
+           proposed.model->rpm(pull.fromMps, 0) < launchRpm;
+  };
+  const auto& pulls = proposed.lap->pulls;
+  if (std::none_of(pulls.begin(), pulls.end(), slips)) return {};
+  return LapWords::tr(
+             "Out of corners where first gear turns slower than %1 rpm the clutch is taken to slip, as "
+             "from a standstill.")
+      .arg(number(launchRpm, 0));
+}
+
 std::optional<double> optionalOf(const std::optional<int>& gear) {
   return gear ? std::optional(static_cast<double>(*gear)) : std::nullopt;
 }
@@ -175,6 +202,11 @@ QString lapHonesty(const Plan& plan) {
   QStringList sentences{
       LapWords::tr("Lap times depend on grip and rider; what a change wins or loses depends on them "
                    "far less.")};
+  if (plan.input.track && plan.input.track->path)
+    sentences << LapWords::tr(
+        "The line is a recording: its bends, and with them the times, are only as good "
+        "as its positions.");
+  if (const QString words = slippingWords(plan); !words.isEmpty()) sentences << words;
   if (plan.input.shared.ride.headwindKmh.value_or(0.0) != 0.0)
     sentences << LapWords::tr("The wind blows against the rider all round the lap.");
   const PullBike& bike = *plan.pullBike;

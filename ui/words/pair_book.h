@@ -25,6 +25,7 @@ class PairBook {
     LadderRange range{0, -1, 0, -1};
     int stockFront = 0, stockRear = 0;
     bool belt = false;
+    bool otherParts = false;  ///< the proposal has other parts than stock beside its pair
   };
 
   /// All that is known is of before from now on.

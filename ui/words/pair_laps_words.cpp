@@ -137,9 +137,13 @@ QString pairPickWords(const PairBook& book) {
     if (!pick->equal.empty())
       sentences << equalWords(book) << decisionWords(book, book.pairs()[pick->taken].row);
     sentences << otherLengthWords(book, quickest);
+    if (!quickest.links)
+      sentences << PairWords::tr("Whether pairs fit is not known: how the chain runs is not given.");
   } else {
     sentences << PairWords::tr("No pair in reach that fits gets round.");
   }
+  if (book.ground().otherParts)
+    sentences << PairWords::tr("All of them have the proposal's tyre, gearbox and chain.");
   const auto [front, rear] = book.proposed();
   if (!book.ground().range.contains(front, rear))
     sentences << PairWords::tr("The proposal, %1, is none of these pairs.").arg(pairText(front, rear));

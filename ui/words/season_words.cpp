@@ -54,8 +54,16 @@ QString noLapWords(const SeasonBook& book, std::size_t track) {
 }
 
 QString fitText(const SeasonPair& pair) {
-  if (pair.fits) return SeasonWords::tr("fits");
+  if (pair.fits) return pair.links ? SeasonWords::tr("fits") : noValue();
   return pair.links ? SeasonWords::tr("with %1 links").arg(*pair.links) : SeasonWords::tr("does not fit");
+}
+
+/// Of one that does not fit as the bike is, with the chain that it takes.
+QString quickestText(const LapRow& row) {
+  const QString pair = pairText(row.frontTeeth, row.rearTeeth);
+  return row.fits || !row.links
+             ? pair
+             : SeasonWords::tr("%1, %2 links", "a pair and its chain").arg(pair).arg(*row.links);
 }
 
 /// What each track loses, and all of the season; none as soon as one of them has none.
@@ -141,7 +149,7 @@ std::vector<QStringList> seasonTable(const SeasonBook& book, const PairTeeth& st
     if (rides && lapsS) lapsS = best ? std::optional(*lapsS + *best->lapS) : std::nullopt;
     const bool none = book.worked && !book.tracks[track].laps();
     rows.push_back({shownName(book.tracks[track].track.name),
-                    best   ? pairText(best->frontTeeth, best->rearTeeth)
+                    best   ? quickestText(*best)
                     : none ? SeasonWords::tr("no lap")
                            : noValue(),
                     figureText(best ? best->lapS : std::nullopt, kTimeDecimals),

@@ -37,7 +37,7 @@ QString lapText(const Plan& plan, const UnitsShown& units) {
 
 }  // namespace
 
-QString textReport(const Plan& plan, const UnitsShown& units) {
+QString textReport(const Plan& plan, const UnitsShown& units, const PartsOnHand& onHand) {
   const Summary words = summary(plan, units);
   QString out =
       shownName(plan.bikeName).simplified() + QLatin1Char('\n') +
@@ -60,7 +60,8 @@ QString textReport(const Plan& plan, const UnitsShown& units) {
     if (plan.drive) out += driveWords(plan, units) + QStringLiteral("\n\n");
   }
   if (!plan.pins.empty())
-    out += alignedTable(compareRows(compareTable(plan, units, allCompareFigures()))) + QLatin1Char('\n');
+    out +=
+        alignedTable(compareRows(compareTable(plan, units, allCompareFigures(), onHand))) + QLatin1Char('\n');
   for (const QString& note : pullNotes(plan, units)) out += note + QStringLiteral("\n\n");
   out += lapText(plan, units);
   if (const QStringList worn = wearReport(plan, units); !worn.isEmpty())
