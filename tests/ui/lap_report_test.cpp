@@ -43,8 +43,9 @@ TEST(LapInTheReport, TellsWhatOfItTheAxleDoes) {
   const double axleS = lapChange(planned, planned.proposed).value().axleS;
   ASSERT_LE(axleS, -0.01);
   EXPECT_THAT(ui::textReport(planned, ui::UnitsShown()).toStdString(),
-              testing::HasSubstr("Of it the axle's new place wins " +
-                                 QLocale().toString(-axleS, 'f', 2).toStdString() + " s."));
+              testing::HasSubstr("The axle's new place wins " +
+                                 QLocale().toString(-axleS, 'f', 2).toStdString() +
+                                 " s, the gearing by itself loses "));
 }
 
 TEST(LapInTheReport, InsideTheBandNothingIsQuicker) {

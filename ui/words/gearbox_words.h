@@ -18,9 +18,9 @@ QString gearsText(const GearsTaken& taken);
 struct QuickestGearbox {
   GearsTaken taken;
   GearboxRow row;
-  std::optional<double> bandS;  ///< once it is known
+  std::optional<double> bandS;        ///< once it is known
   std::optional<GearboxRow> without;  ///< the same search with no other gears
-  bool all = true;              ///< every gearbox was tried
+  bool all = true;                    ///< every gearbox was tried
 };
 
 /// How many gearboxes there are, and what the quickest gains on stock round the track.
