@@ -42,10 +42,10 @@ TEST(LapInTheReport, TellsWhatOfItTheAxleDoes) {
   const Plan planned = plan(sampleBike("motocross-450"));  // on loose ground the place of the axle counts
   const double axleS = lapChange(planned, planned.proposed).value().axleS;
   ASSERT_LE(axleS, -0.01);
-  EXPECT_THAT(ui::textReport(planned, ui::UnitsShown()).toStdString(),
-              testing::HasSubstr("The axle's new place wins " +
-                                 QLocale().toString(-axleS, 'f', 2).toStdString() +
-                                 " s, the gearing by itself loses "));
+  EXPECT_THAT(
+      ui::textReport(planned, ui::UnitsShown()).toStdString(),
+      testing::HasSubstr("The axle's new place wins " + QLocale().toString(-axleS, 'f', 2).toStdString() +
+                         " s, the gearing by itself loses "));
 }
 
 TEST(LapInTheReport, InsideTheBandNothingIsQuicker) {
