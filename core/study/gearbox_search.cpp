@@ -2,7 +2,7 @@
 #include "core/study/gearbox_search.h"
 
 #include <algorithm>
-#include <cstdlib>
+#include <limits>
 #include <utility>
 
 #include "core/bike/pair.h"
@@ -11,12 +11,6 @@
 
 namespace layshaft {
 namespace {
-
-/// A gearbox that is put together from first gear up.
-struct Partial {
-  GearsTaken taken;
-  std::optional<double> lastRatio;
-};
 
 /// What can be in one place: nothing of the box, or one of these.
 std::vector<const SpareGearPair*> othersFor(int gear, double ratioIn,
@@ -33,34 +27,74 @@ std::vector<const SpareGearPair*> othersFor(int gear, double ratioIn,
   return others;
 }
 
+/// Puts gearboxes together from first gear up, those with fewer gears changed first: where there are too many
+/// to try, every gear on hand is in some that are tried.
+class GearboxBuilder {
+ public:
+  GearboxBuilder(const Setup& proposed, const std::vector<SpareGearPair>& onHand) {
+    addPlace(0, proposed.primaryRatio, onHand);
+    for (std::size_t i = 0; i < proposed.gearRatios.count(); ++i)
+      addPlace(static_cast<int>(i) + 1, proposed.gearRatios[i], onHand);
+  }
+
+  GearboxChoices all() {
+    for (std::size_t changes = 0; changes <= places_.size() && !choices_.more; ++changes)
+      extend(0, changes, std::numeric_limits<double>::infinity());
+    return std::move(choices_);
+  }
+
+ private:
+  static constexpr int kMostSteps = 1'000'000;  // of the search, most of which may lead nowhere
+
+  struct Place {
+    int gear;  ///< 0 is the primary
+    double ratioIn;
+    std::vector<const SpareGearPair*> others;
+  };
+
+  void addPlace(int gear, double ratioIn, const std::vector<SpareGearPair>& onHand) {
+    places_.push_back({gear, ratioIn, othersFor(gear, ratioIn, onHand)});
+  }
+
+  /// The places from one on, with so many of them changed.
+  void extend(std::size_t place, std::size_t changes, double lastRatio) {
+    if (choices_.more || changes > places_.size() - place) return;
+    if (place == places_.size()) return take();
+    if (++steps_ > kMostSteps) {
+      choices_.more = true;
+      return;
+    }
+    const Place& here = places_[place];
+    const auto goOn = [&](double ratio, std::size_t left) {
+      if (here.gear == 0) return extend(place + 1, left, lastRatio);
+      if (ratio < lastRatio) extend(place + 1, left, ratio);
+    };
+    goOn(here.ratioIn, changes);
+    if (changes == 0) return;
+    for (const SpareGearPair* pair : here.others) {
+      taken_.push_back(*pair);
+      goOn(teethIn(*pair).ratio(), changes - 1);
+      taken_.pop_back();
+    }
+  }
+
+  void take() {
+    if (choices_.gearboxes.size() == kMostGearboxes)
+      choices_.more = true;
+    else
+      choices_.gearboxes.push_back(taken_);
+  }
+
+  std::vector<Place> places_;
+  GearsTaken taken_;
+  int steps_ = 0;
+  GearboxChoices choices_;
+};
+
 }  // namespace
 
 GearboxChoices gearboxChoices(const Setup& proposed, const std::vector<SpareGearPair>& onHand) {
-  GearboxChoices choices;
-  std::vector<Partial> made{{}};
-  const auto extend = [&](int gear, double ratioIn) {
-    std::vector<Partial> more;
-    const auto add = [&](const Partial& to, double ratio, const SpareGearPair* pair) {
-      if (gear > 1 && ratio >= *to.lastRatio) return;
-      Partial next = to;
-      if (gear > 0) next.lastRatio = ratio;
-      if (pair) next.taken.push_back(*pair);
-      more.push_back(std::move(next));
-    };
-    const auto others = othersFor(gear, ratioIn, onHand);
-    for (const Partial& partial : made) add(partial, ratioIn, nullptr);
-    for (const Partial& partial : made)
-      for (const SpareGearPair* pair : others) add(partial, teethIn(*pair).ratio(), pair);
-    made = std::move(more);
-    if (made.size() <= kMostGearboxes) return;
-    made.resize(kMostGearboxes);
-    choices.more = true;
-  };
-  extend(0, proposed.primaryRatio);
-  for (std::size_t i = 0; i < proposed.gearRatios.count(); ++i)
-    extend(static_cast<int>(i) + 1, proposed.gearRatios[i]);
-  for (Partial& partial : made) choices.gearboxes.push_back(std::move(partial.taken));
-  return choices;
+  return GearboxBuilder(proposed, onHand).all();
 }
 
 std::vector<PairTeeth> pairsThatFit(const LadderInput& input, const LadderRange& range) {

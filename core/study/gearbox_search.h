@@ -16,7 +16,8 @@ inline constexpr std::size_t kMostGearboxes = 5000;  ///< that are tried
 
 /// Every gearbox that the gears on hand make of the proposal's: for each gear, and the primary, one of the
 /// box or what is in, as long as the ratios fall. The proposal's own is the first. Gears that the setup does
-/// not have, and such as make no other ratio, are left out. Not more than `kMostGearboxes`.
+/// not have, and such as make no other ratio, are left out. Those with fewer gears changed come first; not
+/// more than `kMostGearboxes`.
 struct GearboxChoices {
   std::vector<GearsTaken> gearboxes;
   bool more = false;  ///< there are more than were taken

@@ -93,7 +93,10 @@ Ladder::Ladder(LadderInput input)
       aimsForLap_(aimedFor(input_.aims, Aim::Want::LeastLapTime)) {
   if (!input_.track) return;
   laps_.emplace(input_.shared, asked_, *input_.track);
-  stockLap_ = laps_->times(input_.stock, input_.stock);
+  if (aimsForLap_)
+    stockLap_ = laps_->times(input_.stock, input_.stock);
+  else
+    stockLap_.seconds = laps_->seconds(input_.stock, input_.stock);
 }
 
 SetupFigures Ladder::figuresOf(const Setup& setup) const {

@@ -18,7 +18,8 @@ namespace layshaft {
 double curvatureNoisePerM(const SplineKnots& knots, double alpha, std::size_t stretches, double noiseM);
 
 /// The line as it might have been recorded another day: the same but for noise of the same size and the same
-/// waves. Equal arguments give equal lines. As it is where its noise is not known.
+/// waves. Equal arguments give equal lines. As it is where its noise is not known, and where it has
+/// less than five stretches.
 TrackPath recordedAnotherDay(const TrackPath& path, bool closed, std::uint64_t day);
 
 }  // namespace layshaft

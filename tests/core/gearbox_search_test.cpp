@@ -69,6 +69,23 @@ TEST(GearboxChoices, SaysThatThereAreMoreThanItTakes) {
   const GearboxChoices choices = gearboxChoices(exampleBike().stock, onHand);
   EXPECT_TRUE(choices.more);
   EXPECT_EQ(choices.gearboxes.size(), 5000U);
+  for (const SpareGearPair& pair : onHand)
+    EXPECT_TRUE(std::count(choices.gearboxes.begin(), choices.gearboxes.end(), GearsTaken{pair}))
+        << pair.gear;
+  EXPECT_TRUE(std::is_sorted(choices.gearboxes.begin(), choices.gearboxes.end(),
+                             [](const GearsTaken& a, const GearsTaken& b) { return a.size() < b.size(); }));
+}
+
+// Five hundred gears for each of the first five, and a sixth that none of them leaves room for.
+TEST(GearboxChoices, ASearchThatLeadsNowhereEnds) {
+  const auto stock = exampleBike().stock;
+  std::vector<SpareGearPair> onHand;
+  for (int gear = 1; gear <= 5; ++gear)
+    for (int more = 0; more < 500; ++more)
+      onHand.push_back(gearPair(gear, 2000, 3500 - 100 * gear - more % 90));
+  const GearboxChoices choices = gearboxChoices(stock, onHand);
+  EXPECT_TRUE(choices.gearboxes.front().empty());
+  EXPECT_LE(choices.gearboxes.size(), 5000U);
 }
 
 TEST(GearboxSearch, TheProposalTakesTheGearsWithTheirTeeth) {

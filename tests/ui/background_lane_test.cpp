@@ -86,6 +86,25 @@ TEST_F(LaneTest, BringsEveryPartAndThenFinishes) {
   EXPECT_FALSE(work_.running());
 }
 
+TEST_F(LaneTest, AShortRequestDoesNotWaitForAllOfALongOne) {
+  constexpr int kParts = 400;
+  std::atomic<int> done = 0;
+  work_.start(std::vector<BackgroundWork::Part>(
+      kParts, [&done](const BackgroundWork::Stopped&) -> BackgroundWork::Delivery {
+        QThread::msleep(5);
+        ++done;
+        return [] {};
+      }));
+  BackgroundWork other(lane_);
+  int before = kParts;
+  QObject::connect(&other, &BackgroundWork::finished, &listener_, [&] { before = done; });
+  other.start({bring(1), bring(2)});
+  EXPECT_TRUE(soon([&] { return !other.running(); }));
+  EXPECT_EQ(brought_, (std::vector<int>{1, 2}));
+  EXPECT_LT(before, kParts / 2);
+  work_.cancel();
+}
+
 TEST_F(LaneTest, NothingToDoIsDoneAtOnce) {
   work_.start({});
   EXPECT_EQ(heard(), QStringList{"finished"});

@@ -213,6 +213,21 @@ TEST_F(GearboxesViewTest, OfTooManyTheFirstAreTriedAndAStopIsHeardAtOnce) {
   EXPECT_TRUE(soon([&] { return model().rowCount() > listed; })) << "goes on where it was";
 }
 
+TEST_F(GearboxesViewTest, AfterAStopAnotherPairLeavesTheOldListGreyAndNothingOfItIsTaken) {
+  openPage(bikeWithGears(manyGears()));
+  look();
+  ASSERT_TRUE(soon([&] { return model().rowCount() > 0; }));
+  ASSERT_TRUE(study_->running());
+  button("Stop").click();
+  ASSERT_FALSE(model().faded());
+  ASSERT_EQ(ui::SetupEdits(document(), ui::Side::Proposed).setPair(14, 44), std::nullopt);
+  ASSERT_TRUE(soon([&] { return model().faded(); }));
+  table().setCurrentIndex(model().index(0, 0));
+  const int steps = history().count();
+  button("Propose").click();
+  EXPECT_EQ(history().count(), steps);
+}
+
 TEST_F(GearboxesViewTest, NothingIsWorkedOutUnlessSomebodyLooks) {
   openPage(bikeWithGears(manyGears()));
   QSignalSpy tried(study_, &ui::GearboxStudy::tried);

@@ -133,6 +133,17 @@ TEST_F(SeasonViewTest, TickedTracksMakeTheSeasonAndStayTicked) {
   EXPECT_EQ(pairs().rowCount(), 0);
 }
 
+TEST_F(SeasonViewTest, WhatIsLeftOutOfOneBikesSeasonIsNotLeftOutOfAnothers) {
+  open(sampleBike("club-600"));
+  tick(1, false);
+  const QVariantMap state = view_->state();
+  Profile another = sampleBike("club-600");
+  another.name = "Another bike";
+  open(another);
+  view_->restore(state);
+  EXPECT_EQ(table().item(1, 0)->checkState(), Qt::Checked);
+}
+
 TEST_F(SeasonViewTest, TheSpaceBarTicks) {
   open(sampleBike("club-600"));
   table().setFocus();

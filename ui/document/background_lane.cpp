@@ -18,6 +18,11 @@ void yieldToTheWindow() {
   ::setpriority(PRIO_PROCESS, 0, kNice);
 }
 
+/// One core stays the window's.
+std::size_t threadCount() {
+  return std::max(2u, std::thread::hardware_concurrency()) - 1;
+}
+
 }  // namespace
 
 // Members go in reverse order: the threads are told to stop and joined first.
@@ -32,11 +37,17 @@ void BackgroundLane::add(std::function<void()> task) {
   added_.notify_one();
 }
 
+void BackgroundLane::addBehind(std::function<void()> task) {
+  {
+    const std::lock_guard lock(mutex_);
+    waiting_.push_back(std::move(task));
+  }
+  added_.notify_one();
+}
+
 void BackgroundLane::startThreads() {
   if (!threads_.empty()) return;
-  // One core stays the window's.
-  const unsigned count = std::max(2u, std::thread::hardware_concurrency()) - 1;
-  for (unsigned i = 0; i < count; ++i)
+  for (std::size_t i = 0; i < threadCount(); ++i)
     threads_.emplace_back([this](const std::stop_token& stop) { takeTasks(stop); });
 }
 
@@ -62,6 +73,7 @@ struct BackgroundWork::Outcome {
 struct BackgroundWork::Request {
   std::atomic<bool> stopped = false;
   std::mutex mutex;
+  std::deque<Part> parts;           ///< not yet begun; guarded by the mutex
   BackgroundWork* owner = nullptr;  ///< null once nobody waits; guarded by the mutex
   std::deque<Outcome> outcomes;     ///< not yet collected; guarded by the mutex
 };
@@ -91,23 +103,34 @@ void BackgroundWork::start(const std::vector<Part>& parts) {
     emit finished();
     return;
   }
-  for (const Part& part : parts)
-    lane_.add([part, request = latest_] {
-      const auto stopped = [&request] { return request->stopped.load(); };
-      if (stopped()) return;
-      Outcome outcome;
-      try {
-        outcome.delivery = part(stopped);
-      } catch (const std::exception& error) {
-        outcome.failure = QString::fromUtf8(error.what());
-      } catch (...) {
-        outcome.failure = QStringLiteral("?");
-      }
-      const std::lock_guard lock(request->mutex);
-      if (!request->owner) return;
-      request->outcomes.push_back(std::move(outcome));
-      emit request->owner->partOver();
-    });
+  latest_->parts.assign(parts.begin(), parts.end());
+  for (std::size_t i = 0; i < std::min(threadCount(), parts.size()); ++i)
+    lane_.add([&lane = lane_, request = latest_] { takeTurn(lane, request); });
+}
+
+/// A part of a request on a thread of the lane; the next one waits for its turn.
+void BackgroundWork::takeTurn(BackgroundLane& lane, const std::shared_ptr<Request>& request) {
+  const auto stopped = [&request] { return request->stopped.load(); };
+  Part part;
+  {
+    const std::lock_guard lock(request->mutex);
+    if (stopped() || request->parts.empty()) return;
+    part = std::move(request->parts.front());
+    request->parts.pop_front();
+  }
+  Outcome outcome;
+  try {
+    outcome.delivery = part(stopped);
+  } catch (const std::exception& error) {
+    outcome.failure = QString::fromUtf8(error.what());
+  } catch (...) {
+    outcome.failure = QStringLiteral("?");
+  }
+  const std::lock_guard lock(request->mutex);
+  if (!request->owner) return;
+  request->outcomes.push_back(std::move(outcome));
+  emit request->owner->partOver();
+  if (!request->parts.empty()) lane.addBehind([&lane, request] { takeTurn(lane, request); });
 }
 
 void BackgroundWork::cancel() {

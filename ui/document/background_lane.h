@@ -12,9 +12,10 @@
 
 namespace layshaft::ui {
 
-/// The threads on which long studies are worked out beside the planner, in the order in which they are asked
-/// for; they are started for the first task. Outlives every `BackgroundWork` on it. Threads and locks are the
-/// standard library's, so that the thread sanitizer sees what is handed over; it sees nothing of Qt's.
+/// The threads on which long studies are worked out beside the planner: what is asked for takes turns, a part
+/// of each, so that no long study keeps a short one waiting. They are started for the first task. Outlives
+/// every `BackgroundWork` on it. Threads and locks are the standard library's, so that the thread sanitizer
+/// sees what is handed over; it sees nothing of Qt's.
 class BackgroundLane {
  public:
   BackgroundLane() = default;
@@ -24,6 +25,8 @@ class BackgroundLane {
  private:
   friend class BackgroundWork;
   void add(std::function<void()> task);
+  /// The same from a thread of the lane, behind all that waits.
+  void addBehind(std::function<void()> task);
   void startThreads();
   void takeTasks(const std::stop_token& stop);
 
@@ -64,6 +67,7 @@ class BackgroundWork : public QObject {
  private:
   struct Outcome;
   struct Request;
+  static void takeTurn(BackgroundLane& lane, const std::shared_ptr<Request>& request);
   void drop();
   void collect();
   void arrived(const std::shared_ptr<Request>& request, const Outcome& outcome);

@@ -19,7 +19,7 @@ class SparesEditor : public QWidget {
   explicit SparesEditor(Document& document, QWidget* parent = nullptr);
 
   void refresh(const UnitsShown& units);
-  QWidget* gears() const { return gears_.view; }  ///< where other gears are typed
+  QWidget* gears() const { return gears_.view; }           ///< where other gears are typed
   const QString& complaint() const { return complaint_; }  ///< what was said last
 
  signals:

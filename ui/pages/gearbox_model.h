@@ -20,6 +20,7 @@ class GearboxModel : public QAbstractTableModel {
   void show(const GearboxResults& results, GearboxResults::Pairs pairs);
   /// What is in view is out of date: it stays, greyed, until something else is shown.
   void fade();
+  bool faded() const { return faded_; }
   /// The setup that is named as the proposal.
   void mark(const Setup& proposed);
 

@@ -151,6 +151,7 @@ void GearboxesView::showPlan() {
     const bool settled = pairs() == Pairs::InReach && results_.left(Pairs::InReach).empty();
     results_.forgetProposed();
     if (!settled) study_.giveUp();
+    if (stopped_) fade();  // nobody works it out anew
   }
   askAnew();
 }
@@ -254,7 +255,7 @@ void GearboxesView::sayWords() {
                 .row = model_.rows().front(),
                 .bandS = results_.bandS(model_.rows().front()),
                 .without = model_.withoutOtherGears(),
-                .all = results_.left(pairs()).empty()};
+                .all = results_.left(pairs()).empty() && !choices.more};
   words_->setText(gearboxesWords(choices, asked_->ladder.track->name, quickest));
 }
 
@@ -264,7 +265,7 @@ void GearboxesView::sayWhatIsChosen() {
 
 void GearboxesView::propose() {
   const int at = table_->currentIndex().row();
-  if (at < 0) return;
+  if (at < 0 || model_.faded()) return;
   const PairTeeth pair = model_.rows()[static_cast<std::size_t>(at)].pair;
   emit gearboxChosen(model_.taken(at), pair.front, pair.rear);
 }

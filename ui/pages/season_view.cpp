@@ -161,8 +161,8 @@ void SeasonView::work() {
   if (!book_.worked) book_ = coming_;
   askingBand_ = false;
   progress_->begin();
-  study_.start(wanted.input, wanted.range, wanted.another);
   asked_ = std::move(wanted);
+  study_.start(asked_->input, asked_->range, asked_->another);
   reckon();
 }
 
@@ -171,11 +171,16 @@ bool SeasonView::outdated() const {
   return shown_ && asked_ && (shown_->input != asked_->input || shown_->range != asked_->range);
 }
 
+/// Bikes may have tracks of one name.
+std::string SeasonView::nameOnBike(const std::string& track) const {
+  return plan_->bikeName + '\n' + track;
+}
+
 SeasonBook SeasonView::bookOf(const Question& question) const {
   SeasonBook book;
   book.range = question.range;
   for (const Track& track : question.input.tracks)
-    book.tracks.push_back({.track = track, .chosen = leftOut_.count(track.name) == 0});
+    book.tracks.push_back({.track = track, .chosen = !isLeftOut(track.name)});
   return book;
 }
 
@@ -188,7 +193,7 @@ void SeasonView::add(const SeasonPart& part) {
 
 /// After another book, or another choice of its tracks.
 void SeasonView::reckon() {
-  for (SeasonTrack& track : book_.tracks) track.chosen = leftOut_.count(track.track.name) == 0;
+  for (SeasonTrack& track : book_.tracks) track.chosen = !isLeftOut(track.track.name);
   addUp(book_);
   present();
   askBand();
@@ -225,9 +230,9 @@ void SeasonView::choose(int track, bool chosen) {
   if (index >= book_.tracks.size() || book_.tracks[index].chosen == chosen) return;
   const std::string& name = book_.tracks[index].track.name;
   if (chosen)
-    leftOut_.erase(name);
+    leftOut_.erase(nameOnBike(name));
   else
-    leftOut_.insert(name);
+    leftOut_.insert(nameOnBike(name));
   reckon();
 }
 

@@ -59,6 +59,8 @@ class SeasonView : public LapView {
   void watchStudy();
   Question question() const;
   void work();
+  std::string nameOnBike(const std::string& track) const;
+  bool isLeftOut(const std::string& track) const { return leftOut_.count(nameOnBike(track)) > 0; }
   SeasonBook bookOf(const Question& question) const;
   void add(const SeasonPart& part);
   void reckon();
@@ -79,7 +81,7 @@ class SeasonView : public LapView {
   std::optional<Question> asked_, shown_;  ///< of the book that comes, and the one in view
   SeasonBook book_, coming_;
   bool askingBand_ = false;        ///< that is what is under way
-  std::set<std::string> leftOut_;  ///< tracks that are not part of the season, by name
+  std::set<std::string> leftOut_;  ///< tracks that are not part of the season, by bike and name
   PairTeeth stock_{0, 0}, proposed_{0, 0};
   QLabel* words_ = nullptr;
   FiguresTable *table_ = nullptr, *pairs_ = nullptr;
