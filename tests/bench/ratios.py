@@ -33,6 +33,7 @@ LIMITS = [
     ("step of the comparison, p95 in ms", f"{WINDOW}/compare_in_view", None, P95, 8.3, "<="),
     ("step of the lap of segments, p95 in ms", f"{WINDOW}/lap_in_view", None, P95, 16.7, "<="),
     ("step of the lap of a recording, p95 in ms", "stepInTheRecordedLap", None, P95, 16.7, "<="),
+    ("step while the map of pairs fills, p95 in ms", "stepWhileTheMapOfPairsFills", None, P95, 16.7, "<="),
     ("step with the counter view open, p95 in ms", "stepInTheCounterView", None, P95, 16.7, "<="),
     ("step while a ladder fills, p95 in ms", "stepWhileALadderFills", None, P95, 8.3, "<="),
     ("open a file with 2,000 records to one without", "openAFile/with_2000_records", "openAFile/bare", P50, 1.5, "<="),

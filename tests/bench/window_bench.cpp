@@ -17,6 +17,7 @@
 #include <QPushButton>
 #include <QSpinBox>
 #include <QStandardPaths>
+#include <QTabBar>
 #include <QTabWidget>
 #include <QTableView>
 #include <QTemporaryDir>
@@ -34,11 +35,13 @@
 #include "core/profile_file.h"
 #include "core/units.h"
 #include "ui/charts/chain_drawing.h"
+#include "ui/charts/pair_map.h"
 #include "ui/charts/speed_bars.h"
 #include "ui/document/ladder_study.h"
 #include "ui/document/preferences.h"
 #include "ui/pages/compare_view.h"
 #include "ui/pages/ladder_page.h"
+#include "ui/pages/lap_page.h"
 #include "ui/sheet/sheets.h"
 #include "ui/window/counter_view.h"
 #include "ui/window/main_window.h"
@@ -243,6 +246,20 @@ void stepInTheRecordedLap(benchmark::State& state) {
   stepInTheWindow(state, kRest, kLap, recordedLapProfile());
 }
 
+/// The map of pairs in view: each step marks another proposal, and the laps of all pairs go on beside it.
+void stepWhileTheMapOfPairsFills(benchmark::State& state) {
+  ui::MainWindow window(recordedLapProfile());
+  window.resize(kWindow);
+  window.findChild<QTabWidget*>()->setCurrentIndex(kLap);
+  window.show();
+  auto* bar = window.findChild<ui::LapPage*>()->findChild<QTabBar*>();
+  for (int i = 0; i < bar->count(); ++i)
+    if (bar->tabText(i) == QLatin1String("Pairs")) bar->setCurrentIndex(i);
+  PaintWatch watch(window.findChild<ui::PairMap*>());
+  QSpinBox* box = rearTeeth(window);
+  timeSteps(state, watch, [&](int i) { box->setValue(kRest[static_cast<std::size_t>(i) % kRest.size()]); });
+}
+
 /// The same while the largest ladder is worked out on all cores, over and over.
 void stepWhileALadderFills(benchmark::State& state) {
   ui::BackgroundLane lane;
@@ -436,6 +453,7 @@ BENCHMARK_CAPTURE(stepInTheWindow, lap_in_view, kRest, kLap)
     ->UseManualTime()
     ->Iterations(120)
     ->Unit(benchmark::kMillisecond);
+BENCHMARK(stepWhileTheMapOfPairsFills)->UseManualTime()->Iterations(120)->Unit(benchmark::kMillisecond);
 BENCHMARK(stepInTheRecordedLap)->UseManualTime()->Iterations(120)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(stepInTheWindow, compare_in_view, kRest, kCompare)
     ->UseManualTime()
