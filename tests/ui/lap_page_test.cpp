@@ -368,6 +368,25 @@ TEST_F(LapPageTest, ARecordingsTimesRestOnItsPositions) {
   EXPECT_THAT(ui::lapHonesty(plan(profile)).toStdString(), testing::HasSubstr("The line is a recording"));
 }
 
+/// A rally's stage takes some laps too many for the window to wait for.
+TEST_F(LapPageTest, OnALongRecordingTheBandComesLaterAndNothingIsCalledQuickerBefore) {
+  Profile profile = workedLap();
+  Track track = stadium();
+  TrackPath path = *track.path;
+  const auto once = path.curvaturePerKm;
+  while (path.curvaturePerKm.size() <= 2000)
+    path.curvaturePerKm.insert(path.curvaturePerKm.end(), once.begin(), once.end());
+  track.path = SharedPath(path);
+  profile.tracks = {track};
+  profile.ride->track.clear();
+  open(profile);
+  EXPECT_THAT(words().toStdString(), testing::HasSubstr("being worked out"));
+  EXPECT_THAT(words().toStdString(), testing::Not(testing::HasSubstr("quicker")));
+  ui::LapBook book = bookOf(profile);
+  ui::takeChange(book);
+  EXPECT_TRUE(soon([&] { return words() == ui::lapWords(book); })) << words().toStdString();
+}
+
 TEST_F(LapPageTest, WithoutATrackItLeadsToTheTracks) {
   Profile profile = workedExample();
   profile.tracks.clear();

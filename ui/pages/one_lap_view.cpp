@@ -23,15 +23,22 @@ void say(QLabel* label, const QString& text) {
 
 }  // namespace
 
-OneLapView::OneLapView(QWidget* parent) : LapView(parent) {
+OneLapView::OneLapView(BackgroundLane& lane, QWidget* parent) : LapView(parent), changeWork_(lane) {
   constexpr int kRestMs = 200;
   untilChange_.setSingleShot(true);
   untilChange_.setInterval(kRestMs);
-  connect(&untilChange_, &QTimer::timeout, this, [this] {
-    if (!book_.laps()) return;
-    takeChange(book_);
-    showWords();
-  });
+  connect(&untilChange_, &QTimer::timeout, this, &OneLapView::askForChange);
+}
+
+void OneLapView::askForChange() {
+  if (!book_.laps()) return;
+  changeWork_.start({[this, plan = book_.plan](const BackgroundWork::Stopped&) -> BackgroundWork::Delivery {
+    return [this, plan, change = lapChange(*plan, plan->proposed)] {
+      if (book_.plan != plan) return;  // of a lap that is shown no more
+      takeChange(book_, change);
+      showWords();
+    };
+  }});
 }
 
 void OneLapView::build() {
@@ -149,12 +156,18 @@ void OneLapView::showPlan() {
 
 void OneLapView::showLap() {
   stack_->setCurrentIndex(0);
-  // Some laps more of each setup: at once where that is next to nothing.
-  constexpr std::size_t kFewStretches = 12;
-  const bool quick = !bandKnown_ || plan_->laps->allowed().stretches().size() <= kFewStretches;
-  if (quick) takeChange(book_);
+  // Some laps more of each setup: at once where that is next to nothing, and where a moment's wait at first
+  // sight is less than words that change.
+  constexpr std::size_t kFewStretches = 12, kManyStretches = 2000;
+  const std::size_t stretches = plan_->laps->allowed().stretches().size();
+  const bool quick = stretches <= (bandKnown_ ? kFewStretches : kManyStretches);
+  changeWork_.cancel();
   untilChange_.stop();
-  if (!quick) untilChange_.start();
+  book_.bandPending = !quick && !bandKnown_;
+  if (quick)
+    takeChange(book_);
+  else
+    untilChange_.start();
   showWords();
   chart_->show(book_, units_);
   table_->show(lapTable(book_, units_));

@@ -11,6 +11,7 @@
 
 #include "ui/charts/lap_chart.h"
 #include "ui/charts/track_map.h"
+#include "ui/document/background_lane.h"
 #include "ui/pages/figures_table.h"
 #include "ui/pages/lacking_panel.h"
 #include "ui/pages/lap_view.h"
@@ -24,7 +25,7 @@ namespace layshaft::ui {
 class OneLapView : public LapView {
   Q_OBJECT
  public:
-  explicit OneLapView(QWidget* parent = nullptr);
+  explicit OneLapView(BackgroundLane& lane, QWidget* parent = nullptr);
 
   QWidget* beside() override { return beside_; }
 
@@ -50,6 +51,7 @@ class OneLapView : public LapView {
   void showWhatLacks();
   void showLap();
   void showWords();
+  void askForChange();
 
   LapBook book_;
   QStackedWidget* stack_ = nullptr;
@@ -65,7 +67,9 @@ class OneLapView : public LapView {
   QLabel* words_ = nullptr;
   Picture* asked_ = nullptr;
   bool bandKnown_ = false;  ///< of a lap of the same track
-  QTimer untilChange_;      ///< what a difference rests on takes longer than a step may
+  // What a difference rests on takes longer than a step may.
+  BackgroundWork changeWork_;
+  QTimer untilChange_;
 };
 
 }  // namespace layshaft::ui

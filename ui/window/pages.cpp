@@ -192,7 +192,7 @@ void Pages::addLap() {
   pairLaps_ = new PairLapsView(lane);
   season_ = new SeasonView(lane);
   gearboxes_ = new GearboxesView(lane);
-  page->add(new OneLapView, tr("One Lap"), QStringLiteral("one"));
+  page->add(new OneLapView(lane), tr("One Lap"), QStringLiteral("one"));
   page->add(pairLaps_, tr("Pairs"), QStringLiteral("pairs"));
   page->add(season_, tr("All Tracks"), QStringLiteral("season"));
   page->add(gearboxes_, tr("Gearboxes"), QStringLiteral("gearboxes"));

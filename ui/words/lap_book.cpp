@@ -78,8 +78,13 @@ void takeSetups(LapBook& book, const LapBook* before) {
 }  // namespace
 
 void takeChange(LapBook& book) {
-  book.change = lapChange(*book.plan, book.plan->proposed);
-  book.bandS = book.change ? book.change->bandS : 0.0;
+  takeChange(book, lapChange(*book.plan, book.plan->proposed));
+}
+
+void takeChange(LapBook& book, const std::optional<LapChange>& change) {
+  book.change = change;
+  book.bandS = change ? change->bandS : 0.0;
+  book.bandPending = false;
 }
 
 LapBook lapBook(const SharedPlan& plan, const LapBook* before) {
@@ -138,11 +143,21 @@ double wonS(const LapOfSetup& lap, double fromM, double toM) {
 
 namespace {
 
+/// The first point that does not lie before a place. A recorded lap has thousands, and many parts.
+std::size_t firstFrom(const std::vector<LapPoint>& points, double distanceM) {
+  const auto first = std::partition_point(points.begin(), points.end(), [distanceM](const LapPoint& point) {
+    return point.distanceM < distanceM;
+  });
+  return static_cast<std::size_t>(first - points.begin());
+}
+
 double limiterBetween(const LapOfSetup& lap, double fromM, double toM) {
   double seconds = 0.0;
-  for (std::size_t i = 0; i + 1 < lap.points.size(); ++i) {
+  const std::size_t first = firstFrom(lap.points, fromM);
+  for (std::size_t i = first > 0 ? first - 1 : 0; i + 1 < lap.points.size(); ++i) {
     const LapPoint &a = lap.points[i], &b = lap.points[i + 1];
-    if (!a.limiter || !b.limiter || b.distanceM <= fromM || a.distanceM >= toM) continue;
+    if (a.distanceM >= toM) break;
+    if (!a.limiter || !b.limiter || b.distanceM <= fromM) continue;
     const double whole = b.distanceM - a.distanceM;
     const double inside = std::min(b.distanceM, toM) - std::max(a.distanceM, fromM);
     seconds += whole > 0.0 ? (b.timeS - a.timeS) * inside / whole : 0.0;
@@ -152,18 +167,19 @@ double limiterBetween(const LapOfSetup& lap, double fromM, double toM) {
 
 /// The bend at whose exit a place lies; none before the first of an open track.
 std::optional<std::size_t> bendBefore(const LapBook& book, double distanceM) {
-  std::optional<std::size_t> found;
-  for (std::size_t i = 0; i < book.parts.size(); ++i) {
-    const LapPart& part = book.parts[i];
-    if (!part.bend) continue;
-    if (part.fromM < distanceM - kSamePlaceM ||
-        (!found && i == 0 && distanceM <= kSamePlaceM && !book.track->closed.value_or(false)))
-      found = i;
-  }
-  if (found || !book.track->closed.value_or(false)) return found;
-  for (std::size_t i = book.parts.size(); i-- > 0;)
-    if (book.parts[i].bend) return i;
-  return std::nullopt;
+  const auto& parts = book.parts;
+  const auto lastBend = [&](std::size_t before) -> std::optional<std::size_t> {
+    while (before-- > 0)
+      if (parts[before].bend) return before;
+    return std::nullopt;
+  };
+  const auto behind = std::partition_point(parts.begin(), parts.end(), [distanceM](const LapPart& part) {
+    return part.fromM < distanceM - kSamePlaceM;
+  });
+  if (const auto bend = lastBend(static_cast<std::size_t>(behind - parts.begin()))) return bend;
+  if (book.track->closed.value_or(false)) return lastBend(parts.size());
+  const bool atStart = distanceM <= kSamePlaceM && !parts.empty() && parts.front().bend;
+  return atStart ? std::optional<std::size_t>(0) : std::nullopt;
 }
 
 }  // namespace
@@ -183,10 +199,9 @@ LapPartFigures partFigures(const LapBook& book, const LapOfSetup& lap, std::size
     figures.rpmAtMin = segment.rpmAtMin;
   } else {
     const LapPoint* slowest = nullptr;
-    for (const LapPoint& point : lap.points)
-      if (point.distanceM >= here.fromM && point.distanceM <= here.toM &&
-          (!slowest || point.speedMps < slowest->speedMps))
-        slowest = &point;
+    for (std::size_t i = firstFrom(lap.points, here.fromM);
+         i < lap.points.size() && lap.points[i].distanceM <= here.toM; ++i)
+      if (!slowest || lap.points[i].speedMps < slowest->speedMps) slowest = &lap.points[i];
     const auto between = lapAt(lap, (here.fromM + here.toM) / 2.0);
     if (!slowest && between) slowest = &*between;
     if (slowest) {

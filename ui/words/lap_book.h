@@ -52,6 +52,7 @@ struct LapBook {
   std::vector<LapOfSetup> setups;
   std::optional<LapChange> change;  ///< of the proposal, where it was asked for; none until then
   double bandS = 0.0;               ///< its band; until it is asked for that of the book before
+  bool bandPending = false;         ///< nothing is known of it yet: nothing can be called quicker
 
   bool hasTrack() const { return track && (!track->segments.empty() || track->path); }
   /// Whether stock and proposal both lap.
@@ -69,6 +70,8 @@ inline constexpr double kLapBandS = 0.01;
 LapBook lapBook(const SharedPlan& plan, const LapBook* before = nullptr);
 /// Works the change out: some laps more of each setup.
 void takeChange(LapBook& book);
+/// The same where it was worked out elsewhere.
+void takeChange(LapBook& book, const std::optional<LapChange>& change);
 
 /// Of a setup that laps, in a part of its track.
 LapPartFigures partFigures(const LapBook& book, const LapOfSetup& lap, std::size_t part);

@@ -135,6 +135,12 @@ QString lapTimes(const LapBook& book) {
   const ComparedTexts texts = comparedTexts(stock, proposed, kTimeDecimals);
   if (book.plan->stock.setup == book.plan->proposed.setup)
     return LapWords::tr("%1: %2 s with stock; nothing else is proposed.", "track").arg(name, texts.stock);
+  if (book.bandPending)
+    return LapWords::tr(
+               "%1: %2 s with stock and %3 s with the proposal; how far the difference may be off is "
+               "being worked out.",
+               "track")
+        .arg(name, texts.stock, texts.proposed);
   const double band = std::max(book.bandS, kLapBandS);
   if (std::abs(stock - proposed) < band)
     return LapWords::tr("%1: equal within ±%2 s, %3 s with stock and %4 s with the proposal.", "track")
@@ -187,6 +193,7 @@ QString wonText(double wonS) {
 QString lapWords(const LapBook& book) {
   if (!book.laps()) return {};
   QStringList sentences{lapTimes(book)};
+  if (book.bandPending) return sentences.front();
   const auto won = changes(book, true), lost = changes(book, false);
   if (!won.empty() && !lost.empty())
     sentences
