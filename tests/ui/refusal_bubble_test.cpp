@@ -47,7 +47,7 @@ class RefusedEntry : public testing::Test, FreshSettings {
     QTest::qWait(40);
   }
   void expectBeside(const QWidget& box) {
-    ASSERT_TRUE(bubble().isVisible());
+    ASSERT_TRUE(soon([&] { return bubble().isVisible(); }, 2000));
     const QRect said = placeOf(bubble()), at = placeOf(box);
     EXPECT_TRUE(window_->rect().contains(said)) << testing::PrintToString(said);
     EXPECT_FALSE(said.intersects(at))
