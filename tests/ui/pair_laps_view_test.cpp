@@ -20,6 +20,9 @@ Profile lapped() {
   return profileFrom(contentsOf(sourceFolder() / "tests/reference/data/lap-club-600.bike.json"));
 }
 
+/// Instrumented code laps slowly, and its threads give way to others.
+constexpr int kPatienceMs = 180000;
+
 class PairLapsViewTest : public testing::Test, FreshSettings {
  protected:
   PairLapsViewTest() { ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Metric)); }
@@ -36,7 +39,7 @@ class PairLapsViewTest : public testing::Test, FreshSettings {
     fill();
   }
   void fill() {
-    ASSERT_TRUE(soon([&] { return view_->isVisible() && !view_->working(); }));
+    ASSERT_TRUE(soon([&] { return view_->isVisible() && !view_->working(); }, kPatienceMs));
   }
   void look(const QString& name) {
     auto& bar = control<QTabBar>(*page_, "Ways to look at the laps");
@@ -203,7 +206,7 @@ TEST_F(PairLapsViewTest, CanBeStoppedAndGoesOnWhenAsked) {
   EXPECT_TRUE(words().isEmpty());
   button("Recalculate").click();
   EXPECT_TRUE(view_->working());
-  EXPECT_TRUE(soon([&] { return !view_->working() && !words().isEmpty(); }));
+  EXPECT_TRUE(soon([&] { return !view_->working() && !words().isEmpty(); }, kPatienceMs));
   EXPECT_FALSE(button("Recalculate").isVisible());
 }
 
