@@ -187,7 +187,7 @@ TEST_F(PairLapsViewTest, OutOfSightNothingIsLapped) {
 Profile longLaps() {
   Profile profile = lapped();
   TrackPath path{.spacingM = 2.0, .curvaturePerKm = {}, .slopePercent = {}, .xM = {}, .yM = {}, .source = {}};
-  for (int i = 0; i < 1800; ++i)  // no two alike, or they would be one stretch
+  for (int i = 0; i < 1200; ++i)  // no two alike, or they would be one stretch
     path.curvaturePerKm.push_back(i % 150 < 100 ? 0.001 * (i % 3) : 20.0 + 0.01 * (i % 7));
   Track track{.name = "Recorded", .closed = true};
   track.path = SharedPath(path);
