@@ -14,17 +14,6 @@ namespace {
 
 constexpr int kColumns = 6;
 constexpr int kRestMs = 100, kFirstRefreshMs = 200, kNextRefreshMs = 50;
-constexpr int kWordLines = 2;  // that words have in any case: the map must not jump with each pair
-
-QLabel* wordsNamed(const QString& name) {
-  auto* label = new QLabel;
-  label->setWordWrap(true);
-  label->setTextFormat(Qt::PlainText);
-  label->setAccessibleName(name);
-  label->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-  label->setMinimumHeight(kWordLines * label->fontMetrics().lineSpacing());
-  return label;
-}
 
 }  // namespace
 
@@ -41,7 +30,7 @@ void PairLapsView::build() {
   column->setSpacing(4);
   makeMap();
   makeTable();
-  under_ = wordsNamed(tr("The pair under the cursor"));
+  under_ = makeWords(tr("The pair under the cursor"));
   column->addLayout(makeHead());
   column->addWidget(map_, 1);
   column->addWidget(under_);
@@ -54,7 +43,7 @@ void PairLapsView::build() {
 
 /// What to take on the left; how far the laps are on the right, where room is kept for it.
 QLayout* PairLapsView::makeHead() {
-  words_ = wordsNamed(tr("Which pair to take"));
+  words_ = makeWords(tr("Which pair to take"));
   progress_ = new ProgressRow(study_, tr("The laps were stopped; grey pairs are out of date."));
   QSizePolicy policy = progress_->sizePolicy();
   policy.setRetainSizeWhenHidden(true);
@@ -162,9 +151,7 @@ void PairLapsView::refresh() {
   words_->setEnabled(book_.settled());
   map_->show(book_, plan_);
   table_->show(pairTable(book_));
-  QPalette shown;
-  if (old) shown.setColor(QPalette::Text, palette().color(QPalette::PlaceholderText));
-  table_->setPalette(shown);
+  table_->fade(old);
 }
 
 void PairLapsView::sayUnderCursor() {

@@ -26,10 +26,6 @@ QString pairOf(const LapRow& row) {
   return pairText(row.frontTeeth, row.rearTeeth);
 }
 
-QString seconds(double s) {
-  return number(std::abs(s), kTimeDecimals);
-}
-
 double bandOf(const LapRow& row) {
   return std::max(row.bandS.value_or(0.0), kEqualTimesS);
 }
@@ -49,7 +45,7 @@ QString quickestWords(const PairBook& book, const LapRow& row) {
         .arg(pairOf(row), bandText(bandOf(row)));
   return (change < 0.0 ? PairWords::tr("%1 is the quickest that fits: %2 s a lap quicker than stock, ±%3 s.")
                        : PairWords::tr("%1 is the quickest that fits: %2 s a lap slower than stock, ±%3 s."))
-      .arg(pairOf(row), seconds(change), bandText(bandOf(row)));
+      .arg(pairOf(row), secondsText(change), bandText(bandOf(row)));
 }
 
 QString equalWords(const PairBook& book) {
@@ -93,7 +89,7 @@ QString otherLengthWords(const PairBook& book, const LapRow& quickest) {
                                                "a pair and seconds", *row.links)
                                : PairWords::tr("%1 would be %2 s quicker still, with %n links.",
                                                "a pair and seconds", *row.links))
-        .arg(pairOf(row), seconds(gain));
+        .arg(pairOf(row), secondsText(gain));
   }
   return {};
 }
@@ -118,12 +114,12 @@ QString changeWords(const LapRow& row) {
   const double change = *row.changeS;
   if (!row.bandS)
     return (change < 0.0 ? PairWords::tr("%1 s quicker than stock") : PairWords::tr("%1 s slower than stock"))
-        .arg(seconds(change));
+        .arg(secondsText(change));
   if (equalTimes(change, 0.0, bandOf(row)))
     return PairWords::tr("equal to stock within ±%1 s").arg(bandText(bandOf(row)));
   return (change < 0.0 ? PairWords::tr("%1 s quicker than stock, ±%2 s")
                        : PairWords::tr("%1 s slower than stock, ±%2 s"))
-      .arg(seconds(change), bandText(bandOf(row)));
+      .arg(secondsText(change), bandText(bandOf(row)));
 }
 
 }  // namespace
