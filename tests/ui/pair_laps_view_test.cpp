@@ -156,6 +156,29 @@ TEST(PairLapsWords, SayWhatIsNotKnownAndWhoseTheOtherPartsAre) {
                                                  testing::Not(testing::HasSubstr("tyre"))));
 }
 
+TEST(PairLapsWords, ABeltHasPulleys) {
+  const LapRow both{.frontTeeth = 15,
+                    .rearTeeth = 42,
+                    .finalRatio = 2.8,
+                    .lapS = 60.0,
+                    .changeS = -0.2,
+                    .bandS = 0.02,
+                    .fits = true,
+                    .links = 112};
+  LapRow one = both;
+  one.rearTeeth = 43;
+  const auto said = [&](bool belt) {
+    ui::PairBook book;
+    book.begin({.range = {15, 15, 42, 43}, .stockFront = 16, .stockRear = 43, .belt = belt});
+    book.add({both, one});
+    book.settle();
+    return ui::pairPickWords(book).toStdString();
+  };
+  EXPECT_THAT(said(true), testing::AllOf(testing::HasSubstr("swaps one pulley only"),
+                                         testing::Not(testing::HasSubstr("sprocket"))));
+  EXPECT_THAT(said(false), testing::HasSubstr("swaps one sprocket only"));
+}
+
 TEST_F(PairLapsViewTest, AnAimChangesNothing) {
   openAndFill(lapped());
   document().edit({.field = QStringLiteral("aims"), .title = QStringLiteral("aims")},

@@ -68,7 +68,9 @@ QString decisionWords(const PairBook& book, const LapRow& taken) {
     case LapDecidedBy::Nothing:
       return {};
     case LapDecidedBy::FewestSwaps:
-      return PairWords::tr("Take %1: it alone swaps one sprocket only.").arg(pairOf(taken));
+      return (book.ground().belt ? PairWords::tr("Take %1: it alone swaps one pulley only.")
+                                 : PairWords::tr("Take %1: it alone swaps one sprocket only."))
+          .arg(pairOf(taken));
     case LapDecidedBy::SmallestChange:
       return PairWords::tr("Take %1: of those with the fewest swaps it changes the ratio least.")
           .arg(pairOf(taken));
