@@ -2,6 +2,7 @@
 #include "ui/pages/compare_view.h"
 
 #include <QApplication>
+#include <QCoreApplication>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QPainter>
@@ -18,7 +19,7 @@ constexpr double kSmall = 0.85;       // of the size of the figures
 
 /// A cell: the mark to the left, the figure where all figures end, the difference small behind it.
 class CompareCellDelegate : public QStyledItemDelegate {
-  Q_OBJECT
+  Q_DECLARE_TR_FUNCTIONS(CompareCellDelegate)
  public:
   using QStyledItemDelegate::QStyledItemDelegate;
 
@@ -133,5 +134,3 @@ void CompareView::keyPressEvent(QKeyEvent* event) {
 }
 
 }  // namespace layshaft::ui
-
-#include "compare_view.moc"
