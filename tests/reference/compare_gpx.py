@@ -65,6 +65,17 @@ def same(a, b, tolerance):
     return a is b is None or (a is not None and b is not None and math.isclose(a, b, rel_tol=0, abs_tol=tolerance))
 
 
+def differences(program, file, name):
+    """What the program reads otherwise than gpxpy does in a file, a line each; and how many points were compared."""
+    run = subprocess.run([program, file], capture_output=True, text=True)
+    ours = [json.loads(line) for line in run.stdout.splitlines()]
+    theirs = read_by_gpxpy(Path(file).read_text(encoding="utf-8"))
+    if run.returncode != 0 or len(ours) != len(theirs):
+        return [f"{name}: {len(ours)} points, gpxpy has {len(theirs)} {run.stderr}"], 0
+    return [f"{name}, point {k}: {a}, gpxpy has {b}" for k, (a, b) in enumerate(zip(ours, theirs))
+            if not all(same(x, y, 1e-6 if i == 3 else 0) for i, (x, y) in enumerate(zip(a, b)))], len(ours)
+
+
 def main(program):
     texts = dict(BY_HAND) | {f"generated {seed}": generated(seed) for seed in range(40)}
     faults, compared = [], 0
@@ -72,16 +83,9 @@ def main(program):
         file = Path(folder) / "a.gpx"
         for name, text in texts.items():
             file.write_text(text, encoding="utf-8")
-            run = subprocess.run([program, file], capture_output=True, text=True)
-            ours = [json.loads(line) for line in run.stdout.splitlines()]
-            theirs = read_by_gpxpy(text)
-            if run.returncode != 0 or len(ours) != len(theirs):
-                faults.append(f"{name}: {len(ours)} points, gpxpy has {len(theirs)} {run.stderr}")
-                continue
-            for k, (a, b) in enumerate(zip(ours, theirs)):
-                compared += 1
-                if not all(same(x, y, 1e-6 if i == 3 else 0) for i, (x, y) in enumerate(zip(a, b))):
-                    faults.append(f"{name}, point {k}: {a}, gpxpy has {b}")
+            said, points = differences(program, file, name)
+            faults += said
+            compared += points
         for text in UNREADABLE:
             file.write_text(text, encoding="utf-8")
             try:
