@@ -34,9 +34,10 @@ done
 home=$(mktemp -d)
 trap 'rm -rf -- "$home"' EXIT
 chmod 700 "$home"
-# Nothing of the person who runs this: no settings, no desktop, no session.
+# Nothing of the person who runs this: no settings, no desktop, no session. The server starts afresh when its last client
+# goes, which may be the xdotool that asks for the desktop, and then knows nobody for a moment; not with -noreset.
 env -u DISPLAY -u WAYLAND_DISPLAY -u DBUS_SESSION_BUS_ADDRESS -u AT_SPI_BUS_ADDRESS \
   HOME="$home" XDG_CONFIG_HOME="$home/config" XDG_DATA_HOME="$home/data" XDG_STATE_HOME="$home/state" \
   XDG_RUNTIME_DIR="$home" LC_ALL=C.UTF-8 QT_QPA_PLATFORM=xcb QT_LINUX_ACCESSIBILITY_ALWAYS_ON=1 \
-  xvfb-run --auto-servernum --server-args='-screen 0 1280x720x24' \
+  xvfb-run --auto-servernum --server-args='-screen 0 1280x720x24 -noreset' \
   dbus-run-session -- bash "${BASH_SOURCE[0]}" "$program" "$profile" --inside

@@ -165,7 +165,7 @@ TEST_F(RefusedEntry, IsSaidBesideTheFieldsOfAPage) {
 TEST_F(RefusedEntry, ComesAndGoesWithAFieldThatIsScrolled) {
   tabs().setCurrentIndex(1);
   window_->resize(1024, 600);
-  QTest::qWait(30);
+  settle(*window_);
   QScrollArea* scroll = nullptr;
   for (auto* area : tabs().currentWidget()->findChildren<QScrollArea*>())
     if (area->verticalScrollBar()->maximum() > 0) scroll = area;
@@ -176,11 +176,11 @@ TEST_F(RefusedEntry, ComesAndGoesWithAFieldThatIsScrolled) {
   // Something high enough to scroll it out of view.
   scroll->widget()->setMinimumHeight(5000);
   QTest::qWait(20);
+  ASSERT_TRUE(soon([&] { return scroll->verticalScrollBar()->maximum() > scroll->height(); }));
   scroll->verticalScrollBar()->setValue(scroll->verticalScrollBar()->maximum());
-  QTest::qWait(20);
-  EXPECT_FALSE(bubble().isVisible());
+  EXPECT_TRUE(soon([&] { return !bubble().isVisible(); }));
   scroll->verticalScrollBar()->setValue(0);
-  QTest::qWait(20);
+  EXPECT_TRUE(soon([&] { return bubble().isVisible(); }));
   expectBeside(*box);
 }
 

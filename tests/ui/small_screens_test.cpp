@@ -75,7 +75,7 @@ TEST_P(SmallScreens, WhateverGetsTheFocusComesIntoView) {
   int seen = 0;
   for (int page = 0; page < tabs->count(); ++page) {
     tabs->setCurrentIndex(page);
-    QTest::qWait(20);
+    settle(window());
     for (auto* widget : window().findChildren<QWidget*>()) {
       if (!widget->isVisible() || !widget->isEnabled() || widget->isWindow() ||
           widget->window() != &window() || !(widget->focusPolicy() & Qt::TabFocus) || widget->focusProxy())
@@ -87,7 +87,6 @@ TEST_P(SmallScreens, WhateverGetsTheFocusComesIntoView) {
       QTest::qWait(1);
       if (!widget->isVisible()) continue;  // such as the button that stops a ladder which is there by now
       ++seen;
-      // Rows of buttons may still be finding their places while a study beside them ends.
       EXPECT_TRUE(soon(
           [&] { return !widget->isVisible() || widget->visibleRegion().boundingRect() == widget->rect(); },
           2000))

@@ -8,6 +8,7 @@
 #include <QFileDialog>
 #include <QLineEdit>
 #include <QMessageBox>
+#include <QProgressBar>
 #include <QRect>
 #include <QSettings>
 #include <QString>
@@ -15,6 +16,7 @@
 #include <QTimer>
 #include <QWheelEvent>
 #include <QWidget>
+#include <algorithm>
 #include <filesystem>
 #include <functional>
 #include <memory>
@@ -22,6 +24,8 @@
 #include <ostream>
 #include <stdexcept>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "core/bike/profile.h"
 #include "tests/core/support.h"
@@ -122,6 +126,30 @@ inline void turnWheel(QWidget& over, int notches = 1) {
 /// Waits until something is true; for what happens in a later frame.
 inline bool soon(const std::function<bool()>& happened, int withinMs = 20000) {
   return QTest::qWaitFor(happened, withinMs);
+}
+
+/// Waits until nothing of a window moves any more: what is worked out beside it is there, and all of it has
+/// its place. A loaded machine takes some frames for that.
+inline void settle(const QWidget& window) {
+  constexpr int kFrameMs = 40;
+  const auto places = [&] {
+    std::vector<QRect> all;
+    for (const auto* widget : window.findChildren<QWidget*>())
+      if (widget->isVisible()) all.emplace_back(widget->mapTo(&window, QPoint()), widget->size());
+    return all;
+  };
+  const auto works = [&] {
+    const auto bars = window.findChildren<QProgressBar*>();
+    return std::any_of(bars.begin(), bars.end(), [](const QProgressBar* bar) { return bar->isVisible(); });
+  };
+  std::vector<QRect> before;
+  soon([&] {
+    QTest::qWait(kFrameMs);
+    std::vector<QRect> now = places();
+    const bool same = now == before;
+    before = std::move(now);
+    return same && !works();
+  });
 }
 
 /// Answers the next dialog that blocks, and keeps what it said. Must outlive the call that opens the dialog.
