@@ -158,6 +158,14 @@ std::optional<LapFigures> lap(const AllowedSpeed& allowed, const RoadModel& mode
   return Figures(bike, ridden).all(chosen->lap.seconds);
 }
 
+std::optional<std::size_t> lapStop(const AllowedSpeed& allowed, const RoadModel& model, double crownShare) {
+  if (!canLap(allowed, model)) return std::nullopt;
+  const LapBike bike(model, crownShare, allowed);
+  LapSearch search(bike);
+  if (chosenLap(allowed, search) || !search.furthestStop()) return std::nullopt;
+  return allowed.stretches()[*search.furthestStop()].here.segment;
+}
+
 std::vector<LapDifference> lapDifference(const LapFigures& from, const LapFigures& to) {
   return lapDifference(from.points, to.points);
 }

@@ -55,6 +55,10 @@ std::optional<LapFigures> lap(const AllowedSpeed& allowed, const RoadModel& mode
 /// The time alone, for who compares many setups.
 std::optional<double> lapTimeS(const AllowedSpeed& allowed, const RoadModel& model, double crownShare);
 
+/// Where a bike stops for good that for nothing else has no lap: the segment of the track, of a recorded path
+/// the stretch. None where it laps.
+std::optional<std::size_t> lapStop(const AllowedSpeed& allowed, const RoadModel& model, double crownShare);
+
 /// By how much one lap is later than another at places of the track.
 struct LapDifference {
   double distanceM, laterS;

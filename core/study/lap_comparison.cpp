@@ -76,11 +76,18 @@ std::optional<double> LapComparison::secondsUnder(const Conditions& conditions, 
                   crown);
 }
 
+RoadModel LapComparison::asGiven(const Setup& stock, const Setup& setup) const {
+  return {asGiven_.bike, asGiven_.road, setup, rolloutOf(setup), fitted(stock, setup)};
+}
+
 std::optional<LapFigures> LapComparison::figures(const Setup& stock, const Setup& setup) const {
   if (!asGiven_.bike->accelerates()) return std::nullopt;
-  const Rollout rollout = rolloutOf(setup);
-  return lap(*asGiven_.allowed, RoadModel(asGiven_.bike, asGiven_.road, setup, rollout, fitted(stock, setup)),
-             crownShare(setup, rollout));
+  return lap(*asGiven_.allowed, asGiven(stock, setup), crownShare(setup, rolloutOf(setup)));
+}
+
+std::optional<std::size_t> LapComparison::stop(const Setup& stock, const Setup& setup) const {
+  if (!asGiven_.bike->accelerates()) return std::nullopt;
+  return lapStop(*asGiven_.allowed, asGiven(stock, setup), crownShare(setup, rolloutOf(setup)));
 }
 
 std::optional<double> LapComparison::seconds(const Setup& stock, const Setup& setup) const {

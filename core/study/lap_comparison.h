@@ -42,6 +42,8 @@ class LapComparison {
   const AllowedSpeed& allowed() const { return *asGiven_.allowed; }
 
   std::optional<LapFigures> figures(const Setup& stock, const Setup& setup) const;
+  /// `lapStop` of a setup that has no lap.
+  std::optional<std::size_t> stop(const Setup& stock, const Setup& setup) const;
   std::optional<double> seconds(const Setup& stock, const Setup& setup) const;
   LapTimes times(const Setup& stock, const Setup& setup) const;
   /// None where one of them has no lap. `stockTimes` are `times` of stock.
@@ -66,6 +68,8 @@ class LapComparison {
   std::optional<double> secondsUnder(const Conditions& conditions, const Setup& setup,
                                      const Fitted& fitted) const;
   const Doubts& doubts() const;
+  /// A setup of a bike that accelerates.
+  RoadModel asGiven(const Setup& stock, const Setup& setup) const;
 
   Conditions asGiven_;
   std::shared_ptr<Source> source_;  ///< of the doubts: they are made when somebody first asks

@@ -124,6 +124,7 @@ void LapSearch::tryFrom(const LapPlace& start, LapChoice choice, Pull& pull) {
 
 void LapSearch::add(Pull& pull, const LapPlace& start, const LapChoice& choice, LapEvent event,
                     const LapPlace& end, double mostS) {
+  if (event == LapEvent::Stopped) furthestStop_ = std::max(furthestStop_.value_or(0), end.stretch);
   if (event == LapEvent::Stopped || event == LapEvent::Beaten) return;
   const std::size_t count = before_.size() - 1;
   const double allowedEnd = bike_->allowed().stretches().back().exitMps;

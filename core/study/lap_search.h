@@ -38,6 +38,9 @@ class LapSearch {
 
   /// From the start of the lap at a speed not above the allowed one; none where every choice stops for good.
   std::optional<ChosenLap> from(double mps);
+  /// The stretch furthest round on which some choice stopped for good; where there is no lap, nothing passes
+  /// it.
+  std::optional<std::size_t> furthestStop() const { return furthestStop_; }
 
  private:
   /// A way through a pull, and what follows it.
@@ -76,6 +79,7 @@ class LapSearch {
   std::vector<double> before_;     ///< seconds at the allowed speed from the start to each joint
   std::vector<std::size_t> next_;  ///< where the next pull begins from a joint on; the joint itself may be it
   std::vector<Pull> pulls_;        ///< by the joint where they begin
+  std::optional<std::size_t> furthestStop_;
 };
 
 /// All gears in which a pull may begin.

@@ -22,13 +22,18 @@ struct OnTrack {
       : bike(std::make_shared<const PullBike>(pullBike(profile.bike, profile.ride.value_or(Ride{})))),
         allowed(lapCourse(profile.bike, profile.ride.value_or(Ride{}), track), *bike) {}
 
+  RoadModel modelOf(const Profile& profile, const layshaft::Setup& setup) const {
+    return {bike, roadOf(profile.bike, profile.ride.value_or(Ride{})), setup, rolloutOf(setup),
+            fitted(profile.stock, setup)};
+  }
   std::optional<LapFigures> lapOf(const Profile& profile, const layshaft::Setup& setup) const {
-    const Rollout rollout = rolloutOf(setup);
-    const RoadModel model(bike, roadOf(profile.bike, profile.ride.value_or(Ride{})), setup, rollout,
-                          fitted(profile.stock, setup));
-    return lap(allowed, model, crownShare(setup, rollout));
+    return lap(allowed, modelOf(profile, setup), crownShare(setup, rolloutOf(setup)));
   }
   std::optional<LapFigures> lapOf(const Profile& profile) const { return lapOf(profile, profile.stock); }
+  std::optional<std::size_t> stopOf(const Profile& profile) const {
+    return lapStop(allowed, modelOf(profile, profile.stock),
+                   crownShare(profile.stock, rolloutOf(profile.stock)));
+  }
 };
 
 /// 280 kg that pull with one force at any speed in their only gear, without any resistance: what closed forms

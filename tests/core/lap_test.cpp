@@ -185,5 +185,38 @@ TEST(Lap, TimeAloneIsTheLapsTime) {
   EXPECT_EQ(lapTimeS(on.allowed, model, crownShare(profile.stock, rollout)), on.lapOf(profile)->timeS);
 }
 
+/// 500 N push 280 kg up to 18 % for ever; over a rise of 40 % the bike has to carry its speed.
+TEST(LapStop, IsOnTheHillThatNothingPasses) {
+  const Profile bike = evenBike(500.0, 2.0);
+  const auto hill = [](double metres, double slopePercent) {
+    TrackSegment segment = straight(metres);
+    segment.slopePercent = slopePercent;
+    return segment;
+  };
+  const auto stopOn = [&](double lowM, double highM) {
+    const Track track =
+        trackOf({straight(200), hill(lowM, 15), straight(50), hill(highM, 40), straight(50)}, false);
+    const OnTrack on(bike, track);
+    EXPECT_EQ(on.lapOf(bike).has_value(), !on.stopOf(bike).has_value());
+    return on.stopOf(bike);
+  };
+  // v² = 2·d·500/280 after 200 m: 714 m²/s²; the low hill leaves v² + 2·200·(500/280 − 9.81·0.148) = 846, and
+  // the straight 1025: enough for 1025/2/(9.81·0.371 − 500/280) = 276 m.
+  EXPECT_EQ(stopOn(200, 270), std::nullopt);
+  EXPECT_EQ(stopOn(200, 285), 3U);
+  EXPECT_EQ(stopOn(200, 2000), 3U);
+}
+
+TEST(LapStop, OfARecordedLineIsAStretch) {
+  const Profile bike = evenBike(500.0, 2.0);
+  TrackSegment steep = straight(400);
+  steep.slopePercent = 60;
+  const Track recorded = asRecorded(trackOf({straight(200), steep, straight(50)}, false), 10.0, 10.0);
+  const auto stop = OnTrack(bike, recorded).stopOf(bike);
+  ASSERT_TRUE(stop);
+  EXPECT_GE(*stop, 20U);
+  EXPECT_LT(*stop, 60U);
+}
+
 }  // namespace
 }  // namespace layshaft::test

@@ -208,6 +208,16 @@ TEST_F(CompareLapPage, OnARecordedLineTheBandFollowsAMomentLater) {
       << shown("Lap against", 1) << " for " << changeNow(57);
 }
 
+TEST_F(CompareLapPage, OnALongLineTheDifferenceIsToldOnceItsBandIsThere) {
+  const Profile profile = onALongLine();
+  open(profile);
+  EXPECT_THAT(shown("Lap of Recorded", 1), testing::HasSubstr("."));
+  EXPECT_EQ(shown("Lap against", 1), "–");
+  const std::string told = lapTextOf(plan(profile), CompareFigure::LapChange, 1);
+  ASSERT_THAT(told, testing::HasSubstr("±"));
+  EXPECT_TRUE(soon([&] { return shown("Lap against", 1) == told; })) << shown("Lap against", 1);
+}
+
 TEST_F(CompareLapPage, WhatIsCopiedIsNotGuessed) {
   open(onARecordedLine());
   const std::string time = shown("Lap of Recorded", 1);

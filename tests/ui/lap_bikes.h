@@ -27,4 +27,15 @@ inline Profile onARecordedLine() {
   return profile;
 }
 
+/// The same line over and over: a rally's stage.
+inline Profile onALongLine() {
+  Profile profile = onARecordedLine();
+  TrackPath path = *profile.tracks.front().path;
+  const auto once = path.curvaturePerKm;
+  while (path.curvaturePerKm.size() <= 2000)
+    path.curvaturePerKm.insert(path.curvaturePerKm.end(), once.begin(), once.end());
+  profile.tracks.front().path = SharedPath(path);
+  return profile;
+}
+
 }  // namespace layshaft::test

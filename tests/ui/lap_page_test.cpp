@@ -10,7 +10,7 @@
 
 #include "core/study/asked.h"
 #include "core/study/lean.h"
-#include "tests/ui/support.h"
+#include "tests/ui/lap_bikes.h"
 #include "ui/document/preferences.h"
 #include "ui/document/track_edits.h"
 #include "ui/pages/lap_page.h"
@@ -22,10 +22,6 @@ namespace layshaft::test {
 namespace {
 
 /// The example that was worked out independently: 39.6193 s with stock, 39.5823 s with the proposal.
-Profile workedLap() {
-  return profileFrom(contentsOf(sourceFolder() / "tests/reference/data/lap-club-600.bike.json"));
-}
-
 ui::LapBook bookOf(const Profile& profile) {
   return ui::lapBook(std::make_shared<const Plan>(plan(profile)));
 }
@@ -53,7 +49,7 @@ class LapPageTest : public testing::Test, FreshSettings {
 };
 
 TEST_F(LapPageTest, ShowsTheLapOfTheWorkedExample) {
-  open(workedLap());
+  open(lapExampleBike());
   const auto line = chart().lines().back()->points();
   ASSERT_GT(line.size(), 20);
   EXPECT_NEAR(line.front().x(), 0.0, 1e-9);
@@ -79,7 +75,7 @@ TEST_F(LapPageTest, ShowsTheLapOfTheWorkedExample) {
 }
 
 TEST_F(LapPageTest, TheDifferenceEndsAtThatOfTheLapTimes) {
-  const ui::LapBook book = bookOf(workedLap());
+  const ui::LapBook book = bookOf(lapExampleBike());
   ASSERT_TRUE(book.laps());
   const auto& later = book.proposed().later;
   EXPECT_EQ(later.front().laterS, 0.0);
@@ -105,7 +101,7 @@ TEST(LapPlaces, BetweenTwoPointsThereIsOneAcceleration) {
 }
 
 TEST_F(LapPageTest, AStepOfTheTeethRedrawsTheLap) {
-  open(workedLap());
+  open(lapExampleBike());
   const auto before = chart().lines().back()->points();
   const auto stock = chart().lines().front()->points();
   const QString said = words();
@@ -116,7 +112,7 @@ TEST_F(LapPageTest, AStepOfTheTeethRedrawsTheLap) {
 }
 
 TEST_F(LapPageTest, TheCrosshairIsOneForChartAndMap) {
-  open(workedLap());
+  open(lapExampleBike());
   EXPECT_EQ(map().marked(), std::nullopt);
   chart().setCrosshair(500.0);
   ASSERT_TRUE(map().marked());
@@ -138,7 +134,7 @@ TEST_F(LapPageTest, TheCrosshairIsOneForChartAndMap) {
 }
 
 TEST_F(LapPageTest, TheCrosshairReadsSpeedGearRevsAndTime) {
-  open(workedLap());
+  open(lapExampleBike());
   // In the middle of Heron: from 644.2 to 699.2 m.
   chart().setCrosshair(670.0);
   const std::string read = chart().crosshairWords().toStdString();
@@ -151,7 +147,7 @@ TEST_F(LapPageTest, TheCrosshairReadsSpeedGearRevsAndTime) {
 
 TEST_F(LapPageTest, InImperialUnitsAllOfItIs) {
   ui::preferences::setUnits(ui::UnitsShown(ui::UnitSystem::Imperial));
-  open(workedLap());
+  open(lapExampleBike());
   EXPECT_NEAR(chart().lines().back()->points().back().x(), 1320.597 / 0.3048, 0.01);
   EXPECT_EQ(table().horizontalHeaderItem(1)->text().contains("mph"), true);
   EXPECT_EQ(table().item(1, 1)->text(), "43") << "69.31 km/h";
@@ -159,7 +155,7 @@ TEST_F(LapPageTest, InImperialUnitsAllOfItIs) {
 }
 
 TEST_F(LapPageTest, ShareOfGripIsAnUndoableStep) {
-  open(workedLap());
+  open(lapExampleBike());
   const auto before = chart().lines().back()->points();
   QAbstractSpinBox& share = field("Grip used in bends");
   share.setFocus();
@@ -175,7 +171,7 @@ TEST_F(LapPageTest, ShareOfGripIsAnUndoableStep) {
 }
 
 TEST_F(LapPageTest, WhatIsOutsideIsRefusedWithAWord) {
-  open(workedLap());
+  open(lapExampleBike());
   auto& lean = field("Most lean");
   typeInto(lean, "88");
   QTest::keyClick(&lean, Qt::Key_Return);
@@ -213,7 +209,7 @@ TEST_F(LapPageTest, EverySampleWithATrackLaps) {
 }
 
 TEST_F(LapPageTest, SaysWhereALimiterRules) {
-  Profile profile = workedLap();
+  Profile profile = lapExampleBike();
   // So short that the top gear runs into the limiter down every straight.
   profile.proposed = {.frontTeeth = front(11), .rearTeeth = rear(58)};
   open(profile);
@@ -231,7 +227,7 @@ TEST_F(LapPageTest, SaysWhereALimiterRules) {
 }
 
 TEST_F(LapPageTest, EqualTimesAreCalledEqual) {
-  Profile profile = workedLap();
+  Profile profile = lapExampleBike();
   // Two thousandths shorter: 0.0019 s.
   profile.proposed = {.primaryRatio = 1.002 * profile.stock.primaryRatio};
   open(profile);
@@ -258,7 +254,7 @@ TEST_F(LapPageTest, WithoutATrackItSaysWhatToGive) {
 }
 
 TEST_F(LapPageTest, WithoutATorqueCurveItSaysSo) {
-  Profile profile = workedLap();
+  Profile profile = lapExampleBike();
   profile.bike.engine.torqueCurve.reset();
   open(profile);
   auto* lacking = page_->findChild<ui::LackingPanel*>();
@@ -267,7 +263,7 @@ TEST_F(LapPageTest, WithoutATorqueCurveItSaysSo) {
 }
 
 TEST_F(LapPageTest, WithoutGeometryItLapsAndSaysWhatIsLeftOut) {
-  Profile profile = workedLap();
+  Profile profile = lapExampleBike();
   profile.bike.chassis->wheelbaseMm.reset();
   profile.bike.chassis->cgHeightMm.reset();
   open(profile);
@@ -277,12 +273,27 @@ TEST_F(LapPageTest, WithoutGeometryItLapsAndSaysWhatIsLeftOut) {
 }
 
 TEST_F(LapPageTest, AClosedTrackWithoutABendIsRefusedInWords) {
-  Profile profile = workedLap();
+  Profile profile = lapExampleBike();
   profile.tracks.front().segments = {{.name = "Oval", .lengthM = 900}};
   open(profile);
   auto* lacking = page_->findChild<ui::LackingPanel*>();
   EXPECT_TRUE(lacking->isVisible());
   EXPECT_THAT(lacking->findChild<QLabel*>()->text().toStdString(), testing::HasSubstr("no bend"));
+}
+
+TEST_F(LapPageTest, SaysWhereTheBikeStopsForGood) {
+  Profile profile = lapExampleBike();
+  Track up{.name = "Up", .closed = false, .segments = {{.name = "Foot", .lengthM = 100}}};
+  up.segments.push_back({.name = "The Wall", .lengthM = 900, .slopePercent = 55});
+  profile.bike.chassis->tyreGrip = 0.3;
+  profile.tracks = {up};
+  profile.ride->track.clear();
+  open(profile);
+  auto* lacking = page_->findChild<ui::LackingPanel*>();
+  EXPECT_TRUE(lacking->isVisible());
+  const std::string told = "The bike stops on Up for good, on The Wall: no gear pulls there.";
+  EXPECT_EQ(lacking->findChild<QLabel*>()->text().toStdString(), told);
+  EXPECT_EQ(ui::noLapWords(plan(profile)).toStdString(), told);
 }
 
 /// Two corners of 40 m radius, each half a turn, with 200 m between: a recorded line of the same track.
@@ -303,7 +314,7 @@ Track stadium() {
 }
 
 TEST_F(LapPageTest, ARecordedLineGetsItsCornersNumbered) {
-  Profile profile = workedLap();
+  Profile profile = lapExampleBike();
   profile.tracks = {stadium()};
   profile.ride->track.clear();
   open(profile);
@@ -321,7 +332,7 @@ TEST_F(LapPageTest, ARecordedLineGetsItsCornersNumbered) {
 }
 
 TEST_F(LapPageTest, ANoisyRecordingSaysWhatItsNoiseDoes) {
-  Profile profile = workedLap();
+  Profile profile = lapExampleBike();
   Track track = stadium();
   TrackPath path = *track.path;
   path.curvatureNoisePerKm = 20.0;
@@ -341,7 +352,7 @@ TEST_F(LapPageTest, ANoisyRecordingSaysWhatItsNoiseDoes) {
 }
 
 TEST_F(LapPageTest, WhereAxleAndGearingWorkAgainstEachOtherBothAreTold) {
-  ui::LapBook book = bookOf(workedLap());
+  ui::LapBook book = bookOf(lapExampleBike());
   book.bandS = 0.01;
   book.change = LapChange{.seconds = -0.09, .bandS = 0.01, .axleS = -0.11};
   EXPECT_THAT(ui::lapWords(book).toStdString(),
@@ -361,7 +372,7 @@ TEST_F(LapPageTest, SaysWhereTheClutchIsTakenToSlip) {
 }
 
 TEST_F(LapPageTest, ARecordingsTimesRestOnItsPositions) {
-  Profile profile = workedLap();
+  Profile profile = lapExampleBike();
   EXPECT_THAT(ui::lapHonesty(plan(profile)).toStdString(), testing::Not(testing::HasSubstr("recording")));
   profile.tracks = {stadium()};
   profile.ride->track.clear();
@@ -370,15 +381,7 @@ TEST_F(LapPageTest, ARecordingsTimesRestOnItsPositions) {
 
 /// A rally's stage takes some laps too many for the window to wait for.
 TEST_F(LapPageTest, OnALongRecordingTheBandComesLaterAndNothingIsCalledQuickerBefore) {
-  Profile profile = workedLap();
-  Track track = stadium();
-  TrackPath path = *track.path;
-  const auto once = path.curvaturePerKm;
-  while (path.curvaturePerKm.size() <= 2000)
-    path.curvaturePerKm.insert(path.curvaturePerKm.end(), once.begin(), once.end());
-  track.path = SharedPath(path);
-  profile.tracks = {track};
-  profile.ride->track.clear();
+  const Profile profile = onALongLine();
   open(profile);
   EXPECT_THAT(words().toStdString(), testing::HasSubstr("being worked out"));
   EXPECT_THAT(words().toStdString(), testing::Not(testing::HasSubstr("quicker")));
@@ -412,14 +415,14 @@ TEST_F(LapPageTest, ATableThatIsTooWideScrollsSideways) {
 }
 
 TEST_F(LapPageTest, TheMapKeepsHowItWasSetUp) {
-  open(workedLap());
+  open(lapExampleBike());
   for (auto* button : page_->findChildren<QRadioButton*>())
     if (button->text() == "Won") button->click();
   for (auto* button : page_->findChildren<QToolButton*>())
     if (button->text() == "Map") button->click();
   EXPECT_FALSE(map().isVisible());
   const QVariantMap state = page_->state();
-  open(workedLap());
+  open(lapExampleBike());
   page_->restore(state);
   EXPECT_EQ(map().colouring(), ui::TrackMap::Colouring::Won);
   EXPECT_FALSE(map().isVisible());
@@ -427,7 +430,7 @@ TEST_F(LapPageTest, TheMapKeepsHowItWasSetUp) {
 
 TEST_F(LapPageTest, OnAUsualScreenTheWholeChartIsInView) {
   ui::preferences::setHintsDismissed(true);
-  open(workedLap());
+  open(lapExampleBike());
   (*window_)->resize(1270, 690);
   EXPECT_TRUE(soon([&] {
     return chart().viewport()->visibleRegion().boundingRect() == chart().viewport()->rect();
@@ -436,7 +439,7 @@ TEST_F(LapPageTest, OnAUsualScreenTheWholeChartIsInView) {
 }
 
 TEST_F(LapPageTest, EveryColouringCanBeReadWithoutColours) {
-  open(workedLap());
+  open(lapExampleBike());
   const auto grey = [&] { return map().grab().toImage().convertToFormat(QImage::Format_Grayscale8); };
   std::vector<QImage> pictures;
   for (const auto colouring :

@@ -48,14 +48,22 @@ QToolButton* menuButton(const QString& name) {
 
 }  // namespace
 
-ComparePage::ComparePage(QWidget* parent) : Page(parent) {
+ComparePage::ComparePage(BackgroundLane& lane, QWidget* parent) : Page(parent), bandsWork_(lane) {
   constexpr int kRestMs = 200;
   untilBands_.setSingleShot(true);
   untilBands_.setInterval(kRestMs);
-  connect(&untilBands_, &QTimer::timeout, this, [this] {
-    bands_ = LapBands::workedOut(*plan_, bands_);
-    model_.show(made());
-  });
+  connect(&untilBands_, &QTimer::timeout, this, &ComparePage::askForBands);
+}
+
+void ComparePage::askForBands() {
+  bandsWork_.start(
+      {[this, plan = plan_, known = bands_](const BackgroundWork::Stopped&) -> BackgroundWork::Delivery {
+        return [this, plan, bands = LapBands::workedOut(*plan, known)] {
+          if (plan_ != plan) return;  // of setups that are compared no more
+          bands_ = bands;
+          model_.show(made());
+        };
+      }});
 }
 
 void ComparePage::build() {
@@ -135,17 +143,19 @@ void ComparePage::use(PartsOnHand onHand) {
   if (plan_) take(plan_, units_);
 }
 
-/// At once where that is next to nothing, and where there is nothing to guess from: a difference without its
-/// band says too much.
+/// At once where that is next to nothing, and at first sight, where there is nothing to guess from; on a long
+/// line the difference is not told until its band is there.
 void ComparePage::takeBands() {
   constexpr std::size_t kFewStretches = 40;
   untilBands_.stop();
+  bandsWork_.cancel();
   if (!needLapBands(figures_)) return;
-  const bool quick = !plan_->laps || plan_->laps->allowed().stretches().size() <= kFewStretches;
-  LapBands bands = quick ? LapBands::workedOut(*plan_, bands_) : LapBands::guessed(*plan_, bands_);
-  if (!bands.isWhole()) bands = LapBands::workedOut(*plan_, bands_);
+  const std::size_t stretches = plan_->laps ? plan_->laps->allowed().stretches().size() : 0;
+  LapBands bands =
+      stretches > kFewStretches ? LapBands::guessed(*plan_, bands_) : LapBands::workedOut(*plan_, bands_);
+  if (!bands.isWhole() && stretches <= kStretchesForFirstSight) bands = LapBands::workedOut(*plan_, bands_);
   bands_ = std::move(bands);
-  if (bands_.isGuessed()) untilBands_.start();
+  if (bands_.isGuessed() || !bands_.isWhole()) untilBands_.start();
 }
 
 void ComparePage::showPlan() {

@@ -6,6 +6,7 @@
 #include <QTimer>
 #include <vector>
 
+#include "ui/document/background_lane.h"
 #include "ui/pages/compare_view.h"
 #include "ui/pages/page.h"
 
@@ -15,7 +16,7 @@ namespace layshaft::ui {
 class ComparePage : public Page {
   Q_OBJECT
  public:
-  explicit ComparePage(QWidget* parent = nullptr);
+  explicit ComparePage(BackgroundLane& lane, QWidget* parent = nullptr);
 
   /// The rows to be shown, and what is on hand of the parts; may be said before the page is there.
   void pick(const std::vector<CompareFigure>& figures);
@@ -40,13 +41,15 @@ class ComparePage : public Page {
   CompareTable made() const { return compareTable(*plan_, units_, figures_, onHand_, &bands_); }
   CompareTable toBeKept() const;
   void takeBands();
+  void askForBands();
   void copyForSpreadsheet();
   void copyAsText();
 
   std::vector<CompareFigure> figures_ = usualCompareFigures();
   PartsOnHand onHand_;
-  LapBands bands_;                    ///< of the plan, while rows need them
-  QTimer untilBands_;                 ///< working them out takes longer than a step may on a recorded track
+  LapBands bands_;     ///< of the plan, while rows need them
+  QTimer untilBands_;  ///< on a recorded track they take longer than a step may
+  BackgroundWork bandsWork_;
   std::vector<QAction*> rowActions_;  ///< one for each figure
   CompareModel model_;
   CompareView* view_ = nullptr;

@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "ui/pages/low_scroll.h"
+#include "ui/words/lap_bands.h"
 #include "ui/words/lap_words.h"
 
 namespace layshaft::ui {
@@ -156,11 +157,10 @@ void OneLapView::showPlan() {
 
 void OneLapView::showLap() {
   stack_->setCurrentIndex(0);
-  // Some laps more of each setup: at once where that is next to nothing, and where a moment's wait at first
-  // sight is less than words that change.
-  constexpr std::size_t kFewStretches = 12, kManyStretches = 2000;
+  // Some laps more of each setup: at once where that is next to nothing, and at first sight.
+  constexpr std::size_t kFewStretches = 12;
   const std::size_t stretches = plan_->laps->allowed().stretches().size();
-  const bool quick = stretches <= (bandKnown_ ? kFewStretches : kManyStretches);
+  const bool quick = stretches <= (bandKnown_ ? kFewStretches : kStretchesForFirstSight);
   changeWork_.cancel();
   untilChange_.stop();
   book_.bandPending = !quick && !bandKnown_;
@@ -185,8 +185,7 @@ void OneLapView::showWhatLacks() {
     return lacking_->show(
         tr("A lap needs the engine's torque curve, masses, drag area and the grip of the tyre."), lacks);
   lacking_->showWrong(
-      book_.refusal ? lapRefusalWords(*book_.refusal, *book_.track) : stopsForGoodWords(*book_.track),
-      "tracks");
+      book_.refusal ? lapRefusalWords(*book_.refusal, *book_.track) : stopsForGoodWords(*plan_), "tracks");
 }
 
 Picture* OneLapView::picture() {

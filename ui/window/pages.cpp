@@ -249,7 +249,7 @@ void Pages::addLadder() {
 }
 
 void Pages::addCompare() {
-  compare_ = new ComparePage;
+  compare_ = new ComparePage(window_.session().lane());
   compare_->pick(preferences::compareFigures());
   add(compare_, tr("Compare"));
   connect(compare_, &ComparePage::rowsPicked, this, [](const std::vector<CompareFigure>& figures) {

@@ -10,6 +10,10 @@
 
 namespace layshaft::ui {
 
+/// Up to so many stretches of a track a moment's wait at first sight, while bands are worked out, is less
+/// than words that change.
+inline constexpr std::size_t kStretchesForFirstSight = 2000;
+
 /// How far the lap times of stock, proposed and pins, in this order, must be apart to be told apart. Working
 /// that out takes some laps of each setup.
 class LapBands {

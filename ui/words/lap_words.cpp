@@ -174,6 +174,19 @@ QString slippingWords(const Plan& plan) {
       .arg(number(launchRpm, 0));
 }
 
+/// A segment by its name or number; of a recorded line how far round the stretch is.
+QString segmentWords(const Track& track, std::size_t segment) {
+  if (track.path)
+    return LapWords::tr("the stretch at %1 % of its length")
+        .arg(number(100.0 * (static_cast<double>(segment) + 0.5) /
+                        static_cast<double>(track.path->curvaturePerKm.size()),
+                    0));
+  const auto& segments = track.segments;
+  return segment < segments.size() && !segments[segment].name.empty()
+             ? shownName(segments[segment].name)
+             : LapWords::tr("segment %1").arg(segment + 1);
+}
+
 std::optional<double> optionalOf(const std::optional<int>& gear) {
   return gear ? std::optional(static_cast<double>(*gear)) : std::nullopt;
 }
@@ -240,14 +253,9 @@ QString lapRefusalWords(const LapRefusal& refusal, const Track& track) {
              "a corner.")
               .arg(shownName(track.name));
     case LapRefusal::Why::BrakesTooWeak: {
-      const std::size_t segment = refusal.segment;
-      const auto& segments = track.segments;
-      const QString where = segment < segments.size() && !segments[segment].name.empty()
-                                ? shownName(segments[segment].name)
-                                : LapWords::tr("segment %1").arg(segment + 1);
       return LapWords::tr("Full brakes cannot slow the bike on %1: it falls too steeply for its surface.",
                           "a segment")
-          .arg(where);
+          .arg(segmentWords(track, refusal.segment));
     }
     case LapRefusal::Why::Empty:
       break;
@@ -260,12 +268,27 @@ QString stopsForGoodWords(const Track& track) {
       .arg(shownName(track.name));
 }
 
+QString stopsForGoodWords(const Plan& plan) {
+  const Track& track = *plan.input.track;
+  const SetupPlan& stopped = plan.stock.lap ? plan.proposed : plan.stock;
+  const auto where = plan.laps->stop(plan.stock.setup, stopped.setup);
+  if (!where) return stopsForGoodWords(track);
+  const QString words = plan.stock.lap
+                            ? LapWords::tr(
+                                  "With the proposal the bike stops on %1 for good, on %2: no gear "
+                                  "pulls there.",
+                                  "track, and the place on it")
+                            : LapWords::tr("The bike stops on %1 for good, on %2: no gear pulls there.",
+                                           "track, and the place on it");
+  return words.arg(shownName(track.name), segmentWords(track, *where));
+}
+
 QString noLapWords(const Plan& plan) {
   if (const auto lacks = lapLacks(plan); !lacks.empty())
     return LapWords::tr("Not known: it needs %1.")
         .arg(fieldNames(lacks).join(LapWords::tr(", ", "between fields that are missing")));
   const auto& refusal = plan.laps->allowed().refusal();
-  return refusal ? lapRefusalWords(*refusal, *plan.input.track) : stopsForGoodWords(*plan.input.track);
+  return refusal ? lapRefusalWords(*refusal, *plan.input.track) : stopsForGoodWords(plan);
 }
 
 std::vector<QStringList> lapTable(const LapBook& book, const UnitsShown& units) {

@@ -24,6 +24,8 @@ QString lapName(const Plan& plan);
 QString lapRefusalWords(const LapRefusal& refusal, const Track& track);
 /// The same where nothing is refused: somewhere no gear pulls.
 QString stopsForGoodWords(const Track& track);
+/// The same of stock or of the proposal, with the place.
+QString stopsForGoodWords(const Plan& plan);
 /// Why stock or the proposal has no lap: what is not known, a track that is refused, or a bike that stops.
 QString noLapWords(const Plan& plan);
 
