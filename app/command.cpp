@@ -21,8 +21,12 @@ struct Say {
 
 }  // namespace
 
-int fail(int code, const QString& message) {
+void remark(const QString& message) {
   std::fprintf(stderr, "layshaft: %s\n", ui::onOneLine(message).toUtf8().constData());
+}
+
+int fail(int code, const QString& message) {
+  remark(message);
   return code;
 }
 

@@ -15,6 +15,8 @@ inline constexpr int kSuccess = 0;
 inline constexpr int kBadInput = 1;
 inline constexpr int kBadUsage = 2;
 
+/// One line to standard error, of something that does not keep the command from its work.
+void remark(const QString& message);
 /// One line to standard error. Returns the code.
 int fail(int code, const QString& message);
 /// The same, kBadInput, of a file.

@@ -73,6 +73,12 @@ int ladder(const QStringList& arguments) {
   const PairOrder order =
       by.isEmpty() ? usualPairOrder(*profile) : *fromWord(by.toStdString(), kPairOrderWords);
   auto pairs = pairsInReach(*profile, order);
+  const bool any = std::any_of(pairs.begin(), pairs.end(),
+                               [&](const ReachedPair& pair) { return hasMeasure(pair, order); });
+  if (!by.isEmpty() && !any)
+    remark(Say::tr("%1: no pair has a %2 to stand by, so those that fit come first, then by ratio",
+                   "%2 is the word of the option: lap or drive")
+               .arg(ui::shownFile(line.file), by));
   if (line.has(kFits)) std::erase_if(pairs, [](const ReachedPair& pair) { return !pair.fits; });
   const QByteArray out = format == QLatin1String("json")
                              ? QByteArray::fromStdString(pairsJson(*profile, pairs))

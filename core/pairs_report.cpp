@@ -2,6 +2,7 @@
 #include "core/pairs_report.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <nlohmann/json.hpp>
 
@@ -63,6 +64,10 @@ std::string cell(const std::optional<double>& value) {
 
 }  // namespace
 
+bool hasMeasure(const ReachedPair& pair, PairOrder order) {
+  return std::isfinite(measureOf(pair, order));
+}
+
 PairOrder usualPairOrder(const Profile& profile) {
   return profile.tracks.empty() ? PairOrder::Ratio : PairOrder::Lap;
 }
@@ -74,7 +79,8 @@ std::vector<ReachedPair> pairsInReach(const Profile& profile, PairOrder order) {
   for (const LadderRow& row : Ladder(input).rows(usualRange(input))) pairs.push_back(reached(row));
   std::stable_sort(pairs.begin(), pairs.end(), [order](const ReachedPair& a, const ReachedPair& b) {
     if (order != PairOrder::Ratio && a.fits != b.fits) return a.fits;
-    return measureOf(a, order) < measureOf(b, order);
+    const double first = measureOf(a, order), second = measureOf(b, order);
+    return first != second ? first < second : a.finalRatio > b.finalRatio;
   });
   return pairs;
 }

@@ -28,8 +28,11 @@ inline constexpr Words<PairOrder, 3> kPairOrderWords{
     {{PairOrder::Lap, "lap"}, {PairOrder::Drive, "drive"}, {PairOrder::Ratio, "ratio"}}};
 
 /// The usual range of the ladder round the ridden track. Pairs that fit come first unless they stand by
-/// ratio; those without the figure come last.
+/// ratio; those without the figure come last, by ratio.
 std::vector<ReachedPair> pairsInReach(const Profile& profile, PairOrder order);
+
+/// Whether a pair has the figure of an order: a lap needs a track, a drive a torque curve.
+bool hasMeasure(const ReachedPair& pair, PairOrder order);
 
 /// The order that a profile asks for: laps where it has a track, else ratios.
 PairOrder usualPairOrder(const Profile& profile);

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <gmock/gmock.h>
+
 #include <QTemporaryDir>
 #include <algorithm>
 
@@ -65,6 +67,19 @@ TEST(LadderCommand, ABikeWithoutCurveOrTrackStandsByRatio) {
   ASSERT_GT(rows.size(), 5U);
   EXPECT_TRUE(rows[0]["lap_s"].is_null());
   EXPECT_GE(rows[0]["final_ratio"].get<double>(), rows[rows.size() - 1]["final_ratio"].get<double>());
+}
+
+TEST(LadderCommand, SaysThatThereIsNothingToStandBy) {
+  const QString file = samplePath("tourer-belt");
+  const Outcome byLap = ladder({file, "--by", "lap"});
+  EXPECT_EQ(byLap.code, 0);
+  EXPECT_THAT(byLap.err.toStdString(), testing::HasSubstr("no pair has a lap"));
+  const Json rows = rowsOf({file, "--by", "lap"});
+  EXPECT_TRUE(std::is_sorted(rows.begin(), rows.end(), [](const Json& a, const Json& b) {
+    if (a["fits"] != b["fits"]) return a["fits"].get<bool>();
+    return a["final_ratio"].get<double>() > b["final_ratio"].get<double>();
+  }));
+  EXPECT_TRUE(ladder({file}).err.isEmpty()) << "nothing was asked for";
 }
 
 TEST(LadderCommand, TextAndCsvHaveTheSameRows) {
