@@ -123,7 +123,7 @@ GearboxSearch::GearboxSearch(LadderInput input, const Track& track, const std::v
     : input_(std::move(input)),
       choices_(gearboxChoices(applied(input_.proposed, input_.stock), onHand)),
       laps_(input_.shared, asked(input_.shared), track),
-      stockS_(laps_.seconds(input_.stock, input_.stock)) {}
+      stock_(laps_.times(input_.stock, input_.stock)) {}
 
 SetupChange GearboxSearch::change(std::size_t gearbox) const {
   return withGears(input_.proposed, input_.stock, choices_.gearboxes[gearbox]).value();
@@ -150,7 +150,7 @@ std::optional<GearboxRow> GearboxSearch::row(std::size_t gearbox, const std::vec
     best = GearboxRow{.gearbox = gearbox,
                       .pair = pair,
                       .lapS = *lapS,
-                      .changeS = stockS_ ? std::optional(*lapS - *stockS_) : std::nullopt};
+                      .changeS = stock_.seconds ? std::optional(*lapS - *stock_.seconds) : std::nullopt};
   }
   return best;
 }
@@ -169,9 +169,8 @@ std::vector<GearboxRow> GearboxSearch::rows(const std::vector<PairTeeth>& pairs,
 }
 
 std::optional<double> GearboxSearch::bandS(const GearboxRow& row) const {
-  const auto stock = laps_.times(input_.stock, input_.stock);
   const auto of = laps_.times(input_.stock, setup(row));
-  return stock.seconds && of.seconds ? std::optional(lapBandS(stock, of)) : std::nullopt;
+  return stock_.seconds && of.seconds ? std::optional(lapBandS(stock_, of)) : std::nullopt;
 }
 
 }  // namespace layshaft

@@ -70,7 +70,7 @@ class GearboxSearch {
   LadderInput input_;
   GearboxChoices choices_;
   LapComparison laps_;
-  std::optional<double> stockS_;
+  LapTimes stock_;
 };
 
 }  // namespace layshaft
