@@ -294,10 +294,25 @@
         </translation>
     </message>
     <message numerus="yes">
+        <source>%n pulleys</source>
+        <comment>that are changed</comment>
+        <translation>
+            <numerusform>%n pulley</numerusform>
+            <numerusform>%n pulleys</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
         <source>the chain %n times</source>
         <translation>
             <numerusform>the chain once</numerusform>
             <numerusform>the chain %n times</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>the belt %n times</source>
+        <translation>
+            <numerusform>the belt once</numerusform>
+            <numerusform>the belt %n times</numerusform>
         </translation>
     </message>
 </context>

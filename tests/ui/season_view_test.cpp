@@ -9,6 +9,7 @@
 #include "tests/ui/lap_view_test.h"
 #include "ui/words/lap_words.h"
 #include "ui/words/numbers.h"
+#include "ui/words/pair_laps_words.h"
 #include "ui/words/season_words.h"
 
 namespace layshaft::test {
@@ -86,6 +87,35 @@ TEST_F(SeasonViewTest, TheLossCarriesItsBand) {
   EXPECT_TRUE(soon([&] { return words().contains(told); })) << words().toStdString();
   tick(0, false);
   EXPECT_FALSE(words().contains(told)) << "it is of another season";
+}
+
+/// All that comes behind it is lapped against it with everything in doubt, on every track.
+TEST_F(SeasonViewTest, PairsThatCannotBeToldFromTheOneAreNamed) {
+  open(sampleBike("club-600"));
+  std::vector<std::size_t> all;
+  std::vector<std::unique_ptr<LapLadder>> ladders;
+  for (std::size_t i = 0; i < profile().tracks.size(); ++i) {
+    all.push_back(i);
+    ladders.push_back(std::make_unique<LapLadder>(ladderInput(profile()), profile().tracks[i]));
+  }
+  const auto season = seasonOf(all);
+  QStringList equal;
+  for (std::size_t i = 1; i < ui::kSeasonPairsTold; ++i) {
+    const SeasonPair& pair = season.pairs.at(i);
+    double band = 0.0;
+    for (const auto& ladder : ladders) {
+      const auto rowOf = [&](const SeasonPair& of) {
+        return ladder->row(of.frontTeeth, of.rearTeeth, LapLadder::Bands::None);
+      };
+      band += ladder->bandS(rowOf(season.one()), rowOf(pair)).value();
+    }
+    if (pair.fits == season.one().fits && pair.lossS - season.one().lossS <= std::max(band, kEqualTimesS))
+      equal << textOf(pair);
+  }
+  ASSERT_FALSE(equal.isEmpty()) << "the sample tells nothing";
+  const QString told = ui::equalPairsWords(equal);
+  EXPECT_TRUE(soon([&] { return words().contains(told); }))
+      << told.toStdString() << " is not in: " << words().toStdString();
 }
 
 /// Every cell against plans of the bike with that pair on that track.
@@ -227,9 +257,52 @@ TEST(SeasonBook, SaysWhichChainAPairTakesAndWhatIsNotKnown) {
     return book;
   };
   EXPECT_EQ(ui::seasonTable(bookOf(needs), {15, 42}, {15, 42})[1][1], "15/42, 112 links");
-  EXPECT_EQ(ui::seasonPairsTable(bookOf(needs))[1][3], "with 112 links");
+  EXPECT_EQ(ui::seasonPairsTable(bookOf(needs))[1][3], "fits with 112 links");
   EXPECT_EQ(ui::seasonTable(bookOf(unknown), {15, 42}, {15, 42})[1][1], "15/42");
   EXPECT_EQ(ui::seasonPairsTable(bookOf(unknown))[1][3], "–");
+}
+
+/// A book of pairs on one track that lap it in these times.
+ui::SeasonBook bookOfTimes(const std::vector<double>& seconds) {
+  ui::SeasonBook book;
+  book.range = {15, 15, 40, 49};
+  book.tracks = {{.track = {.name = "Fen"}}};
+  for (std::size_t i = 0; i < seconds.size(); ++i)
+    book.tracks[0].rows.push_back({.frontTeeth = 15,
+                                   .rearTeeth = 40 + static_cast<int>(i),
+                                   .finalRatio = 2.8,
+                                   .lapS = seconds[i],
+                                   .changeS = {},
+                                   .bandS = {},
+                                   .fits = true,
+                                   .links = 112});
+  book.worked = true;
+  ui::addUp(book);
+  return book;
+}
+
+TEST(SeasonBook, KnowsWhichPairsAreEqualToTheOneOnceBandsAreThere) {
+  ui::SeasonBook book = bookOfTimes({60.0, 60.03, 60.04, 60.2});
+  EXPECT_THAT(book.equalToOne(), testing::IsEmpty());
+  EXPECT_THAT(ui::seasonWords(book).toStdString(), testing::Not(testing::HasSubstr("equal")));
+  book.behindBandS = {0.05, 0.02, 0.05};
+  EXPECT_THAT(book.equalToOne(), testing::ElementsAre(1));
+  EXPECT_THAT(ui::seasonWords(book).toStdString(), testing::HasSubstr("15/41 is equal to it."));
+  book.season.pairs[1].fits = false;
+  EXPECT_THAT(book.equalToOne(), testing::IsEmpty()) << "one that does not fit is no choice";
+}
+
+TEST(SeasonBook, OfABeltItSpeaksOfPulleysAndTeeth) {
+  ui::SeasonBook book = bookOfTimes({60.0});
+  book.season.swaps = 2;
+  book.season.chainChanges = 1;
+  EXPECT_THAT(ui::seasonWords(book).toStdString(), testing::HasSubstr("2 sprockets and the chain once"));
+  book.belt = true;
+  EXPECT_THAT(ui::seasonWords(book).toStdString(), testing::HasSubstr("2 pulleys and the belt once"));
+  book.tracks[0].rows[0].fits = false;
+  ui::addUp(book);
+  EXPECT_EQ(ui::seasonTable(book, {15, 40}, {15, 40})[1][1], "15/40, belt of 112");
+  EXPECT_EQ(ui::seasonPairsTable(book)[1][3], "fits with 112 teeth");
 }
 
 TEST_F(SeasonViewTest, TracksWithoutALapAreSaidWithTheReason) {

@@ -47,15 +47,18 @@ void SeasonStudy::start(const SeasonInput& input, const LadderRange& range,
   BackgroundWork::start(parts);
 }
 
-void SeasonStudy::askBand(const std::vector<SeasonDifference>& differences) {
-  BackgroundWork::start({[this, ladders = ladders_, differences](const Stopped& stopped) -> Delivery {
-    std::optional<double> all = 0.0;
-    for (const SeasonDifference& one : differences) {
-      if (stopped()) return {};
-      const auto bandS = ladders[one.track]->ladder().bandS(one.from, one.to);
-      all = all && bandS ? std::optional(*all + *bandS) : std::nullopt;
+void SeasonStudy::askBands(const std::vector<std::vector<SeasonDifference>>& sums) {
+  BackgroundWork::start({[this, ladders = ladders_, sums](const Stopped& stopped) -> Delivery {
+    std::vector<std::optional<double>> bandsS;
+    for (const auto& differences : sums) {
+      std::optional<double>& all = bandsS.emplace_back(0.0);
+      for (const SeasonDifference& one : differences) {
+        if (stopped()) return {};
+        const auto bandS = ladders[one.track]->ladder().bandS(one.from, one.to);
+        all = all && bandS ? std::optional(*all + *bandS) : std::nullopt;
+      }
     }
-    return [this, all] { emit bandReady(all); };
+    return [this, bandsS] { emit bandsReady(bandsS); };
   }});
 }
 

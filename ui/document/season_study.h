@@ -36,13 +36,13 @@ class SeasonStudy : public BackgroundWork {
   /// The rows of a range, and of one pair more.
   void start(const SeasonInput& input, const LadderRange& range, const std::optional<PairTeeth>& another);
 
-  /// How far such differences may be off, all together: what is in doubt is so on every track. After rows
-  /// have been asked for.
-  void askBand(const std::vector<SeasonDifference>& differences);
+  /// How far sums of such differences may be off: what is in doubt is so on every track. After rows have been
+  /// asked for.
+  void askBands(const std::vector<std::vector<SeasonDifference>>& sums);
 
  signals:
   void partReady(const layshaft::ui::SeasonPart& part);
-  void bandReady(const std::optional<double>& bandS);
+  void bandsReady(const std::vector<std::optional<double>>& bandsS);  ///< of each sum
 
  private:
   class LadderOfTrack;

@@ -94,14 +94,15 @@ QLayout* SeasonView::makeBar() {
 void SeasonView::watchStudy() {
   connect(&study_, &SeasonStudy::partReady, this, &SeasonView::add);
   connect(&study_, &BackgroundWork::finished, this, [this] {
-    if (std::exchange(askingBand_, false)) return;
+    if (std::exchange(askingBands_, false)) return;
     coming_.worked = true;
     book_ = std::exchange(coming_, {});
     shown_ = asked_;
     reckon();
   });
-  connect(&study_, &SeasonStudy::bandReady, this, [this](const std::optional<double>& bandS) {
-    book_.bandS = bandS;
+  connect(&study_, &SeasonStudy::bandsReady, this, [this](const std::vector<std::optional<double>>& bandsS) {
+    book_.bandS = bandsS.front();
+    book_.behindBandS.assign(bandsS.begin() + 1, bandsS.end());
     present();
   });
   connect(&study_, &BackgroundWork::failed, words_, &QLabel::setText);
@@ -142,7 +143,7 @@ void SeasonView::placeTables() {
 void SeasonView::hideEvent(QHideEvent* event) {
   LapView::hideEvent(event);
   if (event->spontaneous() || !study_.running()) return;
-  if (!std::exchange(askingBand_, false)) asked_.reset();
+  if (!std::exchange(askingBands_, false)) asked_.reset();
   study_.giveUp();
 }
 
@@ -156,10 +157,10 @@ void SeasonView::work() {
   if (!input_ || !plan_ || !isBuilt()) return;
   Question wanted = question();
   const bool same = asked_ && asked_->input == wanted.input && asked_->range == wanted.range;
-  if (same && (!wanted.another || wanted.another == asked_->another)) return askBand();
+  if (same && (!wanted.another || wanted.another == asked_->another)) return askBands();
   coming_ = bookOf(wanted);
   if (!book_.worked) book_ = coming_;
-  askingBand_ = false;
+  askingBands_ = false;
   progress_->begin();
   asked_ = std::move(wanted);
   study_.start(asked_->input, asked_->range, asked_->another);
@@ -179,6 +180,7 @@ std::string SeasonView::nameOnBike(const std::string& track) const {
 SeasonBook SeasonView::bookOf(const Question& question) const {
   SeasonBook book;
   book.range = question.range;
+  book.belt = isBelt(plan_->proposed.setup);
   for (const Track& track : question.input.tracks)
     book.tracks.push_back({.track = track, .chosen = !isLeftOut(track.name)});
   return book;
@@ -196,20 +198,25 @@ void SeasonView::reckon() {
   for (SeasonTrack& track : book_.tracks) track.chosen = !isLeftOut(track.track.name);
   addUp(book_);
   present();
-  askBand();
+  askBands();
 }
 
-/// How far the loss in view may be off, where nobody knows yet and nothing else is under way.
-void SeasonView::askBand() {
+/// How far the losses in view may be off, where nobody knows yet and nothing else is under way.
+void SeasonView::askBands() {
   if (book_.bandS || book_.season.empty() || outdated() || !isVisible()) return;
-  if (study_.running() && !askingBand_) return;
-  const SeasonPair& one = book_.season.one();
-  std::vector<SeasonDifference> losses;
-  for (const std::size_t track : book_.ridden)
-    losses.push_back(
-        {track, book_.quickest(track).value(), *book_.row(track, {one.frontTeeth, one.rearTeeth})});
-  askingBand_ = true;
-  study_.askBand(losses);
+  if (study_.running() && !askingBands_) return;
+  const auto rowOf = [this](std::size_t track, const SeasonPair& pair) {
+    return *book_.row(track, {pair.frontTeeth, pair.rearTeeth});
+  };
+  const auto& pairs = book_.season.pairs;
+  std::vector<std::vector<SeasonDifference>> sums(std::min(pairs.size(), kSeasonPairsTold));
+  for (const std::size_t track : book_.ridden) {
+    const LapRow one = rowOf(track, pairs.front());
+    sums.front().push_back({track, book_.quickest(track).value(), one});
+    for (std::size_t i = 1; i < sums.size(); ++i) sums[i].push_back({track, one, rowOf(track, pairs[i])});
+  }
+  askingBands_ = true;
+  study_.askBands(sums);
 }
 
 void SeasonView::present() {

@@ -64,7 +64,7 @@ class SeasonView : public LapView {
   SeasonBook bookOf(const Question& question) const;
   void add(const SeasonPart& part);
   void reckon();
-  void askBand();
+  void askBands();
   void present();
   void placeTables();
   void choose(int track, bool chosen);
@@ -80,7 +80,7 @@ class SeasonView : public LapView {
   std::optional<SeasonInput> input_;
   std::optional<Question> asked_, shown_;  ///< of the book that comes, and the one in view
   SeasonBook book_, coming_;
-  bool askingBand_ = false;        ///< that is what is under way
+  bool askingBands_ = false;       ///< that is what is under way
   std::set<std::string> leftOut_;  ///< tracks that are not part of the season, by bike and name
   PairTeeth stock_{0, 0}, proposed_{0, 0};
   QLabel* words_ = nullptr;

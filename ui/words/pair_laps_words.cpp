@@ -30,13 +30,6 @@ double bandOf(const LapRow& row) {
   return std::max(row.bandS.value_or(0.0), kEqualTimesS);
 }
 
-QString fitOf(const LapRow& row, bool belt) {
-  if (row.fits) return row.links ? PairWords::tr("fits") : noValue();
-  if (!row.links) return PairWords::tr("does not fit");
-  return belt ? PairWords::tr("fits with %n teeth", "a belt", *row.links)
-              : PairWords::tr("fits with %n links", "a chain", *row.links);
-}
-
 QString quickestWords(const PairBook& book, const LapRow& row) {
   if (book.isStock(row)) return PairWords::tr("Stock, %1, is the quickest that fits.").arg(pairOf(row));
   const double change = row.changeS.value_or(0.0);
@@ -49,17 +42,9 @@ QString quickestWords(const PairBook& book, const LapRow& row) {
 }
 
 QString equalWords(const PairBook& book) {
-  constexpr std::size_t kMostNamed = 4;
-  const auto& equal = book.pick()->equal;
-  const std::size_t named = equal.size() <= kMostNamed ? equal.size() : kMostNamed - 1;
   QStringList names;
-  for (std::size_t i = 0; i < named; ++i) names << pairOf(book.pairs()[equal[i]].row);
-  if (const auto more = static_cast<int>(equal.size() - named))
-    return PairWords::tr("%1 and %n more are equal to it.", "pairs", more)
-        .arg(names.join(PairWords::tr(", ", "between pairs")));
-  return (equal.size() == 1 ? PairWords::tr("%1 is equal to it.", "a pair")
-                            : PairWords::tr("%1 are equal to it.", "pairs"))
-      .arg(listedWords(names));
+  for (const std::size_t place : book.pick()->equal) names << pairOf(book.pairs()[place].row);
+  return equalPairsWords(names);
 }
 
 QString decisionWords(const PairBook& book, const LapRow& taken) {
@@ -126,6 +111,24 @@ QString changeWords(const LapRow& row) {
 
 }  // namespace
 
+QString lapFitWords(bool fits, const std::optional<int>& links, bool belt) {
+  if (fits) return links ? PairWords::tr("fits") : noValue();
+  if (!links) return PairWords::tr("does not fit");
+  return belt ? PairWords::tr("fits with %n teeth", "a belt", *links)
+              : PairWords::tr("fits with %n links", "a chain", *links);
+}
+
+QString equalPairsWords(const QStringList& pairs) {
+  constexpr qsizetype kMostNamed = 4;
+  const qsizetype named = pairs.size() <= kMostNamed ? pairs.size() : kMostNamed - 1;
+  if (const auto more = static_cast<int>(pairs.size() - named))
+    return PairWords::tr("%1 and %n more are equal to it.", "pairs", more)
+        .arg(pairs.first(named).join(PairWords::tr(", ", "between pairs")));
+  return (pairs.size() == 1 ? PairWords::tr("%1 is equal to it.", "a pair")
+                            : PairWords::tr("%1 are equal to it.", "pairs"))
+      .arg(listedWords(pairs));
+}
+
 QString pairPickWords(const PairBook& book) {
   if (!book.settled()) return {};
   QStringList sentences;
@@ -159,7 +162,8 @@ QString pairWords(const PairBook& book, const RankedPair& pair) {
     facts << PairWords::tr("does not get round");
   }
   facts << PairWords::tr("final ratio %1").arg(number(row.finalRatio, kRatioDecimals));
-  if (const QString fit = fitOf(row, book.ground().belt); fit != noValue()) facts << fit;
+  if (const QString fit = lapFitWords(row.fits, row.links, book.ground().belt); fit != noValue())
+    facts << fit;
   facts << notesOn(book, row);
   if (pair.old) facts << PairWords::tr("out of date");
   return PairWords::tr("%1: %2.", "a pair and what is said of it")
@@ -207,7 +211,7 @@ std::vector<QStringList> pairTable(const PairBook& book) {
     table.push_back({name.join(PairWords::tr(", ", "between pairs")), figureText(row.lapS, kTimeDecimals),
                      row.changeS ? signedNumber(*row.changeS, kTimeDecimals) : noValue(),
                      row.bandS ? bandText(*row.bandS) : noValue(), number(row.finalRatio, kRatioDecimals),
-                     fitOf(row, book.ground().belt)});
+                     lapFitWords(row.fits, row.links, book.ground().belt)});
   }
   return table;
 }

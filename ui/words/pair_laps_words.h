@@ -3,6 +3,7 @@
 
 #include <QString>
 #include <QStringList>
+#include <optional>
 #include <vector>
 
 #include "ui/words/pair_book.h"
@@ -10,6 +11,11 @@
 
 /// The pairs in reach and their laps, in words and in tables.
 namespace layshaft::ui {
+
+/// Whether a pair fits as the bike is, with which length it would, or a dash where that is not known.
+QString lapFitWords(bool fits, const std::optional<int>& links, bool belt);
+/// That some pairs, the nearest first, are equal to one that was named before.
+QString equalPairsWords(const QStringList& pairs);
 
 /// Which pair is the quickest that fits, which are equal to it, and which of them to take. Empty until all
 /// pairs are lapped.

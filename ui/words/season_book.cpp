@@ -20,6 +20,17 @@ bool SeasonTrack::laps() const {
   return std::any_of(rows.begin(), rows.end(), [](const LapRow& row) { return row.lapS.has_value(); });
 }
 
+std::vector<std::size_t> SeasonBook::equalToOne() const {
+  std::vector<std::size_t> places;
+  for (std::size_t i = 0; i < behindBandS.size(); ++i) {
+    const SeasonPair& behind = season.pairs[i + 1];
+    if (behind.fits == season.one().fits && behindBandS[i] &&
+        equalTimes(behind.lossS, season.one().lossS, *behindBandS[i]))
+      places.push_back(i + 1);
+  }
+  return places;
+}
+
 const LapRow* SeasonBook::row(std::size_t track, const PairTeeth& pair) const {
   const auto& rows = tracks[track].rows;
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const LapRow& one) {
@@ -52,6 +63,7 @@ std::optional<double> SeasonBook::lossS(std::size_t track, const std::optional<d
 void addUp(SeasonBook& book) {
   book.ridden.clear();
   book.bandS.reset();
+  book.behindBandS.clear();
   std::vector<std::vector<LapRow>> rows;
   for (std::size_t track = 0; track < book.tracks.size(); ++track) {
     if (!book.tracks[track].chosen || !book.tracks[track].laps()) continue;

@@ -28,8 +28,14 @@ struct SeasonBook {
   bool worked = false;              ///< all rows are there
   std::vector<std::size_t> ridden;  ///< the tracks of the season: chosen, and with a lap
   Season season;                    ///< of those
+  bool belt = false;                ///< what goes round is a belt
   std::optional<double> bandS;      ///< how far the loss of the one pair may be off, once it is known
+  /// The same of what the pairs behind it lose more than the one, in their order.
+  std::vector<std::optional<double>> behindBandS;
 
+  /// Places of pairs behind the one that fit as it does and cannot be told apart from it; none before bands
+  /// are known.
+  std::vector<std::size_t> equalToOne() const;
   /// The row of a pair; null where it was not worked out.
   const LapRow* row(std::size_t track, const PairTeeth& pair) const;
   std::optional<double> lapS(std::size_t track, const PairTeeth& pair) const;
@@ -40,7 +46,7 @@ struct SeasonBook {
   std::optional<double> lossS(std::size_t track, const std::optional<double>& lapS) const;
 };
 
-/// Adds the season up anew, after tracks were chosen or rows have come. The band is to be asked for again.
+/// Adds the season up anew, after tracks were chosen or rows have come. The bands are to be asked for again.
 void addUp(SeasonBook& book);
 
 }  // namespace layshaft::ui

@@ -11,6 +11,7 @@
 #include "ui/words/lap_book.h"
 #include "ui/words/lap_words.h"
 #include "ui/words/numbers.h"
+#include "ui/words/pair_laps_words.h"
 #include "ui/words/plain_text.h"
 
 namespace layshaft::ui {
@@ -38,13 +39,16 @@ QString lossWords(const SeasonBook& book) {
 }
 
 /// What is changed on the way if every track has its own pair.
-QString savingWords(const Season& season) {
+QString savingWords(const SeasonBook& book) {
+  const Season& season = book.season;
   if (season.swaps == 0) return {};
-  const QString sprockets = SeasonWords::tr("%n sprockets", "that are changed", season.swaps);
+  const QString sprockets = book.belt ? SeasonWords::tr("%n pulleys", "that are changed", season.swaps)
+                                      : SeasonWords::tr("%n sprockets", "that are changed", season.swaps);
   if (season.chainChanges == 0)
     return SeasonWords::tr("With the best pair for each you would change %1 on the way.").arg(sprockets);
   return SeasonWords::tr("With the best pair for each you would change %1 and %2 on the way.")
-      .arg(sprockets, SeasonWords::tr("the chain %n times", nullptr, season.chainChanges));
+      .arg(sprockets, book.belt ? SeasonWords::tr("the belt %n times", nullptr, season.chainChanges)
+                                : SeasonWords::tr("the chain %n times", nullptr, season.chainChanges));
 }
 
 QString noLapWords(const SeasonBook& book, std::size_t track) {
@@ -53,17 +57,21 @@ QString noLapWords(const SeasonBook& book, std::size_t track) {
   return refusal ? lapRefusalWords(*refusal, of) : stopsForGoodWords(of);
 }
 
-QString fitText(const SeasonPair& pair) {
-  if (pair.fits) return pair.links ? SeasonWords::tr("fits") : noValue();
-  return pair.links ? SeasonWords::tr("with %1 links").arg(*pair.links) : SeasonWords::tr("does not fit");
+/// Of one that does not fit as the bike is, with the length that it takes.
+QString quickestText(const LapRow& row, bool belt) {
+  const QString pair = pairText(row.frontTeeth, row.rearTeeth);
+  if (row.fits || !row.links) return pair;
+  return (belt ? SeasonWords::tr("%1, belt of %2", "a pair and the teeth of its belt")
+               : SeasonWords::tr("%1, %2 links", "a pair and its chain"))
+      .arg(pair)
+      .arg(*row.links);
 }
 
-/// Of one that does not fit as the bike is, with the chain that it takes.
-QString quickestText(const LapRow& row) {
-  const QString pair = pairText(row.frontTeeth, row.rearTeeth);
-  return row.fits || !row.links
-             ? pair
-             : SeasonWords::tr("%1, %2 links", "a pair and its chain").arg(pair).arg(*row.links);
+/// The pairs that may as well be the one.
+QString equalsText(const SeasonBook& book) {
+  QStringList names;
+  for (const std::size_t place : book.equalToOne()) names << textOf(book.season.pairs[place]);
+  return names.empty() ? QString() : equalPairsWords(names);
 }
 
 /// What each track loses, and all of the season; none as soon as one of them has none.
@@ -125,7 +133,8 @@ QString seasonWords(const SeasonBook& book) {
     if (book.bandS && *book.bandS > 0.0)
       sentences
           << SeasonWords::tr("The loss may be off by ±%1 s.").arg(bandText(std::max(*book.bandS, kLapBandS)));
-    if (const QString saving = savingWords(book.season); !saving.isEmpty()) sentences << saving;
+    if (const QString equals = equalsText(book); !equals.isEmpty()) sentences << equals;
+    if (const QString saving = savingWords(book); !saving.isEmpty()) sentences << saving;
     if (!book.season.one().fits)
       sentences << SeasonWords::tr("No pair that laps them all fits the bike as it is.");
   } else if (!book.ridden.empty()) {
@@ -149,7 +158,7 @@ std::vector<QStringList> seasonTable(const SeasonBook& book, const PairTeeth& st
     if (rides && lapsS) lapsS = best ? std::optional(*lapsS + *best->lapS) : std::nullopt;
     const bool none = book.worked && !book.tracks[track].laps();
     rows.push_back({shownName(book.tracks[track].track.name),
-                    best   ? quickestText(*best)
+                    best   ? quickestText(*best, book.belt)
                     : none ? SeasonWords::tr("no lap")
                            : noValue(),
                     figureText(best ? best->lapS : std::nullopt, kTimeDecimals),
@@ -171,7 +180,7 @@ std::vector<QStringList> seasonPairsTable(const SeasonBook& book) {
   for (std::size_t i = 0; i < std::min(pairs.size(), kSeasonPairsTold); ++i)
     rows.push_back({textOf(pairs[i]), number(pairs[i].lossS, kTimeDecimals),
                     number(*std::max_element(pairs[i].laterS.begin(), pairs[i].laterS.end()), kTimeDecimals),
-                    fitText(pairs[i])});
+                    lapFitWords(pairs[i].fits, pairs[i].links, book.belt)});
   return rows;
 }
 
