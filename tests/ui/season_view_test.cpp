@@ -283,22 +283,28 @@ ui::SeasonBook bookOfTimes(const std::vector<double>& seconds) {
 
 TEST(SeasonBook, KnowsWhichPairsAreEqualToTheOneOnceBandsAreThere) {
   ui::SeasonBook book = bookOfTimes({60.0, 60.03, 60.04, 60.2});
-  EXPECT_THAT(book.equalToOne(), testing::IsEmpty());
-  EXPECT_THAT(ui::seasonWords(book).toStdString(), testing::Not(testing::HasSubstr("equal")));
+  EXPECT_FALSE(book.pick({15, 41}));
+  EXPECT_THAT(ui::seasonWords(book, {15, 41}).toStdString(), testing::Not(testing::HasSubstr("equal")));
+  book.bandS = 0.03;
   book.behindBandS = {0.05, 0.02, 0.05};
-  EXPECT_THAT(book.equalToOne(), testing::ElementsAre(1));
-  EXPECT_THAT(ui::seasonWords(book).toStdString(), testing::HasSubstr("15/41 is equal to it."));
+  EXPECT_THAT(book.pick({15, 41})->equal, testing::ElementsAre(1));
+  EXPECT_THAT(ui::seasonWords(book, {15, 41}).toStdString(),
+              testing::HasSubstr("Fen. 15/41 is equal to it. Stock is one of them"));
+  EXPECT_THAT(ui::seasonWords(book, {14, 40}).toStdString(),
+              testing::HasSubstr("15/41 is equal to it. Take 15/40: it alone swaps one sprocket only."));
   book.season.pairs[1].fits = false;
-  EXPECT_THAT(book.equalToOne(), testing::IsEmpty()) << "one that does not fit is no choice";
+  EXPECT_THAT(book.pick({15, 41})->equal, testing::IsEmpty()) << "one that does not fit is no choice";
 }
 
 TEST(SeasonBook, OfABeltItSpeaksOfPulleysAndTeeth) {
   ui::SeasonBook book = bookOfTimes({60.0});
   book.season.swaps = 2;
   book.season.chainChanges = 1;
-  EXPECT_THAT(ui::seasonWords(book).toStdString(), testing::HasSubstr("2 sprockets and the chain once"));
+  EXPECT_THAT(ui::seasonWords(book, {15, 40}).toStdString(),
+              testing::HasSubstr("2 sprockets and the chain once"));
   book.belt = true;
-  EXPECT_THAT(ui::seasonWords(book).toStdString(), testing::HasSubstr("2 pulleys and the belt once"));
+  EXPECT_THAT(ui::seasonWords(book, {15, 40}).toStdString(),
+              testing::HasSubstr("2 pulleys and the belt once"));
   book.tracks[0].rows[0].fits = false;
   ui::addUp(book);
   EXPECT_EQ(ui::seasonTable(book, {15, 40}, {15, 40})[1][1], "15/40, belt of 112");

@@ -223,7 +223,7 @@ void SeasonView::present() {
   const QSignalBlocker quiet(table_);
   std::vector<bool> ticks;
   for (const SeasonTrack& track : book_.tracks) ticks.push_back(track.chosen);
-  words_->setText(seasonWords(book_));
+  words_->setText(seasonWords(book_, stock_));
   words_->setEnabled(!outdated());
   table_->show(seasonTable(book_, stock_, proposed_));
   table_->tick(ticks);

@@ -47,24 +47,6 @@ QString equalWords(const PairBook& book) {
   return equalPairsWords(names);
 }
 
-QString decisionWords(const PairBook& book, const LapRow& taken) {
-  if (book.isStock(taken)) return PairWords::tr("Stock is one of them: no swap is worth its while.");
-  switch (book.pick()->decidedBy) {
-    case LapDecidedBy::Nothing:
-      return {};
-    case LapDecidedBy::FewestSwaps:
-      return (book.ground().belt ? PairWords::tr("Take %1: it alone swaps one pulley only.")
-                                 : PairWords::tr("Take %1: it alone swaps one sprocket only."))
-          .arg(pairOf(taken));
-    case LapDecidedBy::SmallestChange:
-      return PairWords::tr("Take %1: of those with the fewest swaps it changes the ratio least.")
-          .arg(pairOf(taken));
-    case LapDecidedBy::LapTime:
-      break;
-  }
-  return PairWords::tr("Take %1: the others are as much work, and no quicker.").arg(pairOf(taken));
-}
-
 /// The quickest pair that only lacks a chain for it; empty where none is quicker than those that fit.
 QString otherLengthWords(const PairBook& book, const LapRow& quickest) {
   for (const RankedPair& pair : book.pairs()) {
@@ -129,14 +111,33 @@ QString equalPairsWords(const QStringList& pairs) {
       .arg(listedWords(pairs));
 }
 
+QString takenWords(const QString& pair, bool isStock, LapDecidedBy by, bool belt) {
+  if (isStock) return PairWords::tr("Stock is one of them: no swap is worth its while.");
+  switch (by) {
+    case LapDecidedBy::Nothing:
+      return {};
+    case LapDecidedBy::FewestSwaps:
+      return (belt ? PairWords::tr("Take %1: it alone swaps one pulley only.")
+                   : PairWords::tr("Take %1: it alone swaps one sprocket only."))
+          .arg(pair);
+    case LapDecidedBy::SmallestChange:
+      return PairWords::tr("Take %1: of those with the fewest swaps it changes the ratio least.").arg(pair);
+    case LapDecidedBy::LapTime:
+      break;
+  }
+  return PairWords::tr("Take %1: the others are as much work, and no quicker.").arg(pair);
+}
+
 QString pairPickWords(const PairBook& book) {
   if (!book.settled()) return {};
   QStringList sentences;
   if (const auto& pick = book.pick()) {
     const LapRow& quickest = book.pairs()[pick->quickest].row;
     sentences << quickestWords(book, quickest);
+    const LapRow& taken = book.pairs()[pick->taken].row;
     if (!pick->equal.empty())
-      sentences << equalWords(book) << decisionWords(book, book.pairs()[pick->taken].row);
+      sentences << equalWords(book)
+                << takenWords(pairOf(taken), book.isStock(taken), pick->decidedBy, book.ground().belt);
     sentences << otherLengthWords(book, quickest);
     if (!quickest.links)
       sentences << PairWords::tr("Whether pairs fit is not known: how the chain runs is not given.");

@@ -16,6 +16,8 @@ namespace layshaft::ui {
 QString lapFitWords(bool fits, const std::optional<int>& links, bool belt);
 /// That some pairs, the nearest first, are equal to one that was named before.
 QString equalPairsWords(const QStringList& pairs);
+/// Which of equal pairs to take, and why.
+QString takenWords(const QString& pair, bool isStock, LapDecidedBy by, bool belt);
 
 /// Which pair is the quickest that fits, which are equal to it, and which of them to take. Empty until all
 /// pairs are lapped.

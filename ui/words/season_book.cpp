@@ -20,15 +20,21 @@ bool SeasonTrack::laps() const {
   return std::any_of(rows.begin(), rows.end(), [](const LapRow& row) { return row.lapS.has_value(); });
 }
 
-std::vector<std::size_t> SeasonBook::equalToOne() const {
-  std::vector<std::size_t> places;
-  for (std::size_t i = 0; i < behindBandS.size(); ++i) {
-    const SeasonPair& behind = season.pairs[i + 1];
-    if (behind.fits == season.one().fits && behindBandS[i] &&
-        equalTimes(behind.lossS, season.one().lossS, *behindBandS[i]))
-      places.push_back(i + 1);
+std::optional<LapPick> SeasonBook::pick(const PairTeeth& stock) const {
+  if (!bandS) return std::nullopt;
+  std::vector<LapRow> losses;
+  for (std::size_t i = 0; i <= behindBandS.size(); ++i) {
+    const SeasonPair& pair = season.pairs[i];
+    losses.push_back({.frontTeeth = pair.frontTeeth,
+                      .rearTeeth = pair.rearTeeth,
+                      .finalRatio = pair.finalRatio,
+                      .lapS = pair.lossS,
+                      .changeS = {},
+                      .bandS = i == 0 ? std::nullopt : behindBandS[i - 1],
+                      .fits = pair.fits,
+                      .links = pair.links});
   }
-  return places;
+  return lapPick(losses, stock.front, stock.rear);
 }
 
 const LapRow* SeasonBook::row(std::size_t track, const PairTeeth& pair) const {

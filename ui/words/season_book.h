@@ -33,9 +33,9 @@ struct SeasonBook {
   /// The same of what the pairs behind it lose more than the one, in their order.
   std::vector<std::optional<double>> behindBandS;
 
-  /// Places of pairs behind the one that fit as it does and cannot be told apart from it; none before bands
-  /// are known.
-  std::vector<std::size_t> equalToOne() const;
+  /// Which pairs that fit cannot be told from the one by what they lose, and which of them is least trouble
+  /// on a bike with such sprockets; places are those in `season.pairs`. None before bands are known.
+  std::optional<LapPick> pick(const PairTeeth& stock) const;
   /// The row of a pair; null where it was not worked out.
   const LapRow* row(std::size_t track, const PairTeeth& pair) const;
   std::optional<double> lapS(std::size_t track, const PairTeeth& pair) const;

@@ -67,11 +67,16 @@ QString quickestText(const LapRow& row, bool belt) {
       .arg(*row.links);
 }
 
-/// The pairs that may as well be the one.
-QString equalsText(const SeasonBook& book) {
+/// The pairs that may as well be the one, and which of all these to take.
+QStringList equalsWords(const SeasonBook& book, const PairTeeth& stock) {
+  const auto pick = book.pick(stock);
+  if (!pick || pick->equal.empty()) return {};
+  const auto& pairs = book.season.pairs;
   QStringList names;
-  for (const std::size_t place : book.equalToOne()) names << textOf(book.season.pairs[place]);
-  return names.empty() ? QString() : equalPairsWords(names);
+  for (const std::size_t place : pick->equal) names << textOf(pairs[place]);
+  const SeasonPair& taken = pairs[pick->taken];
+  const bool isStock = taken.frontTeeth == stock.front && taken.rearTeeth == stock.rear;
+  return {equalPairsWords(names), takenWords(textOf(taken), isStock, pick->decidedBy, book.belt)};
 }
 
 /// What each track loses, and all of the season; none as soon as one of them has none.
@@ -125,15 +130,14 @@ std::string cell(const std::optional<double>& x) {
 
 }  // namespace
 
-QString seasonWords(const SeasonBook& book) {
+QString seasonWords(const SeasonBook& book, const PairTeeth& stock) {
   if (!book.worked) return SeasonWords::tr("Every pair in reach laps every track.");
   QStringList sentences;
   if (!book.season.empty()) {
-    sentences << lossWords(book);
+    sentences << lossWords(book) << equalsWords(book, stock);
     if (book.bandS && *book.bandS > 0.0)
       sentences
           << SeasonWords::tr("The loss may be off by ±%1 s.").arg(bandText(std::max(*book.bandS, kLapBandS)));
-    if (const QString equals = equalsText(book); !equals.isEmpty()) sentences << equals;
     if (const QString saving = savingWords(book); !saving.isEmpty()) sentences << saving;
     if (!book.season.one().fits)
       sentences << SeasonWords::tr("No pair that laps them all fits the bike as it is.");

@@ -10,8 +10,9 @@
 /// One pair for all tracks in words and in tables.
 namespace layshaft::ui {
 
-/// What the one pair loses and what it saves; which tracks have no lap, and why.
-QString seasonWords(const SeasonBook& book);
+/// What the one pair loses and what it saves, which are equal to it and which to take; which tracks have no
+/// lap, and why.
+QString seasonWords(const SeasonBook& book, const PairTeeth& stock);
 
 /// A row for each track and one of sums: titles, then cells. Losses are against the quickest pair there.
 std::vector<QStringList> seasonTable(const SeasonBook& book, const PairTeeth& stock,
