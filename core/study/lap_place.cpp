@@ -72,12 +72,18 @@ std::vector<double> timesAt(const std::vector<LapPoint>& points, const std::vect
   return times;
 }
 
+std::vector<double> placesOf(const std::vector<LapPoint>& points) {
+  std::vector<double> places;
+  places.reserve(points.size());
+  for (const LapPoint& point : points) places.push_back(point.distanceM);
+  return places;
+}
+
+/// Of both laps, rising, with others between.
 std::vector<double> placesOf(const std::vector<LapPoint>& a, const std::vector<LapPoint>& b) {
-  std::vector<double> given;
-  given.reserve(a.size() + b.size());
-  for (const auto* points : {&a, &b})
-    for (const LapPoint& point : *points) given.push_back(point.distanceM);
-  std::sort(given.begin(), given.end());
+  const std::vector<double> ofA = placesOf(a), ofB = placesOf(b);
+  std::vector<double> given(a.size() + b.size());
+  std::merge(ofA.begin(), ofA.end(), ofB.begin(), ofB.end(), given.begin());
   given.erase(std::unique(given.begin(), given.end()), given.end());
   std::vector<double> places;
   for (const double place : given) {
