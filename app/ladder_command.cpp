@@ -50,7 +50,7 @@ QString text(const std::vector<ReachedPair>& pairs) {
                     figure(in(units::kmhFromMps, pair.topSpeedMps), 1),
                     figure(in(units::millimetresFromMetres, pair.axleShiftM), 1),
                     pair.links ? QString::number(*pair.links) : QStringLiteral("–"),
-                    pair.fits ? Say::tr("yes") : Say::tr("no")});
+                    pair.fits ? Say::tr("yes") : Say::tr("does not fit")});
   return ui::alignedTable(rows);
 }
 
