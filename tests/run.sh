@@ -13,7 +13,8 @@ usage: tests/run.sh [--sanitize | --threads] [CTEST-ARGUMENT...]
 
 Builds in build/tests and runs every test; warnings are errors. With --sanitize it builds in build/sanitize with the
 address, leak and undefined-behaviour sanitizers; with --threads in build/tsan with the thread sanitizer, and runs the
-tests of the core, the planner and the background lane. Further arguments go to ctest, for example -R chain.
+tests of the core, the planner and the background lane. Further arguments go to ctest, for example -R chain, which then
+runs each test as a program of its own; without any, all tests of a program run in a few of them, which is faster.
 
 With --style nothing is run: it checks the sources against the rules of the house, as tests/style.sh --help says.
 TEXT
@@ -36,7 +37,9 @@ case ${1-} in
 esac
 
 install_packages run test
-tested=()
+# See layshaft_know_tests in tests/CMakeLists.txt.
+tested=(-LE '^whole')
+(($#)) || tested=(-LE '^each')
 # Under a sanitizer line tables are enough for a stack trace and build faster. Warnings stay warnings: instrumented code
 # makes the compiler report uninitialised values that are none, and build/tests already refuses every true one.
 instrumented=(-DCMAKE_BUILD_TYPE=Debug '-DCMAKE_CXX_FLAGS_DEBUG=-O1 -g1 -fno-omit-frame-pointer'
@@ -60,7 +63,7 @@ case $way in
     build=$layshaft_root/build/tsan
     # What starts no thread would be instrumented for nothing.
     build_in "$build" 'core_tests lane_tests' "${instrumented[@]}" -DLAYSHAFT_SANITIZE=thread
-    tested=(-L threads)
+    tested+=(-L threads)
     # Qt and GLib are not instrumented, so that their locks are not seen: what is tested here hands over by the standard
     # library's, and needs no suppressions.
     export QT_NO_GLIB=1
