@@ -10,7 +10,7 @@
 namespace layshaft {
 namespace {
 
-constexpr double kSameMps = 1e-12;
+constexpr double kSameAtJoint = 1e-12;  // of a speed
 
 /// The gap of a shift through one stretch, in steps of time.
 class Coast {
@@ -116,7 +116,7 @@ LapEvent LapRide::pull(std::size_t gear, bool slips, std::optional<double> leave
     if (at.stretch + 1 == stretches.size()) return LapEvent::Lap;
     at = {at.timeS, at.stretch + 1, 0.0, at.mps};
     // On the allowed speed at the joint: met, whatever comes next.
-    if (at.mps >= stretches[at.stretch - 1].exitMps * (1.0 - kSameMps)) return LapEvent::Allowed;
+    if (at.mps >= stretches[at.stretch - 1].exitMps * (1.0 - kSameAtJoint)) return LapEvent::Allowed;
     if (bound_ && at.timeS + bound_->restS(at.stretch) > mostS_) return LapEvent::Beaten;
   }
 }
@@ -132,7 +132,7 @@ LapEvent LapRide::coast(std::size_t gear, LapPlace& at) const {
     if (event != LapEvent::Stretch) return event;
     if (at.stretch + 1 == stretches.size()) return LapEvent::Lap;
     at = {at.timeS, at.stretch + 1, 0.0, at.mps};
-    if (at.mps >= stretches[at.stretch - 1].exitMps * (1.0 - kSameMps)) return LapEvent::Allowed;
+    if (at.mps >= stretches[at.stretch - 1].exitMps * (1.0 - kSameAtJoint)) return LapEvent::Allowed;
   }
 }
 

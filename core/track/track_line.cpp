@@ -10,7 +10,7 @@
 namespace layshaft {
 namespace {
 
-constexpr double kMetresPerKilometre = 1000.0, kPerPercent = 0.01;
+constexpr double kMetresPerKm = 1000.0, kPerPercent = 0.01;
 
 /// A piece of road with one curvature and one slope.
 struct Piece {
@@ -66,7 +66,7 @@ void add(TrackLine& line, const Piece& piece) {
 
 Piece stretchOf(const TrackPath& path, std::size_t i) {
   return {.lengthM = path.spacingM,
-          .curvaturePerM = path.curvaturePerKm[i] / kMetresPerKilometre,
+          .curvaturePerM = path.curvaturePerKm[i] / kMetresPerKm,
           .slope = i < path.slopePercent.size() ? path.slopePercent[i] * kPerPercent : 0.0};
 }
 

@@ -12,14 +12,14 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr double kMargin = 12.0;      // px round the picture
-constexpr double kBoxStepM = 0.05;    // the picture's scale changes in steps, not with every tooth
-constexpr double kPlaceStepM = 0.01;  // and so does its place; half a step is less than the margin
+constexpr double kScenePadding = 12.0;  // px round the picture
+constexpr double kBoxStepM = 0.05;      // the picture's scale changes in steps, not with every tooth
+constexpr double kPlaceStepM = 0.01;    // and so does its place; half a step is less than the margin
 constexpr double kAxleRadiusM = 0.007;
 constexpr double kSwingarmWidthM = 0.024;
 constexpr double kPlateHeight = 0.72;  // of a pitch; about what the trade's link plates measure
 constexpr double kZoomMarginM = 0.02;
-constexpr double kFullTurn = 2.0 * units::kPi;
+constexpr double kTurn = 2.0 * units::kPi;
 
 QPen thin(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
   QPen pen(colour, width, style, Qt::FlatCap, Qt::BevelJoin);  // round ones cost several times as much
@@ -145,7 +145,7 @@ void paintMarks(QPainter& painter, const ChainScene& scene, const ChainLoop& loo
                 bool filled) {
   // A painted mark on each sprocket, straight up before anything turns.
   const auto mark = [&](const QPointF& centre, int teeth, double turns, double share) {
-    const double angle = kFullTurn * (0.25 + turns);
+    const double angle = kTurn * (0.25 + turns);
     const double r = pitchRadiusM(loop.pair.pitchM, teeth) * share;
     const QPointF place = scene.toPixels.map(centre + QPointF(r * std::cos(angle), r * std::sin(angle)));
     painter.setPen(QPen(colour, 1.5));
@@ -197,14 +197,14 @@ void ChainScene::fitInto(const QRectF& area, const LabelRoom& labels) {
   const double width = stepped(left + centre * std::cos(radians) + right);
   const double drop = centre * std::sin(radians);  // the axle below the countershaft
   const double top = std::max(left, right - drop), bottom = std::max(left, drop + right);
-  const double roomX = area.width() - labels.side - 2.0 * kMargin;
-  const double roomY = area.height() - labels.over - labels.under - 2.0 * kMargin;
+  const double roomX = area.width() - labels.side - 2.0 * kScenePadding;
+  const double roomY = area.height() - labels.over - labels.under - 2.0 * kScenePadding;
   const double scale =
       std::min(roomX / (width - left + std::min(left, 0.05)), roomY / std::max(stepped(top + bottom), 0.05));
   // In the middle of what is left.
   const double x = area.left() + std::max((area.width() - scale * width) / 2.0 + scale * placed(left),
-                                          labels.side + kMargin);
-  const double y = area.top() + labels.over + kMargin +
+                                          labels.side + kScenePadding);
+  const double y = area.top() + labels.over + kScenePadding +
                    std::max(roomY / 2.0 + scale * placed((top - bottom) / 2.0), scale * top);
   toPixels = QTransform();
   toPixels.translate(x, y);

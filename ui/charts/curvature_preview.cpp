@@ -14,7 +14,7 @@ constexpr double kMetresPerKm = 1000.0;
 constexpr double kHeadroom = 1.1;
 constexpr double kStraightPerKm = 0.5;  // a radius of 2 km: nothing to see below it
 
-constexpr double kGap = 6.0;  // px, beside words
+constexpr double kLabelGap = 6.0;  // px, beside words
 constexpr double kRadiiM[] = {500.0, 200.0, 100.0, 50.0, 20.0, 10.0, 5.0, 2.0};
 
 }  // namespace
@@ -56,7 +56,7 @@ void CurvaturePreview::paintEvent(QPaintEvent*) {
   const auto count = path_.curvaturePerKm.size();
   if (count < 2) return;
   const double line = fontMetrics().height();
-  const double scale = fontMetrics().horizontalAdvance(radiusWords(kRadiiM[0])) + 2.0 * kGap;
+  const double scale = fontMetrics().horizontalAdvance(radiusWords(kRadiiM[0])) + 2.0 * kLabelGap;
   const QRectF plot = QRectF(rect()).adjusted(scale, 4 + line, -8, -4 - line);
   paintScale(painter, colours, plot);
   const double most = mostPerKm_ * kHeadroom;
@@ -99,7 +99,7 @@ void CurvaturePreview::paintScale(QPainter& painter, const ChartPalette& colours
     painter.drawLine(QPointF(plot.left(), middle - up), QPointF(plot.right(), middle - up));
     painter.drawLine(QPointF(plot.left(), middle + up), QPointF(plot.right(), middle + up));
     painter.setPen(colours.mutedText);
-    painter.drawText(QRectF(0.0, middle - up - line / 2.0, plot.left() - kGap, line),
+    painter.drawText(QRectF(0.0, middle - up - line / 2.0, plot.left() - kLabelGap, line),
                      Qt::AlignRight | Qt::AlignVCenter, radiusWords(radiusM));
   }
 }

@@ -10,7 +10,7 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr double kShiftMark = 3.5;  // half the size of the mark, px
+constexpr double kShiftDot = 3.5;  // half the size of the mark, px
 
 /// The engine speed at a road speed shortly before a point of a run: where the clutch slips, the launch's.
 double engineRpm(const RoadModel& model, const RunPoint& next, double mps) {
@@ -89,7 +89,7 @@ void RunChart::paintOver(QPainter& painter) {
     painter.setBrush(colours().background);
     for (const RunShift& shift : shifts(*setup)) {
       const QPointF place = at(along(shift.timeS, shift.distanceM), shownSpeed(shift.speedMps));
-      painter.drawEllipse(place, kShiftMark, kShiftMark);
+      painter.drawEllipse(place, kShiftDot, kShiftDot);
     }
     painter.setBrush(Qt::NoBrush);
   }

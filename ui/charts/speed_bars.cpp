@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kLines = 5.0;      // of text that the picture is high, the gears' numbers included
 constexpr double kBarShare = 0.36;  // of a gear's width
-constexpr double kMargin = 4.0;     // px
+constexpr double kBarMargin = 4.0;  // px
 
 }  // namespace
 
@@ -55,7 +55,7 @@ void SpeedBars::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   const ChartPalette colours(palette(), QPalette::Window);
   const double words = fontMetrics().height();
-  const QRectF plot = QRectF(contentsRect()).adjusted(kMargin, kMargin, -kMargin, -words);
+  const QRectF plot = QRectF(contentsRect()).adjusted(kBarMargin, kBarMargin, -kBarMargin, -words);
   const auto &was = plan_->stock.gearing.gears, &is = plan_->proposed.gearing.gears;
   const auto gears = std::max(was.size(), is.size());
   const double width = plot.width() / static_cast<double>(gears), bar = kBarShare * width;

@@ -13,7 +13,7 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr double kMargin = 26.0;     // px, for the names of corners at the edge
+constexpr double kMapMargin = 26.0;  // px, for the names of corners at the edge
 constexpr double kReach = 24.0;      // px, from the pointer to the line
 constexpr double kMark = 5.0;        // px, half the size of the mark
 constexpr double kKeySteps = 100.0;  // of a lap
@@ -58,7 +58,7 @@ void TrackMap::fit() {
     bounds.setBottom(std::max(bounds.bottom(), piece.to.y()));
   }
   const double foot = 2.0 * fontMetrics().height();
-  const QRectF room = QRectF(rect()).adjusted(kMargin, kMargin, -kMargin, -foot - kMargin / 2.0);
+  const QRectF room = QRectF(rect()).adjusted(kMapMargin, kMapMargin, -kMapMargin, -foot - kMapMargin / 2.0);
   const double scale =
       std::min(room.width() / std::max(bounds.width(), 1.0), room.height() / std::max(bounds.height(), 1.0));
   toPixels_ = QTransform();

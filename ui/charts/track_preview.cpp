@@ -12,8 +12,8 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr double kMargin = 22.0;   // px, for names at the edge
-constexpr double kFarAway = 40.0;  // px: a name there would be another corner's
+constexpr double kPreviewMargin = 22.0;  // px, for names at the edge
+constexpr double kFarAway = 40.0;        // px: a name there would be another corner's
 
 QPolygonF polygonOf(const TrackLine& line) {
   QPolygonF points;
@@ -53,7 +53,8 @@ void TrackPreview::show(const TrackLine& line, const std::vector<NamedPlace>& na
 
 QTransform TrackPreview::toPixels() const {
   const QRectF bounds = polygonOf(line_).boundingRect();
-  const QRectF room = QRectF(rect()).adjusted(kMargin, kMargin, -kMargin, -kMargin - fontMetrics().height());
+  const QRectF room = QRectF(rect()).adjusted(kPreviewMargin, kPreviewMargin, -kPreviewMargin,
+                                              -kPreviewMargin - fontMetrics().height());
   const double scale =
       std::min(room.width() / std::max(bounds.width(), 1.0), room.height() / std::max(bounds.height(), 1.0));
   QTransform transform;

@@ -11,14 +11,14 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr double kMargin = 12.0;  // px
+constexpr double kTallyMargin = 12.0;  // px
 
 struct Say {
   Q_DECLARE_TR_FUNCTIONS(TurnTally)
 };
 
 double sentenceHeight(const TallyStyle& style, const Plan& plan, double width) {
-  return std::max(style.texts.wrappedHeight(style.boldFont, turnWords(plan), width - 2 * kMargin),
+  return std::max(style.texts.wrappedHeight(style.boldFont, turnWords(plan), width - 2 * kTallyMargin),
                   QFontMetricsF(style.boldFont).height());
 }
 
@@ -31,7 +31,7 @@ double turnTallyHeight(const TallyStyle& style, const Plan& plan, double width) 
 void paintTurnTally(QPainter& painter, const QRectF& area, const Plan& plan, double turn,
                     const TallyStyle& style) {
   const double line = QFontMetricsF(style.boldFont).height();
-  QRectF row(area.left() + kMargin, area.top(), area.width() - 2 * kMargin,
+  QRectF row(area.left() + kTallyMargin, area.top(), area.width() - 2 * kTallyMargin,
              sentenceHeight(style, plan, area.width()));
   painter.setPen(QPen(style.colours.line, 1));
   painter.drawLine(area.topLeft(), area.topRight());

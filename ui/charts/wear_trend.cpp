@@ -12,9 +12,9 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr double kPoint = 4.0;      // half the size of a measurement's mark, px
-constexpr double kOutlook = 4.0;    // of the use so far, that the axis goes on at most to show an end
-constexpr double kHeadroom = 1.25;  // above the limit
+constexpr double kPoint = 4.0;           // half the size of a measurement's mark, px
+constexpr double kOutlook = 4.0;         // of the use so far, that the axis goes on at most to show an end
+constexpr double kTrendHeadroom = 1.25;  // above the limit
 constexpr double kTickPx = 70.0, kUprightTickPx = 34.0;
 constexpr int kBandAlpha = 45, kPatchAlpha = 225;
 
@@ -56,7 +56,7 @@ void WearTrend::resizeEvent(QResizeEvent* event) {
 void WearTrend::refresh() {
   const WearFigures& figures = book_->figures;
   double first = figures.chainFittedAt.value_or(usualEnd()), last = figures.chainFittedAt.value_or(0.0);
-  double highest = figures.limitPercent * kHeadroom, lowest = 0.0;
+  double highest = figures.limitPercent * kTrendHeadroom, lowest = 0.0;
   for (const MeasuredElongation& one : figures.measured) {
     if (one.earlierChain) continue;
     highest = std::max(highest, one.greatestPercent);

@@ -158,9 +158,9 @@ std::string headOf(const UnitsShown& units) {
 
 /// What the rows of a table say, so that each finds the segment that it was made of: one that is as it was
 /// wherever it stands now, one that was changed in its place.
-class Shown {
+class ShownRows {
  public:
-  Shown(const std::vector<TrackSegment>& segments, const UnitsShown& units) : segments_(segments) {
+  ShownRows(const std::vector<TrackSegment>& segments, const UnitsShown& units) : segments_(segments) {
     for (const TrackSegment& segment : segments) {
       cells_.push_back(segmentCells(segment, units));
       if (const QString row = cells_.back().join(kBetween); !rows_.contains(row))
@@ -275,7 +275,7 @@ std::vector<ReadSegment> readSegmentRows(const std::vector<QStringList>& rows,
         result[r].segment = std::get<SegmentsRead>(one).segments.front();
     }
   }
-  const Shown shown(before, units);
+  const ShownRows shown(before, units);
   for (std::size_t r = 0; r < rows.size(); ++r) {
     if (!result[r].segment) continue;
     shown.keep(*result[r].segment, rows[r], r);

@@ -30,7 +30,7 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr int kRowsInView = 7;
+constexpr int kTrackRowsInView = 7;
 constexpr double kUsualStartKmh = 60.0;  // where stepping begins
 
 const Field& startField() {
@@ -104,7 +104,7 @@ QWidget* TracksEditor::makeTrack() {
   addFields(*form);
   column->addLayout(form);
   segments_->table().setMinimumHeight(segments_->table().verticalHeader()->defaultSectionSize() *
-                                      kRowsInView);
+                                      kTrackRowsInView);
   made_->addWidget(segments_);
   auto* recorded = new QWidget;
   auto* lines = new QVBoxLayout(recorded);

@@ -14,8 +14,8 @@ namespace layshaft::ui {
 
 namespace {
 
-constexpr int kCellMargins = 8;      // px, both sides of a text
-constexpr int kMostCharacters = 18;  // of a column: a pin may have a long name
+constexpr int kCellMargins = 8;          // px, both sides of a text
+constexpr int kMostNameCharacters = 18;  // of a column: a pin may have a long name
 
 /// A long title on two lines, broken at the blank nearest to its middle.
 QString onTwoLines(QString title) {
@@ -103,7 +103,7 @@ void FiguresTable::fitColumns() {
         width = std::max(width, fontMetrics().horizontalAdvance(line));
     for (int r = 0; r < rowCount(); ++r)
       if (item(r, c)) width = std::max(width, fontMetrics().horizontalAdvance(item(r, c)->text()));
-    width = std::min(width, fontMetrics().averageCharWidth() * kMostCharacters);
+    width = std::min(width, fontMetrics().averageCharWidth() * kMostNameCharacters);
     int& widest = widest_[static_cast<std::size_t>(c)];
     widest = std::max(widest, width + fontMetrics().averageCharWidth() * 2);
     setColumnWidth(c, widest);

@@ -14,7 +14,7 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr int kColumns = 9;
+constexpr int kCornerColumns = 9;
 const QString kFolded = QStringLiteral("map_folded"), kColouring = QStringLiteral("map_colouring");
 
 void say(QLabel* label, const QString& text) {
@@ -62,7 +62,7 @@ QWidget* OneLapView::pictures() {
   words_ = makeWords(tr("The lap in words"));
   words_->setContentsMargins(10, 4, 10, 0);
   chart_ = new LapChart;
-  table_ = new FiguresTable(tr("Corners of the lap"), kColumns);
+  table_ = new FiguresTable(tr("Corners of the lap"), kCornerColumns);
   table_->showWhole();
   auto* all = new QWidget;
   auto* column = new QVBoxLayout(all);

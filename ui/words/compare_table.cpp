@@ -492,11 +492,6 @@ void markBest(CompareRow& row, const Plan& plan, const Answers& answers) {
     for (CompareCell& cell : row.cells) cell.best = false;
 }
 
-/// As it is written.
-double rounded(double value, int decimals) {
-  return QString::number(value, 'f', decimals).toDouble();
-}
-
 /// Whether the difference from stock stands elsewhere: in the figure itself, or below it with its band.
 bool hasOwnDifference(F figure) {
   return figure == F::Step || figure == F::AxleShift || figure == F::LapTime;
@@ -513,7 +508,7 @@ CompareRow rowOf(const Answers& answers, const Plan& plan, const UnitsShown& uni
     CompareCell cell{.text = answer.words, .difference = {}, .why = std::move(answer.why)};
     if (cell.text.isEmpty()) {
       const Value shown =
-          answer.value ? Value(rounded(shownValue(spec, units, *answer.value), decimals)) : Value();
+          answer.value ? Value(asWritten(shownValue(spec, units, *answer.value), decimals)) : Value();
       cell.text = figureText(shown, decimals);
       if (setup == &plan.stock)
         stock = shown;

@@ -12,6 +12,7 @@
 #include "core/units.h"
 #include "ui/words/choice_words.h"
 #include "ui/words/field_rows.h"
+#include "ui/words/numbers.h"
 
 namespace layshaft::ui {
 namespace {
@@ -108,10 +109,6 @@ Conversion conversionOf(FileUnit unit) {
   return {};
 }
 
-double rounded(double x, int decimals) {
-  return QString::number(x, 'f', decimals).toDouble();
-}
-
 }  // namespace
 
 const Field* fieldRow(std::string_view key) {
@@ -141,7 +138,7 @@ QString fieldHelp(const Field& field, const FieldRule& rule, const UnitsShown& u
   const QString help = field.help ? FieldTable::tr(field.help) : QString();
   if (!field.measure.typical) return help;
   const auto number = [&](double x) {
-    const double shown = rounded(shownNumber(field, x, units), shownDecimals(field, units));
+    const double shown = asWritten(shownNumber(field, x, units), shownDecimals(field, units));
     constexpr double kWhole = 100.0;  // from here on three digits are whole numbers
     return std::abs(shown) < kWhole ? QLocale().toString(shown, 'g', 3) : QLocale().toString(shown, 'f', 0);
   };
@@ -185,11 +182,11 @@ double shownValue(const Field& field, double inFile, const UnitsShown& units) {
   const double all = shownNumber(field, inFile, units);
   const int decimals = shownDecimals(field, units);
   for (int d = decimals; d <= typedDecimals(field, units); ++d) {
-    const double few = rounded(all, d);
+    const double few = asWritten(all, d);
     // The file keeps twelve digits.
     if (std::abs(few - all) <= 1e-11 * std::abs(all) + 1e-6 * std::pow(10.0, -d)) return few;
   }
-  return rounded(all, decimals);
+  return asWritten(all, decimals);
 }
 
 QString shownText(const Field& field, double inFile, const UnitsShown& units) {

@@ -8,15 +8,10 @@
 namespace layshaft::ui {
 namespace {
 
-/// As it is written: a number just below a half is rounded down there, and so it must be here.
-double rounded(double value, int decimals) {
-  return QString::number(value, 'f', decimals).toDouble();
-}
-
 /// Whether the rounded difference is the difference of the rounded figures.
 bool agree(double from, double to, int decimals) {
-  const double asRead = rounded(to, decimals) - rounded(from, decimals);
-  return std::abs(asRead - rounded(to - from, decimals)) < 0.5 * std::pow(10.0, -decimals);
+  const double asRead = asWritten(to, decimals) - asWritten(from, decimals);
+  return std::abs(asRead - asWritten(to - from, decimals)) < 0.5 * std::pow(10.0, -decimals);
 }
 
 }  // namespace
@@ -34,7 +29,7 @@ ComparedTexts comparedTexts(const std::optional<double>& stock, const std::optio
   while (shown < decimals + more && !agree(*stock, *proposed, shown)) ++shown;
   ComparedTexts texts{figureText(stock, shown), figureText(proposed, shown), {}};
   if (texts.stock != texts.proposed)
-    texts.difference = signedNumber(rounded(*proposed, shown) - rounded(*stock, shown), shown);
+    texts.difference = signedNumber(asWritten(*proposed, shown) - asWritten(*stock, shown), shown);
   return texts;
 }
 

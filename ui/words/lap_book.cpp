@@ -9,8 +9,6 @@
 namespace layshaft::ui {
 namespace {
 
-constexpr double kSamePlaceM = 1e-6;
-
 /// Where the start of the track is on the lap, which may begin elsewhere.
 double startOnLapM(const AllowedSpeed& allowed) {
   for (const AllowedSpeed::Stretch& stretch : allowed.stretches())

@@ -13,8 +13,6 @@ struct LapParts {
   Q_DECLARE_TR_FUNCTIONS(LapParts)
 };
 
-constexpr double kSamePlaceM = 1e-6;
-
 /// A bend of a recorded line is what is slower than the road on both sides of it by so much.
 constexpr double kBendRise = 1.15;
 /// It goes as far as the road allows no more than so much above its slowest place.

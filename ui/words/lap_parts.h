@@ -17,6 +17,9 @@ struct LapPart {
   double fromM = 0.0, toM = 0.0;
 };
 
+/// Places on a track that are no further apart are one.
+inline constexpr double kSamePlaceM = 1e-6;
+
 /// The parts of a track from its start on, without gaps. `allowed` is of the track and not refused.
 std::vector<LapPart> lapParts(const Track& track, const AllowedSpeed& allowed);
 

@@ -15,6 +15,10 @@ QString number(double value, int decimals) {
   return onlyZeros ? QLocale().toString(0.0, 'f', decimals) : text;
 }
 
+double asWritten(double value, int decimals) {
+  return QString::number(value, 'f', decimals).toDouble();
+}
+
 QString signedNumber(double value, int decimals) {
   const QString size = number(std::abs(value), decimals);
   if (size == number(0.0, decimals)) return QStringLiteral("±0");

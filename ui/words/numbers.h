@@ -9,6 +9,8 @@
 namespace layshaft::ui {
 
 QString number(double value, int decimals);  ///< in the desktop's locale, thousands grouped
+/// A number as it is written with so many decimals: one just below a half is rounded down there.
+double asWritten(double value, int decimals);
 QString signedNumber(double value,
                      int decimals);  ///< with + or a true minus sign; "±0" where it rounds to nothing
 QString percent(double value);       ///< unsigned, one decimal below 10

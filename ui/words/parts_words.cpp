@@ -43,7 +43,7 @@ QString kindName(PartKind kind) {
   return Say::tr("Rear tyre");
 }
 
-QString joined(const QStringList& words) {
+QString partSays(const QStringList& words) {
   return words.join(Say::tr(", ", "between what a part is"));
 }
 
@@ -52,7 +52,7 @@ QString stateText(const PartLine& line) {
   QStringList words;
   if (line.state) words << choiceWord(wordFor(*line.state, kSpareStateWords));
   if (line.elongationPercent) words << Say::tr("%1 % elongation").arg(number(*line.elongationPercent, 1));
-  return joined(words);
+  return partSays(words);
 }
 
 QString useText(double use, UseUnit unit, const UnitsShown& units) {
@@ -110,7 +110,7 @@ QString partText(const PartLine& line) {
   if (line.kind == PartKind::JoiningLink) words << Say::tr("rivet or clip, as made for that chain");
   if (line.kind == PartKind::Chain && line.source == PartSource::Buy)
     words << Say::tr("with its joining link, rivet or clip");
-  return joined(words);
+  return partSays(words);
 }
 
 QString partSourceText(const PartLine& line) {
@@ -127,7 +127,7 @@ QString partSourceText(const PartLine& line) {
   const QString state = stateText(line);
   const QString box = state.isEmpty() ? Say::tr("from the spares box")
                                       : Say::tr("from the spares box (%1)", "how good it is").arg(state);
-  return line.takeOut > 0 ? joined({box, Say::tr("take %n links out", nullptr, line.takeOut)}) : box;
+  return line.takeOut > 0 ? partSays({box, Say::tr("take %n links out", nullptr, line.takeOut)}) : box;
 }
 
 QString pricedPartName(PricedPart part) {
@@ -171,8 +171,8 @@ OrderTable orderTable(const Profile& profile, const PartsList& list) {
     if (line.source == PartSource::Keep) continue;
     table.rows.push_back(
         {line.kind == PartKind::RearTyre
-             ? joined({partText(line),
-                       QString::fromStdString(applied(profile.proposed, profile.stock).rearTyre.text())})
+             ? partSays({partText(line),
+                         QString::fromStdString(applied(profile.proposed, profile.stock).rearTyre.text())})
              : partText(line),
          partSourceText(line), line.source == PartSource::Buy ? priceText(profile, line.price) : QString()});
     table.crossedOff.push_back(line.source != PartSource::Buy);
