@@ -135,8 +135,8 @@ double AllowedSpeed::addBrakes(std::size_t index, double exitMps) {
       sums = brakingSums(brakes, pace, fast, mps, to);
     }
     if (sums.distanceM >= missing) {
-      const double guess =
-          std::sqrt(mps * mps + (to * to - mps * mps) * std::min(1.0, missing / sums.distanceM));
+      const double then = slowing(brakes, to, BendPace(here.bendMps).left(to), fast);
+      const double guess = speedOnWay({mps, now}, {to, then}, sums.distanceM, missing / sums.distanceM);
       const auto at = [&](double q) { return brakingAt(brakes, pace, fast, q); };
       const double from = pace.measure(mps);
       const auto sumsTo = [&](double q) { return speedSums(at, from, q); };

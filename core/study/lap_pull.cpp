@@ -80,7 +80,7 @@ std::optional<LapEvent> LapPull::step() {
     if (fastest && rises >= 0.0) return LapEvent::Allowed;
     if (rises > 0.0) {
       const double reach = std::sqrt(at_.mps * at_.mps + 2.0 * rises * missing);
-      return go({faster, at_.mps, std::min(reach * 1.002 + 1e-9, stretch_.here.limitMps), now});
+      return go({faster, at_.mps, std::min(reach * 1.002 + 1e-9, stretch_.here.limitMps), now, rises});
     }
   }
   const LapPanel slower = panelTowards(false, rpm);
@@ -91,7 +91,7 @@ std::optional<LapEvent> LapPull::step() {
   if (at_.mps <= kStandsMps) return LapEvent::Stopped;
   const double reach = at_.mps * at_.mps + 2.0 * falls * missing;
   return go({slower, at_.mps, reach > 0.0 ? std::max(std::sqrt(reach) * 0.998, at_.mps / 2.0) : at_.mps / 2.0,
-             now});
+             now, falls});
 }
 
 /// Shortens a panel to the next place where a force changes form.
@@ -208,6 +208,7 @@ std::optional<LapEvent> LapPull::go(Panel panel) {
       }
     }
     if (!(whole.sums.least > 0.0)) return hold(panel.on, false);
+    panel.endMps2 = end.mps2;
     return finish(panel, pace, whole.sums);
   }
 }
@@ -233,8 +234,8 @@ std::optional<LapEvent> LapPull::finish(const Panel& panel, const BendPace& pace
 
 LapPlace LapPull::placeAtEnd(const Panel& panel, const BendPace& pace, const SpeedSums& whole) const {
   const double missing = stretch_.here.lengthM - at_.offsetM;
-  const double first = panel.fromMps * panel.fromMps, last = panel.toMps * panel.toMps;
-  const double guess = std::sqrt(first + (last - first) * std::min(1.0, missing / whole.distanceM));
+  const double guess = speedOnWay({panel.fromMps, panel.start.mps2}, {panel.toMps, panel.endMps2},
+                                  whole.distanceM, missing / whole.distanceM);
   const ReachedOnWay end = reachedOnWay(
       [&](double q) { return rateAt(panel.on, pace, q); }, [&](double q) { return sums(panel, pace, q); },
       pace.measure(panel.fromMps), pace.measure(panel.toMps), missing, pace.measure(guess));

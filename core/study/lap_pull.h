@@ -24,6 +24,7 @@ class LapPull {
     LapPanel on;
     double fromMps, toMps;
     LapPush start;      ///< at its beginning
+    double endMps2;     ///< at its end, once ridden
     bool even = false;  ///< so short that the acceleration hardly changes
     bool rises() const { return toMps > fromMps; }
   };

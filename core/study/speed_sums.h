@@ -87,6 +87,23 @@ SpeedSums evenSums(const At& at, double from, double to, double firstRate) {
   return sums;
 }
 
+/// A speed and how fast it changes over the way: v·dv/dx, m/s².
+struct SpeedChange {
+  double mps, mps2;
+};
+
+/// The speed where a share of a way is done that goes from one speed to another: by the cubic of v²/2 over
+/// the way that has the accelerations of both ends. A first guess.
+inline double speedOnWay(const SpeedChange& from, const SpeedChange& to, double wholeM, double share) {
+  const double f = std::clamp(share, 0.0, 1.0), g = 1.0 - f;
+  const double energy = g * g * ((1.0 + 2.0 * f) * from.mps * from.mps / 2.0 + f * wholeM * from.mps2) +
+                        f * f * ((3.0 - 2.0 * f) * to.mps * to.mps / 2.0 - g * wholeM * to.mps2);
+  // Not a number, where a cubic has no place between the ends, is caught too.
+  const double mps = std::sqrt(2.0 * energy), low = std::min(from.mps, to.mps),
+               high = std::max(from.mps, to.mps);
+  return mps >= low && mps <= high ? mps : from.mps + f * (to.mps - from.mps);
+}
+
 /// A place on a way: its measure and the seconds to it.
 struct ReachedOnWay {
   double measure, timeS;
