@@ -80,7 +80,7 @@ std::optional<LapEvent> LapPull::step() {
     if (fastest && rises >= 0.0) return LapEvent::Allowed;
     if (rises > 0.0) {
       const double reach = std::sqrt(at_.mps * at_.mps + 2.0 * rises * missing);
-      return go({faster, at_.mps, std::min(reach * 1.002 + 1e-9, stretch_.here.limitMps), now, rises});
+      return go({faster, at_.mps, std::min(reach * 1.002 + 1e-9, stretch_.here.limitMps), now});
     }
   }
   const LapPanel slower = panelTowards(false, rpm);
@@ -91,7 +91,7 @@ std::optional<LapEvent> LapPull::step() {
   if (at_.mps <= kStandsMps) return LapEvent::Stopped;
   const double reach = at_.mps * at_.mps + 2.0 * falls * missing;
   return go({slower, at_.mps, reach > 0.0 ? std::max(std::sqrt(reach) * 0.998, at_.mps / 2.0) : at_.mps / 2.0,
-             now, falls});
+             now});
 }
 
 /// Shortens a panel to the next place where a force changes form.
@@ -208,8 +208,7 @@ std::optional<LapEvent> LapPull::go(Panel panel) {
       }
     }
     if (!(whole.sums.least > 0.0)) return hold(panel.on, false);
-    panel.endMps2 = end.mps2;
-    return finish(panel, pace, whole.sums);
+    return finish(panel, pace, whole.sums, end.mps2);
   }
 }
 
@@ -221,10 +220,11 @@ bool LapPull::meetsBrakes(double offsetM, double mps) const {
   return bike_.allowed().braking(index_, braked).distanceM >= left;
 }
 
-std::optional<LapEvent> LapPull::finish(const Panel& panel, const BendPace& pace, const SpeedSums& whole) {
+std::optional<LapEvent> LapPull::finish(const Panel& panel, const BendPace& pace, const SpeedSums& whole,
+                                        double endMps2) {
   LapPlace end{at_.timeS + whole.timeS, index_, at_.offsetM + whole.distanceM, panel.toMps};
   const bool ends = end.offsetM >= stretch_.here.lengthM;
-  if (ends) end = placeAtEnd(panel, pace, whole);
+  if (ends) end = placeAtEnd(panel, pace, whole, endMps2);
   const bool brakes = meetsBrakes(end.offsetM, end.mps);
   if (brakes) end = placeOnBrakes(panel, pace, end);
   add(LapLeg::Kind::Pull, panel.on, !panel.on.pulls, end);
@@ -232,10 +232,11 @@ std::optional<LapEvent> LapPull::finish(const Panel& panel, const BendPace& pace
   return ends ? std::optional(LapEvent::Stretch) : std::nullopt;
 }
 
-LapPlace LapPull::placeAtEnd(const Panel& panel, const BendPace& pace, const SpeedSums& whole) const {
+LapPlace LapPull::placeAtEnd(const Panel& panel, const BendPace& pace, const SpeedSums& whole,
+                             double endMps2) const {
   const double missing = stretch_.here.lengthM - at_.offsetM;
-  const double guess = speedOnWay({panel.fromMps, panel.start.mps2}, {panel.toMps, panel.endMps2},
-                                  whole.distanceM, missing / whole.distanceM);
+  const double guess = speedOnWay({panel.fromMps, panel.start.mps2}, {panel.toMps, endMps2}, whole.distanceM,
+                                  missing / whole.distanceM);
   const ReachedOnWay end = reachedOnWay(
       [&](double q) { return rateAt(panel.on, pace, q); }, [&](double q) { return sums(panel, pace, q); },
       pace.measure(panel.fromMps), pace.measure(panel.toMps), missing, pace.measure(guess));

@@ -24,7 +24,6 @@ class LapPull {
     LapPanel on;
     double fromMps, toMps;
     LapPush start;      ///< at its beginning
-    double endMps2;     ///< at its end, once ridden
     bool even = false;  ///< so short that the acceleration hardly changes
     bool rises() const { return toMps > fromMps; }
   };
@@ -48,9 +47,11 @@ class LapPull {
   Ridden ridden(Panel& panel, const BendPace& pace, const LapPush& end) const;
   /// Cuts where another limit takes over; false if there is no such place.
   bool cutAtTakeOver(Panel& panel, const BendPace& pace, const Ridden& ridden) const;
-  std::optional<LapEvent> finish(const Panel& panel, const BendPace& pace, const SpeedSums& whole);
+  /// `endMps2` is the acceleration at the end of the panel.
+  std::optional<LapEvent> finish(const Panel& panel, const BendPace& pace, const SpeedSums& whole,
+                                 double endMps2);
   bool meetsBrakes(double offsetM, double mps) const;
-  LapPlace placeAtEnd(const Panel& panel, const BendPace& pace, const SpeedSums& whole) const;
+  LapPlace placeAtEnd(const Panel& panel, const BendPace& pace, const SpeedSums& whole, double endMps2) const;
   LapPlace placeOnBrakes(const Panel& panel, const BendPace& pace, const LapPlace& beyond) const;
   std::optional<LapEvent> hold(const LapPanel& on, bool limiter);
   void add(LapLeg::Kind kind, const LapPanel& on, bool limiter, const LapPlace& end);
