@@ -128,7 +128,7 @@ QLayout* LadderPage::makeBar() {
   for (int i = 0; i < 3; ++i) fit_->addItem(QString());
   nameFits(false);
   fit_->setAccessibleName(tr("Fit"));
-  fit_->setToolTip(tr("Only pairs that fit. A chain of the spares box may be cut for it; the row names it."));
+  fit_->setToolTip(tr("Only pairs that fit. A chain in the spares box may be cut for it; the row names it."));
   flow->add(fit_);
   spares_ = new QCheckBox(tr("From the spares box"));
   twins_ = new QCheckBox(tr("Same ratio only"));
