@@ -10,6 +10,7 @@ namespace layshaft::units {
 
 inline constexpr double kPi = 3.14159265358979323846;
 inline constexpr double kStandardGravityMps2 = 9.80665;  ///< exact
+inline constexpr double kMetresPerKilometre = 1000.0;    ///< exact
 inline constexpr double kMetresPerInch = 0.0254;         ///< exact
 inline constexpr double kMetresPerFoot = 12.0 * kMetresPerInch;
 inline constexpr double kMetresPerMile = 1609.344;                                                  ///< exact

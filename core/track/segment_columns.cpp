@@ -68,14 +68,14 @@ struct Unit {
 
 constexpr double kMetresPerYard = 3.0 * units::kMetresPerFoot;
 constexpr double kKmhPerKnot = 1.852;  // exact: the international nautical mile
-constexpr double kMetresPerKilometre = 1000.0, kKmhPerMps = 3.6;
+constexpr double kKmhPerMps = 3.6;
 
 constexpr Unit kUnits[] = {{"m", 1.0, kLengths},
                            {"metre", 1.0, kLengths},
                            {"metres", 1.0, kLengths},
                            {"meter", 1.0, kLengths},
                            {"meters", 1.0, kLengths},
-                           {"km", kMetresPerKilometre, kLengths},
+                           {"km", units::kMetresPerKilometre, kLengths},
                            {"ft", units::kMetresPerFoot, kLengths},
                            {"feet", units::kMetresPerFoot, kLengths},
                            {"yd", kMetresPerYard, kLengths},
@@ -89,7 +89,7 @@ constexpr Unit kUnits[] = {{"m", 1.0, kLengths},
                            {"km/h", 1.0, kSpeeds},
                            {"kmh", 1.0, kSpeeds},
                            {"kph", 1.0, kSpeeds},
-                           {"mph", units::kMetresPerMile / kMetresPerKilometre, kSpeeds},
+                           {"mph", units::kMetresPerMile / units::kMetresPerKilometre, kSpeeds},
                            {"m/s", kKmhPerMps, kSpeeds},
                            {"mps", kKmhPerMps, kSpeeds},
                            {"kn", kKmhPerKnot, kSpeeds},

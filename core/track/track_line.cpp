@@ -6,11 +6,12 @@
 #include <iterator>
 
 #include "core/bike/track_rules.h"
+#include "core/units.h"
 
 namespace layshaft {
 namespace {
 
-constexpr double kMetresPerKm = 1000.0, kPerPercent = 0.01;
+constexpr double kPerPercent = 0.01;
 
 /// A piece of road with one curvature and one slope.
 struct Piece {
@@ -66,7 +67,7 @@ void add(TrackLine& line, const Piece& piece) {
 
 Piece stretchOf(const TrackPath& path, std::size_t i) {
   return {.lengthM = path.spacingM,
-          .curvaturePerM = path.curvaturePerKm[i] / kMetresPerKm,
+          .curvaturePerM = path.curvaturePerKm[i] / units::kMetresPerKilometre,
           .slope = i < path.slopePercent.size() ? path.slopePercent[i] * kPerPercent : 0.0};
 }
 

@@ -20,7 +20,6 @@ struct Say {
   Q_DECLARE_TR_FUNCTIONS(TrackWords)
 };
 
-constexpr double kMetresPerKilometre = 1000.0;
 constexpr double kAgreesM = 0.5, kAgreesDeg = 0.5;  // below them nothing is worth a word
 
 /// How the heading at the end misses a whole turn; nothing where it hardly does.
@@ -127,8 +126,8 @@ QString trackLengthText(double metres, const UnitsShown& units) {
   if (units.system() == UnitSystem::Imperial) {
     constexpr double kFeetUpToM = units::kMetresPerMile / 4.0;
     if (metres >= kFeetUpToM) return Say::tr("%1 mi").arg(number(metres / units::kMetresPerMile, 2));
-  } else if (metres >= kMetresPerKilometre) {
-    return Say::tr("%1 km").arg(number(metres / kMetresPerKilometre, 2));
+  } else if (metres >= units::kMetresPerKilometre) {
+    return Say::tr("%1 km").arg(number(metres / units::kMetresPerKilometre, 2));
   }
   return units.withUnit(number(units.shown(Quantity::Length, metres), 0), Quantity::Length);
 }

@@ -15,8 +15,7 @@ struct Say {
 };
 
 double perShown(UseUnit unit, const UnitsShown& units) {
-  constexpr double kMetresPerKilometre = 1000.0;
-  return unit == UseUnit::Km && units.inMiles() ? units::kMetresPerMile / kMetresPerKilometre : 1.0;
+  return unit == UseUnit::Km && units.inMiles() ? units::kMetresPerMile / units::kMetresPerKilometre : 1.0;
 }
 
 }  // namespace
