@@ -17,7 +17,6 @@
 namespace layshaft {
 namespace {
 
-constexpr double kMetresPerKm = 1000.0;
 constexpr double kStraightRadiusM = 1e6;
 
 Problem refused(const char* path, double given, const Limit& limit) {
@@ -54,7 +53,7 @@ void cutIntoStretches(const PathCurve& curve, const std::vector<PathPlace>& plac
     path.xM.push_back(places[k].at.xM);
     path.yM.push_back(places[k].at.yM);
     const double perKm =
-        turned(places[k].headingRad, places[k + 1].headingRad) / path.spacingM * kMetresPerKm;
+        turned(places[k].headingRad, places[k + 1].headingRad) / path.spacingM * units::kMetresPerKilometre;
     path.curvaturePerKm.push_back(
         std::clamp(perKm, limits::kCurvaturePerKm.low, limits::kCurvaturePerKm.high));
   }
@@ -113,8 +112,8 @@ Result<RecordedTrack> recordedTrack(const Recording& recording, const TrackOptio
   const auto places = curve.stretches(spacingM, limits::kFewestStretches);
   cutIntoStretches(curve, places, track.path);
   const std::size_t stretches = track.path.curvaturePerKm.size();
-  track.path.curvatureNoisePerKm =
-      std::min(kMetresPerKm * curve.curvatureNoisePerM(stretches), limits::kCurvatureNoisePerKm.high);
+  track.path.curvatureNoisePerKm = std::min(units::kMetresPerKilometre * curve.curvatureNoisePerM(stretches),
+                                            limits::kCurvatureNoisePerKm.high);
   track.path.smoothingM = track.smoothingM;
   track.path.slopePercent = slopesPercent(points, curve, stretches);
   if (track.path.slopePercent.empty())

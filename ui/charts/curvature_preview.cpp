@@ -5,12 +5,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/units.h"
 #include "ui/words/track_words.h"
 
 namespace layshaft::ui {
 namespace {
 
-constexpr double kMetresPerKm = 1000.0;
 constexpr double kHeadroom = 1.1;
 constexpr double kStraightPerKm = 0.5;  // a radius of 2 km: nothing to see below it
 
@@ -43,8 +43,8 @@ void CurvaturePreview::show(const TrackPath& path, const UnitsShown& units) {
       tr("%1 bends to the left and %2 to the right below a radius of %3; the tightest has %4.")
           .arg(lefts)
           .arg(rights)
-          .arg(shortDistanceText(kMetresPerKm / kBendPerKm, units_),
-               shortDistanceText(kMetresPerKm / mostPerKm_, units_)));
+          .arg(shortDistanceText(units::kMetresPerKilometre / kBendPerKm, units_),
+               shortDistanceText(units::kMetresPerKilometre / mostPerKm_, units_)));
   update();
 }
 
@@ -90,7 +90,7 @@ void CurvaturePreview::paintScale(QPainter& painter, const ChartPalette& colours
   const double most = mostPerKm_ * kHeadroom, line = fontMetrics().height();
   double last = middle;
   for (const double radiusM : kRadiiM) {
-    const double perKm = kMetresPerKm / radiusM;
+    const double perKm = units::kMetresPerKilometre / radiusM;
     const double up = perKm / most * plot.height() / 2.0;
     if (perKm > most) break;
     if (last - (middle - up) < line) continue;
